@@ -1,0 +1,9 @@
+//! Tautmark: set out a fence with a gate from tape readings.
+//!
+//! One direction: a [`job::Job`] (plain data, what is on disk) is checked and solved into a
+//! solution (plain data), and the sheet and the app show that. Lengths are millimetres, angles
+//! degrees, heights millimetres with up positive, throughout.
+
+pub mod adjust;
+pub mod length;
+pub mod quick;
