@@ -7,3 +7,4 @@
 pub mod adjust;
 pub mod length;
 pub mod quick;
+pub mod tape;
