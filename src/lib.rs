@@ -5,6 +5,9 @@
 //! degrees, heights millimetres with up positive, throughout.
 
 pub mod adjust;
+pub mod job;
 pub mod length;
 pub mod quick;
+pub mod setout;
+pub mod site;
 pub mod tape;

@@ -1,1 +1,3 @@
-//! (to come)
+//! What is true? Least squares over readings.
+
+pub mod misread;

@@ -1,0 +1,146 @@
+//! Datum, points, set-ups and sights.
+
+use super::fence::Runs;
+use super::plane::Marks;
+use super::{Ledger, Named};
+use crate::job::ids::{PointId, SetupId};
+use crate::job::model::{Job, Point, Sight};
+use crate::job::sound::{PointIx, SetupIx, Sound, SoundDatum, SoundPoint, SoundSight, Stands};
+
+/// Distance of a sight where none is given, mm.
+pub const USUAL_SIGHT: f64 = 5000.0;
+
+type Points = Named<PointId, PointIx>;
+
+pub(super) fn levels(
+    job: &Job,
+    marks: &Marks,
+    runs: &Runs,
+    sound: &mut Sound,
+    ledger: &mut Ledger,
+) {
+    ledger.unknown_keys("levels", &job.levels.extra);
+    let mut points = Points::new();
+    for (i, point) in job.levels.points.iter().enumerate() {
+        let place = format!("levels.points[{i}]");
+        ledger.unknown_keys(&place, &point.extra);
+        if points.claim(&point.id, "point", &place, ledger) {
+            let stands = stands(point, &place, marks, runs, ledger);
+            add(&point.id, stands, &mut points, sound);
+        }
+    }
+    if let Some(datum) = &job.levels.datum {
+        ledger.unknown_keys("levels.datum", &datum.extra);
+        let height = ledger.any(
+            "levels.datum.height".to_owned(),
+            datum.height,
+            "datum's height",
+        );
+        let point = seen(
+            &datum.point,
+            "levels.datum.point",
+            &mut points,
+            sound,
+            ledger,
+        );
+        if let (Some(height), Some(point)) = (height, point) {
+            sound.levels.datum = Some(SoundDatum { point, height });
+        }
+    }
+    let mut setups: Named<SetupId, SetupIx> = Named::new();
+    for (i, setup) in job.levels.setups.iter().enumerate() {
+        let place = format!("levels.setups[{i}]");
+        ledger.unknown_keys(&place, &setup.extra);
+        if !setups.claim(&setup.id, "set-up", &place, ledger) {
+            continue;
+        }
+        let ix = SetupIx(sound.levels.setups.len());
+        sound.levels.setups.push(setup.id.clone());
+        for (k, sight) in setup.sights.iter().enumerate() {
+            let place = format!("{place}.sights[{k}]");
+            ledger.unknown_keys(&place, &sight.extra);
+            let point = seen(
+                &sight.point,
+                &format!("{place}.point"),
+                &mut points,
+                sound,
+                ledger,
+            );
+            if let (Some(point), Some((down, sd))) = (point, figures(sight, &place, sound, ledger))
+                && sight.used
+            {
+                let place = (i, k);
+                sound.levels.sights.push(SoundSight {
+                    setup: ix,
+                    point,
+                    down,
+                    sd,
+                    place,
+                });
+            }
+        }
+    }
+}
+
+fn stands(point: &Point, place: &str, marks: &Marks, runs: &Runs, ledger: &mut Ledger) -> Stands {
+    if let Some(run) = &point.run {
+        let run = runs.find(run, "run", &format!("{place}.run"), ledger);
+        let at_place = format!("{place}.at");
+        let at = ledger.given(&at_place, point.at, "running reading");
+        let at = at.and_then(|at| ledger.any(at_place, at, "running reading"));
+        if let (Some(run), Some(at)) = (run, at) {
+            return Stands::Ground { run, at };
+        }
+    } else if let Some(mark) = &point.mark
+        && let Some(mark) = marks.find(mark, "mark", &format!("{place}.mark"), ledger)
+    {
+        return Stands::Mark(mark);
+    }
+    Stands::Anywhere
+}
+
+/// A point may be listed, or simply be sighted.
+fn seen(
+    id: &PointId,
+    place: &str,
+    points: &mut Points,
+    sound: &mut Sound,
+    ledger: &mut Ledger,
+) -> Option<PointIx> {
+    if id.is_empty() {
+        ledger.problems.error(
+            place,
+            "No point is named here.",
+            "Name the point that was sighted.",
+        );
+        return None;
+    }
+    if let Some(at) = points.found.get(id) {
+        return *at;
+    }
+    Some(add(id, Stands::Anywhere, points, sound))
+}
+
+fn add(id: &PointId, stands: Stands, points: &mut Points, sound: &mut Sound) -> PointIx {
+    let ix = PointIx(sound.levels.points.len());
+    sound.levels.points.push(SoundPoint {
+        id: id.clone(),
+        stands,
+    });
+    points.settle(id, ix);
+    ix
+}
+
+/// The reading and its standard deviation, mm: √(reading² + (accuracy · dist / 1000 / √3)²).
+fn figures(sight: &Sight, place: &str, sound: &Sound, ledger: &mut Ledger) -> Option<(f64, f64)> {
+    let down_place = format!("{place}.down");
+    let down = ledger.given(&down_place, sight.down, "reading down from the laser line")?;
+    let down = ledger.any(down_place, down, "reading down from the laser line")?;
+    let dist = ledger.not_negative(
+        format!("{place}.dist"),
+        sight.dist.unwrap_or(USUAL_SIGHT),
+        "distance from the laser",
+    )?;
+    let plane = sound.laser.accuracy * dist / 1000.0 / 3f64.sqrt();
+    Some((down, sound.laser.reading.hypot(plane)))
+}

@@ -1,0 +1,199 @@
+//! From a job as it is on disk to one whose every name is found and every figure possible.
+//!
+//! Whatever is wrong is named by its place in the file and left out; the rest goes on.
+
+mod fence;
+mod heights;
+mod plane;
+mod strings;
+
+use super::model::{Extra, Job};
+use super::problem::{Problem, Problems};
+use super::sound::Sound;
+use std::collections::HashMap;
+use std::hash::Hash;
+
+/// The longest length that a job can hold, mm: one kilometre.
+pub const LONGEST: f64 = 1_000_000.0;
+
+/// Checks a job. What is sound comes back ready to be solved, with everything that is not.
+#[must_use]
+pub fn check(job: &Job) -> (Sound, Vec<Problem>) {
+    let mut ledger = Ledger::default();
+    ledger.unknown_keys("", &job.extra);
+    ledger.unknown_keys("show", &job.show.extra);
+    let mut sound = Sound::default();
+    fence::settings(job, &mut sound, &mut ledger);
+    let marks = plane::marks(job, &mut sound, &mut ledger);
+    let walls = plane::walls(job, &marks, &mut sound, &mut ledger);
+    plane::readings(job, &marks, &walls, &mut sound, &mut ledger);
+    let lines = strings::lines(job, &marks, &walls, &mut sound, &mut ledger);
+    let corners = strings::corners(job, &lines, &mut sound, &mut ledger);
+    let names = fence::Names {
+        marks: &marks,
+        walls: &walls,
+        lines: &lines,
+        corners: &corners,
+    };
+    let runs = fence::runs(job, &names, &mut sound, &mut ledger);
+    heights::levels(job, &marks, &runs, &mut sound, &mut ledger);
+    fence::boards(job, &mut sound, &mut ledger);
+    fence::marked(job, &runs, &mut ledger);
+    (sound, ledger.problems.0)
+}
+
+/// Which names of one kind a file has, and where the sound ones went.
+struct Named<Id, Ix> {
+    found: HashMap<Id, Option<Ix>>,
+}
+
+impl<Id: Hash + Eq + Clone + std::fmt::Display, Ix: Copy> Named<Id, Ix> {
+    fn new() -> Self {
+        Self {
+            found: HashMap::new(),
+        }
+    }
+
+    /// Notes a name; false where it is empty or taken already.
+    fn claim(&mut self, id: &Id, kind: &str, place: &str, ledger: &mut Ledger) -> bool {
+        let text = id.to_string();
+        if text.is_empty() {
+            ledger.problems.error(
+                format!("{place}.id"),
+                format!("This {kind} has no name."),
+                "Give it a short name of its own.",
+            );
+            return false;
+        }
+        if self.found.contains_key(id) {
+            ledger.problems.error(
+                format!("{place}.id"),
+                format!("Two {kind}s are called “{text}”; the second one is left out."),
+                "Rename one of them.",
+            );
+            return false;
+        }
+        self.found.insert(id.clone(), None);
+        true
+    }
+
+    fn settle(&mut self, id: &Id, at: Ix) {
+        self.found.insert(id.clone(), Some(at));
+    }
+
+    /// The thing of this name; says so where the file has none. Where the file has it but it was
+    /// left out, that has been said already.
+    fn find(&self, id: &Id, kind: &str, place: &str, ledger: &mut Ledger) -> Option<Ix> {
+        match self.found.get(id) {
+            Some(at) => *at,
+            None => {
+                let text = id.to_string();
+                let said = if text.is_empty() {
+                    format!("No {kind} is named here.")
+                } else {
+                    format!("There is no {kind} called “{text}”.")
+                };
+                ledger.problems.error(
+                    place,
+                    said,
+                    format!("Name {kind} that is in the job, or add it.", kind = a(kind)),
+                );
+                None
+            }
+        }
+    }
+}
+
+fn a(kind: &str) -> String {
+    format!("a {kind}")
+}
+
+/// Problems, with the checks on single figures that every part needs.
+#[derive(Default)]
+struct Ledger {
+    problems: Problems,
+}
+
+impl Ledger {
+    fn unknown_keys(&mut self, place: &str, extra: &Extra) {
+        for key in extra.keys() {
+            let at = if place.is_empty() {
+                key.clone()
+            } else {
+                format!("{place}.{key}")
+            };
+            self.problems.note(
+                at,
+                format!("“{key}” is not a key this program knows here."),
+                "It is kept in the file and does nothing; check its spelling.",
+            );
+        }
+    }
+
+    /// A figure that must be more than nothing.
+    fn positive(&mut self, place: String, value: f64, what: &str) -> Option<f64> {
+        if self.possible(&place, value, what) {
+            if value > 0.0 {
+                return Some(value);
+            }
+            self.problems.error(
+                place,
+                format!("The {what} is {value}; it must be more than 0."),
+                format!("Enter the {what} again."),
+            );
+        }
+        None
+    }
+
+    /// A figure that may be nothing but not less.
+    fn not_negative(&mut self, place: String, value: f64, what: &str) -> Option<f64> {
+        if self.possible(&place, value, what) {
+            if value >= 0.0 {
+                return Some(value);
+            }
+            self.problems.error(
+                place,
+                format!("The {what} is {value}; it cannot be negative."),
+                format!("Enter the {what} again."),
+            );
+        }
+        None
+    }
+
+    /// A figure of either sign.
+    fn any(&mut self, place: String, value: f64, what: &str) -> Option<f64> {
+        self.possible(&place, value, what).then_some(value)
+    }
+
+    /// A figure that is still to come counts as missing, not as wrong.
+    fn given(&mut self, place: &str, value: Option<f64>, what: &str) -> Option<f64> {
+        if value.is_none() {
+            self.problems.warning(
+                place,
+                format!("The {what} is still missing."),
+                format!("Enter the {what}."),
+            );
+        }
+        value
+    }
+
+    fn possible(&mut self, place: &str, value: f64, what: &str) -> bool {
+        if !value.is_finite() {
+            self.problems.error(
+                place,
+                format!("The {what} is not a number."),
+                format!("Enter the {what} again."),
+            );
+            return false;
+        }
+        if value.abs() > LONGEST {
+            self.problems.error(
+                place,
+                format!("The {what} is {value:.0}, more than a kilometre."),
+                "Enter it in millimetres.",
+            );
+            return false;
+        }
+        true
+    }
+}

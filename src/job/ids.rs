@@ -1,0 +1,68 @@
+//! Names of things in a job, each kind its own type, so that a wall is never taken for a mark.
+
+use serde::{Deserialize, Serialize};
+use std::{borrow::Borrow, fmt};
+
+macro_rules! id {
+    ($($(#[$doc:meta])* $name:ident;)*) => {$(
+        $(#[$doc])*
+        #[derive(Clone, Debug, Default, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+        #[serde(transparent)]
+        pub struct $name(pub String);
+
+        impl $name {
+            /// The name as text.
+            #[must_use]
+            pub fn as_str(&self) -> &str {
+                &self.0
+            }
+
+            /// True where the file gives no name.
+            #[must_use]
+            pub fn is_empty(&self) -> bool {
+                self.0.is_empty()
+            }
+        }
+
+        impl From<&str> for $name {
+            fn from(text: &str) -> Self {
+                Self(text.to_owned())
+            }
+        }
+
+        impl From<String> for $name {
+            fn from(text: String) -> Self {
+                Self(text)
+            }
+        }
+
+        impl Borrow<str> for $name {
+            fn borrow(&self) -> &str {
+                &self.0
+            }
+        }
+
+        impl fmt::Display for $name {
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str(&self.0)
+            }
+        }
+    )*};
+}
+
+id! {
+    /// A mark: a fixed point on the ground or a wall.
+    MarkId;
+    /// A wall: a straight reference face.
+    WallId;
+    /// A string line.
+    LineId;
+    /// A corner: where two lines cross.
+    CornerId;
+    /// A run: a stretch of fence along one line.
+    RunId;
+    /// A set-up of the laser.
+    SetupId;
+    /// A point with a height.
+    PointId;
+}

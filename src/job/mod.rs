@@ -1,0 +1,32 @@
+//! What is the job? What was measured, what is wanted, as the file holds it.
+//!
+//! ```text
+//!   file ──read──▶ Job ──check──▶ Sound (names found, figures possible)
+//!     ▲             │               + problems (place, text, remedy)
+//!     └───write─────┘ ◀──edits
+//! ```
+
+pub mod check;
+pub mod ids;
+pub mod model;
+pub mod problem;
+mod read;
+pub mod reading;
+pub mod sound;
+
+pub use ids::{CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId};
+pub use model::Job;
+pub use problem::{Problem, Problems, Severity};
+pub use read::{Opened, ReadError, read, write};
+
+/// The built-in example: a screen from a potting shed to an old garden wall, with a wicket gate.
+pub const EXAMPLE: &str = include_str!("orchard-corner.job.json");
+
+/// The built-in example, opened.
+///
+/// # Panics
+/// Never: a test opens the same text.
+#[must_use]
+pub fn example() -> Job {
+    read(EXAMPLE).expect("the built-in example opens").job
+}

@@ -1,0 +1,139 @@
+//! Reading and writing job files.
+
+use super::model::{FORMAT, Job, VERSION};
+use serde_json::Value;
+use thiserror::Error;
+
+/// Why a text is not a job that can be opened.
+#[derive(Debug, Error, PartialEq, Eq)]
+pub enum ReadError {
+    /// Not JSON.
+    #[error(
+        "line {line}, column {column}: this is not JSON ({reason}). Open the file in a text editor and mend it there, or go back to an earlier copy."
+    )]
+    NotJson {
+        line: usize,
+        column: usize,
+        reason: String,
+    },
+    /// JSON, but not a job.
+    #[error(
+        "line {line}, column {column}: {place}: {reason}. This is not a job file of this program, or it was changed by hand; mend that place or go back to an earlier copy."
+    )]
+    NotAJob {
+        line: usize,
+        column: usize,
+        place: String,
+        reason: String,
+    },
+    /// A job of a newer version whose shape this program cannot show.
+    #[error(
+        "this job is of version {version}; this program knows version {VERSION} and cannot show it. Open it with a newer program; the file is left as it is."
+    )]
+    TooNew { version: u64 },
+}
+
+/// A job as it was read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Opened {
+    pub job: Job,
+    /// Written by a newer program: show it, do not change it.
+    pub read_only: bool,
+}
+
+/// Reads a job from the text of its file.
+///
+/// # Errors
+/// Says the line and column where the text stops being JSON, or stops being a job.
+pub fn read(text: &str) -> Result<Opened, ReadError> {
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let mut stream = serde_json::Deserializer::from_str(text);
+    let job: Job = match serde_path_to_error::deserialize(&mut stream) {
+        Ok(job) => job,
+        Err(error) => return Err(refusal(text, &error)),
+    };
+    stream.end().map_err(|e| not_json(&e))?;
+    if job.format != FORMAT {
+        let (line, column) = position_of(text, "\"format\"");
+        return Err(ReadError::NotAJob {
+            line,
+            column,
+            place: "format".to_owned(),
+            reason: format!("it says “{}” where a job says “{FORMAT}”", job.format),
+        });
+    }
+    if job.version == 0 {
+        let (line, column) = position_of(text, "\"version\"");
+        return Err(ReadError::NotAJob {
+            line,
+            column,
+            place: "version".to_owned(),
+            reason: "versions start at 1".to_owned(),
+        });
+    }
+    let read_only = job.version > VERSION;
+    Ok(Opened { job, read_only })
+}
+
+/// The text of a job's file: indented, keys in the file's usual order, unknown keys as they came.
+///
+/// # Errors
+/// A figure that JSON cannot hold (not finite), which no edit lets in.
+pub fn write(job: &Job) -> Result<String, serde_json::Error> {
+    let mut text = serde_json::to_string_pretty(job)?;
+    text.push('\n');
+    Ok(text)
+}
+
+fn refusal(text: &str, error: &serde_path_to_error::Error<serde_json::Error>) -> ReadError {
+    let inner = error.inner();
+    // A syntax error further on matters more than a shape error before it.
+    let value = match serde_json::from_str::<Value>(text) {
+        Ok(value) => value,
+        Err(syntax) => return not_json(&syntax),
+    };
+    if value["format"] == FORMAT
+        && let Some(version) = value["version"]
+            .as_u64()
+            .filter(|&v| v > u64::from(VERSION))
+    {
+        return ReadError::TooNew { version };
+    }
+    let path = error.path().to_string();
+    let place = if path == "." {
+        "the file".to_owned()
+    } else {
+        path
+    };
+    ReadError::NotAJob {
+        line: inner.line(),
+        column: inner.column(),
+        place,
+        reason: without_position(inner),
+    }
+}
+
+fn not_json(error: &serde_json::Error) -> ReadError {
+    ReadError::NotJson {
+        line: error.line(),
+        column: error.column(),
+        reason: without_position(error),
+    }
+}
+
+/// The message without the “at line … column …” that its own fields carry.
+fn without_position(error: &serde_json::Error) -> String {
+    let message = error.to_string();
+    match message.rfind(" at line ") {
+        Some(cut) => message[..cut].to_owned(),
+        None => message,
+    }
+}
+
+/// Line and column, both from 1, of the first place where `needle` stands.
+fn position_of(text: &str, needle: &str) -> (usize, usize) {
+    let before = &text[..text.find(needle).unwrap_or(0)];
+    let line = before.matches('\n').count() + 1;
+    let column = before.chars().rev().take_while(|&c| c != '\n').count() + 1;
+    (line, column)
+}

@@ -1,0 +1,238 @@
+//! A job that has been checked: every name found, every figure possible.
+//!
+//! Things refer to each other by their place in these lists, in the order of the file. What was
+//! wrong in the file is not here; [`super::check::check`] has named it.
+
+use super::ids::{CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId};
+use super::model::{
+    BayFit, Boards, CornerPost, Hole, Laser, Leaf, PostSet, Side, Stock, Tape, Tolerance,
+};
+
+macro_rules! index {
+    ($($(#[$doc:meta])* $name:ident;)*) => {$(
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+        pub struct $name(pub usize);
+    )*};
+}
+
+index! {
+    /// Place of a mark in [`Sound::marks`].
+    MarkIx;
+    /// Place of a wall in [`Sound::walls`].
+    WallIx;
+    /// Place of a line in [`Sound::lines`].
+    LineIx;
+    /// Place of a corner in [`Sound::corners`].
+    CornerIx;
+    /// Place of a run in [`Sound::runs`].
+    RunIx;
+    /// Place of a point in [`SoundLevels::points`].
+    PointIx;
+    /// Place of a set-up in [`SoundLevels::setups`].
+    SetupIx;
+}
+
+/// The checked job.
+#[derive(Clone, Debug, Default)]
+pub struct Sound {
+    pub tape: Tape,
+    pub laser: Laser,
+    pub tolerance: Tolerance,
+    pub hole: Hole,
+    pub marks: Vec<SoundMark>,
+    pub walls: Vec<SoundWall>,
+    pub readings: Vec<Taken>,
+    pub lines: Vec<SoundLine>,
+    pub corners: Vec<SoundCorner>,
+    pub runs: Vec<SoundRun>,
+    pub levels: SoundLevels,
+    pub boards: Boards,
+    pub stock: Stock,
+}
+
+/// A mark, and where the sketch has it (mm, any frame).
+#[derive(Clone, Debug)]
+pub struct SoundMark {
+    pub id: MarkId,
+    pub rough: Option<[f64; 2]>,
+}
+
+/// A wall between two different marks.
+#[derive(Clone, Debug)]
+pub struct SoundWall {
+    pub id: WallId,
+    pub name: String,
+    pub from: MarkIx,
+    pub to: MarkIx,
+}
+
+/// A used reading: its place in the file, what it measured, and its standard deviation.
+#[derive(Clone, Copy, Debug)]
+pub struct Taken {
+    pub index: usize,
+    pub what: Quantity,
+    /// mm, or degrees for an angle.
+    pub sd: f64,
+}
+
+/// What a used reading measured, lengths mm (a sloping tape already brought level), angles degrees.
+#[derive(Clone, Copy, Debug)]
+pub enum Quantity {
+    Tape {
+        from: MarkIx,
+        to: MarkIx,
+        length: f64,
+    },
+    Offset {
+        mark: MarkIx,
+        wall: WallIx,
+        side: Side,
+        length: f64,
+    },
+    Inline {
+        mark: MarkIx,
+        with: [MarkIx; 2],
+    },
+    Angle {
+        from: MarkIx,
+        at: MarkIx,
+        to: MarkIx,
+        degrees: f64,
+    },
+}
+
+/// A string line.
+#[derive(Clone, Debug)]
+pub struct SoundLine {
+    pub id: LineId,
+    pub name: String,
+    pub along: Along,
+    pub reverse: bool,
+    /// Place in the file's list of lines.
+    pub index: usize,
+}
+
+/// What a string line follows.
+#[derive(Clone, Debug)]
+pub enum Along {
+    /// Nails (at, off) from a wall, mm; at least one.
+    Wall {
+        wall: WallIx,
+        side: Side,
+        stations: Vec<[f64; 2]>,
+    },
+    /// Through two different marks.
+    Marks([MarkIx; 2]),
+}
+
+/// Where two different lines should cross.
+#[derive(Clone, Debug)]
+pub struct SoundCorner {
+    pub id: CornerId,
+    pub lines: [LineIx; 2],
+    pub post: Option<CornerPost>,
+    /// Place in the file's list of corners.
+    pub index: usize,
+}
+
+/// A run whose line, ends and sizes are all given and possible.
+#[derive(Clone, Debug)]
+pub struct SoundRun {
+    pub id: RunId,
+    pub name: String,
+    pub line: LineIx,
+    pub side: Side,
+    pub gap: f64,
+    pub start: RunStart,
+    pub end: RunEnd,
+    pub width: f64,
+    pub depth: f64,
+    pub bay_max: f64,
+    pub bay_fit: BayFit,
+    pub gates: Vec<SoundGate>,
+    /// Pinned post centres, running readings in mm, with their place in the file's list.
+    pub pins: Vec<(usize, f64)>,
+    /// Place in the file's list of runs.
+    pub index: usize,
+}
+
+/// Where the running readings start.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum RunStart {
+    Wall(WallIx),
+    Corner(CornerIx),
+    Mark(MarkIx),
+}
+
+/// Where a run ends.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum RunEnd {
+    At(RunStart),
+    /// So many mm from the start.
+    Length(f64),
+}
+
+/// A gate's clear opening: running reading of its near edge and width, mm.
+#[derive(Clone, Debug)]
+pub struct SoundGate {
+    pub at: f64,
+    pub clear: f64,
+    pub leaf: Option<Leaf>,
+    /// Place in the run's list of gates.
+    pub index: usize,
+}
+
+/// Heights to be worked out.
+#[derive(Clone, Debug, Default)]
+pub struct SoundLevels {
+    pub datum: Option<SoundDatum>,
+    /// Every point named in the file: those listed, then those only sighted or the datum.
+    pub points: Vec<SoundPoint>,
+    pub setups: Vec<SetupId>,
+    pub sights: Vec<SoundSight>,
+}
+
+/// The point that everything is measured from, and its height, mm.
+#[derive(Clone, Copy, Debug)]
+pub struct SoundDatum {
+    pub point: PointIx,
+    pub height: f64,
+}
+
+/// A point with a height.
+#[derive(Clone, Debug)]
+pub struct SoundPoint {
+    pub id: PointId,
+    pub stands: Stands,
+}
+
+/// Where a point is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Stands {
+    /// Ground on a run, at a running reading, mm.
+    Ground {
+        run: RunIx,
+        at: f64,
+    },
+    Mark(MarkIx),
+    Anywhere,
+}
+
+/// A used sight, mm; `place` is (set-up, sight) in the file.
+#[derive(Clone, Copy, Debug)]
+pub struct SoundSight {
+    pub setup: SetupIx,
+    pub point: PointIx,
+    pub down: f64,
+    pub sd: f64,
+    pub place: (usize, usize),
+}
+
+impl SoundCorner {
+    /// How the corner post is turned; on the bisector where nothing is said.
+    #[must_use]
+    pub fn set(&self) -> PostSet {
+        self.post.as_ref().map(|post| post.set).unwrap_or_default()
+    }
+}

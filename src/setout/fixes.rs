@@ -1,0 +1,88 @@
+//! What a run comes to.
+
+use crate::job::MarkId;
+use serde::Serialize;
+
+/// Why a post stands where it does.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum PostKind {
+    /// Hard against a wall at the run's start or end.
+    Wall,
+    /// The corner post, shared with the next run.
+    Corner,
+    /// Beside a gate opening.
+    Gate,
+    /// Between the others, or pinned.
+    Line,
+    /// At a mark or at a given length.
+    End,
+}
+
+/// A run's length, and its posts in order of running reading.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct RunFix {
+    pub length: f64,
+    #[serde(rename = "length pm")]
+    pub length_pm: f64,
+    /// The zero of the running readings, on the string, mm.
+    pub zero: [f64; 2],
+    /// Direction of the run, degrees from +x.
+    pub bearing: f64,
+    pub posts: Vec<Post>,
+    /// Gate openings that fit the run, in order of running reading.
+    pub gates: Vec<GateFix>,
+}
+
+/// One post. Running readings of its near face, centre and far face along the string, mm.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Post {
+    /// Number in the run, from 1.
+    pub n: usize,
+    pub kind: PostKind,
+    pub near: f64,
+    pub centre: f64,
+    pub far: f64,
+    /// Centre in the frame of the marks, mm.
+    pub x: f64,
+    pub y: f64,
+    /// String to the post's centre, square off it, mm.
+    pub off: f64,
+    pub pm: f64,
+    /// Centre to centre from the post before, mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bay: Option<f64>,
+    /// Face to face from the post before, mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub clear: Option<f64>,
+    /// How far the wall is out of square over the post's depth, mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wedge: Option<f64>,
+    /// Two-tape swings: two marks and the distance from each to the post's centre, mm.
+    pub arcs: Option<[(MarkId, f64); 2]>,
+    /// Size of the post, mm: width along its own axis, depth across.
+    #[serde(skip)]
+    pub size: [f64; 2],
+    /// Bearing of the post's width, degrees.
+    #[serde(skip)]
+    pub rotation: f64,
+}
+
+/// A gate opening between two posts (their numbers); running readings of its edges, mm.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct GateFix {
+    /// Place in the file's list of the run's gates.
+    pub index: usize,
+    pub from: usize,
+    pub to: usize,
+    pub near: f64,
+    pub far: f64,
+}
+
+impl RunFix {
+    /// True where the bay from post `n` to the next is a gate opening.
+    #[must_use]
+    pub fn gate_after(&self, n: usize) -> bool {
+        self.gates.iter().any(|gate| gate.from == n)
+    }
+}

@@ -1,0 +1,130 @@
+//! What the plane network, the lines and the corners come to.
+
+use crate::adjust::misread::Hint;
+use crate::job::MarkId;
+use serde::Serialize;
+
+/// Whether everything holds together, or something can still move.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Status {
+    Fixed,
+    Loose,
+}
+
+/// Where a mark is, and how sure, mm.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct MarkFix {
+    pub x: f64,
+    pub y: f64,
+    pub pm: f64,
+}
+
+/// What one used reading comes to: mm, or degrees for an angle.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct ReadingFix {
+    /// Place in the file's list of readings.
+    pub index: usize,
+    pub adjusted: f64,
+    /// Adjusted less observed.
+    pub residual: f64,
+    /// The share of this reading that the others check, 0 to 1.
+    pub redundancy: f64,
+    /// |residual| in standard deviations of the residual; 0 where nothing checks the reading.
+    pub standardised: f64,
+    #[serde(flatten)]
+    pub suspect: Option<SuspectFix>,
+}
+
+/// What the other readings make of a suspect one: mm, or degrees for an angle.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SuspectFix {
+    pub predicted: f64,
+    #[serde(rename = "predicted pm")]
+    pub predicted_pm: f64,
+    /// Observed less predicted.
+    pub slip: f64,
+    pub hint: Option<Hint>,
+}
+
+/// How the readings hold together.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct NetworkFix {
+    pub status: Status,
+    pub loose: Vec<MarkId>,
+    /// Readings less unknowns.
+    pub redundancy: i64,
+    pub chi2: f64,
+    #[serde(rename = "chi2 without", skip_serializing_if = "Option::is_none")]
+    pub chi2_without: Option<f64>,
+    /// Places of the suspect readings in the file's list.
+    pub suspects: Vec<usize>,
+    /// Leaving out any one reading does not make the others agree.
+    #[serde(
+        rename = "more than one wrong",
+        skip_serializing_if = "std::ops::Not::not"
+    )]
+    pub more_than_one_wrong: bool,
+}
+
+/// The next tape worth taking, and the largest ± of a mark before it (none while marks are loose)
+/// and after it, mm.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Advice {
+    pub from: MarkId,
+    pub to: MarkId,
+    pub before: Option<f64>,
+    pub after: f64,
+}
+
+/// A string line: a point on it (mm) and its bearing (degrees).
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct LineFix {
+    pub x: f64,
+    pub y: f64,
+    pub bearing: f64,
+    /// How far each nail is off the straight string, mm, away from the wall positive; only where
+    /// there are three nails or more.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bow: Option<Vec<f64>>,
+}
+
+/// Where two lines cross: mm and degrees.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct CornerFix {
+    pub x: f64,
+    pub y: f64,
+    pub pm: f64,
+    /// Angle between the arms: 180 less the turn.
+    pub angle: f64,
+    #[serde(rename = "angle pm")]
+    pub angle_pm: f64,
+    /// Unsigned change of direction from the first line onto the second.
+    pub turn: f64,
+    /// Saw angle off square for a mitred joint: half the turn.
+    pub bevel: f64,
+    /// What the tape across must read with equal arms.
+    pub check: Vec<Diagonal>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub post: Option<CornerPostFix>,
+}
+
+/// A check diagonal: the tape from one string to the other, both marked `arm` from the corner, mm.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Diagonal {
+    pub arm: f64,
+    pub diagonal: f64,
+    pub pm: f64,
+}
+
+/// A corner post: its centre (mm) and the bearing of its width (degrees).
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct CornerPostFix {
+    pub x: f64,
+    pub y: f64,
+    pub rotation: f64,
+    #[serde(skip)]
+    pub width: f64,
+    #[serde(skip)]
+    pub depth: f64,
+}
