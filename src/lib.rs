@@ -10,4 +10,7 @@ pub mod length;
 pub mod quick;
 pub mod setout;
 pub mod site;
+mod solve;
 pub mod tape;
+
+pub use solve::{Solution, solve};

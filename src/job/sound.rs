@@ -74,6 +74,8 @@ pub struct Taken {
     pub what: Quantity,
     /// mm, or degrees for an angle.
     pub sd: f64,
+    /// How much higher one end of a tape was than the other, mm; 0 for other readings.
+    pub drop: f64,
 }
 
 /// What a used reading measured, lengths mm (a sloping tape already brought level), angles degrees.

@@ -11,9 +11,52 @@
 //!
 //! Bearings are degrees from +x, positive to the left; ± is the half width of the 95 % band.
 
+mod crossing;
 mod fixes;
+mod frame;
+mod line;
+mod network;
+mod ray;
 
+pub use crossing::{Crossing, diagonal, fit_arms, run_at};
 pub use fixes::{
     Advice, CornerFix, CornerPostFix, Diagonal, LineFix, MarkFix, NetworkFix, ReadingFix, Status,
     SuspectFix,
 };
+pub use frame::{Frame, frame};
+pub use line::{Place, line_marks, line_ray};
+pub use network::{PM, Plane};
+pub use ray::{LEAST_TURN, Ray};
+
+use crate::job::Problems;
+use crate::job::sound::{CornerIx, LineIx, Sound};
+
+/// The strings of a job, by [`LineIx`] and [`CornerIx`]; `None` where the job does not settle one yet.
+#[derive(Clone, Debug, Default)]
+pub struct Strings {
+    pub rays: Vec<Option<Ray>>,
+    pub lines: Vec<Option<LineFix>>,
+    pub crossings: Vec<Option<Crossing>>,
+}
+
+/// Lines and corners on the adjusted marks.
+#[must_use]
+pub fn strings(sound: &Sound, plane: &Plane, problems: &mut Problems) -> Strings {
+    let mut strings = Strings::default();
+    for i in 0..sound.lines.len() {
+        let (ray, fix) = line::solve_line(sound, LineIx(i), plane, problems).unzip();
+        strings.rays.push(ray);
+        strings.lines.push(fix);
+    }
+    for i in 0..sound.corners.len() {
+        let ix = CornerIx(i);
+        strings.crossings.push(crossing::solve_corner(
+            sound,
+            ix,
+            &strings.rays,
+            plane,
+            problems,
+        ));
+    }
+    strings
+}

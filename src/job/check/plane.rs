@@ -81,7 +81,16 @@ pub(super) fn readings(
         if let Some((what, sd)) = desk.quantity(reading, ledger)
             && reading.used
         {
-            sound.readings.push(Taken { index, what, sd });
+            let drop = match reading.what {
+                Measure::Tape { drop, .. } => drop,
+                _ => 0.0,
+            };
+            sound.readings.push(Taken {
+                index,
+                what,
+                sd,
+                drop,
+            });
         }
     }
 }

@@ -1,0 +1,167 @@
+//! String lines: off a wall by nails, or through two marks.
+
+use super::fixes::LineFix;
+use super::network::Plane;
+use super::ray::Ray;
+use crate::job::Problems;
+use crate::job::sound::{Along, LineIx, MarkIx, Sound, SoundLine};
+use nalgebra::Vector2;
+
+/// Gives the place of a mark, mm.
+pub type Place<'a> = dyn Fn(MarkIx) -> Vector2<f64> + 'a;
+
+/// The two marks that settle a line.
+#[must_use]
+pub fn line_marks(sound: &Sound, line: &SoundLine) -> [MarkIx; 2] {
+    match line.along {
+        Along::Wall { wall, .. } => {
+            let wall = &sound.walls[wall.0];
+            [wall.from, wall.to]
+        }
+        Along::Marks(marks) => marks,
+    }
+}
+
+/// Where a string runs, with its marks at the given places; `None` where they coincide.
+///
+/// Through nails it is the straight line that fits their offsets best (least squares of the
+/// offsets over the distances along the wall); one nail alone makes it parallel to the wall.
+#[must_use]
+pub fn line_ray(sound: &Sound, line: &SoundLine, place: &Place<'_>) -> Option<Ray> {
+    let [from, to] = line_marks(sound, line);
+    let base = Ray::between(place(from), place(to))?;
+    let ray = match &line.along {
+        Along::Marks(_) => base,
+        Along::Wall { side, stations, .. } => {
+            let (off, slope) = fit(stations);
+            let through = base.at(0.0, side.sign() * off);
+            let along = (base.along + base.left() * (side.sign() * slope)).normalize();
+            Ray { through, along }
+        }
+    };
+    Some(if line.reverse { ray.reversed() } else { ray })
+}
+
+/// Offset at 0 and its change per mm along, of the straight line nearest to the stations.
+fn fit(stations: &[[f64; 2]]) -> (f64, f64) {
+    let count = stations.len() as f64;
+    let mean_at = stations.iter().map(|[at, _]| at).sum::<f64>() / count;
+    let mean_off = stations.iter().map(|[_, off]| off).sum::<f64>() / count;
+    let spread: f64 = stations.iter().map(|[at, _]| (at - mean_at).powi(2)).sum();
+    let tilt: f64 = stations
+        .iter()
+        .map(|[at, off]| (at - mean_at) * (off - mean_off))
+        .sum();
+    let slope = if spread > 0.0 { tilt / spread } else { 0.0 };
+    (mean_off - slope * mean_at, slope)
+}
+
+/// How far each nail stands off the straight string, mm, away from the wall positive; `None` for
+/// fewer than three.
+fn bow(line: &SoundLine) -> Option<Vec<f64>> {
+    let Along::Wall { stations, .. } = &line.along else {
+        return None;
+    };
+    if stations.len() < 3 {
+        return None;
+    }
+    let (off, slope) = fit(stations);
+    Some(
+        stations
+            .iter()
+            .map(|[at, measured]| measured - (off + slope * at))
+            .collect(),
+    )
+}
+
+/// A line on marks that do not move, or why there is none yet.
+pub(super) fn solve_line(
+    sound: &Sound,
+    ix: LineIx,
+    plane: &Plane,
+    problems: &mut Problems,
+) -> Option<(Ray, LineFix)> {
+    let line = &sound.lines[ix.0];
+    let place = format!("lines[{}]", line.index);
+    let marks = line_marks(sound, line);
+    if let Some(mark) = marks.into_iter().find(|&mark| plane.mark(mark).is_none()) {
+        let mark = &sound.marks[mark.0].id;
+        problems.warning(
+            place,
+            format!(
+                "Line “{}” hangs on mark {mark}, which can still move.",
+                line.id
+            ),
+            format!("Take another tape to mark {mark}."),
+        );
+        return None;
+    }
+    let Some(ray) = line_ray(sound, line, &|ix| plane.sketch(ix)) else {
+        problems.error(
+            place,
+            format!("The two marks of line “{}” come out at one place.", line.id),
+            "Check the tapes to them.",
+        );
+        return None;
+    };
+    too_far_along(sound, line, plane, &place, problems);
+    let fix = LineFix {
+        x: ray.through.x,
+        y: ray.through.y,
+        bearing: ray.bearing(),
+        bow: bow(line),
+    };
+    Some((ray, fix))
+}
+
+/// Nails close together aim a string badly: past 1.5 times the base its error outgrows the nails'.
+fn too_far_along(
+    sound: &Sound,
+    line: &SoundLine,
+    plane: &Plane,
+    place: &str,
+    problems: &mut Problems,
+) {
+    let Along::Wall { stations, .. } = &line.along else {
+        return;
+    };
+    if stations.len() < 2 {
+        return;
+    }
+    let (low, high) = stations
+        .iter()
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), [at, _]| {
+            (l.min(*at), h.max(*at))
+        });
+    let [from, to] = line_marks(sound, line);
+    let wall = (plane.sketch(to) - plane.sketch(from)).norm();
+    if high - low < wall / 3.0 {
+        problems.warning(
+            format!("{place}.offsets"),
+            format!(
+                "The nails of line “{}” are only {:.0} mm apart on a wall of {wall:.0} mm.",
+                line.id,
+                high - low
+            ),
+            "Put them as far apart as the wall allows: close nails aim the string badly.",
+        );
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::fit;
+
+    #[test]
+    fn nails_that_are_not_in_line_share_the_misfit() {
+        let (off, slope) = fit(&[[0.0, 50.0], [1000.0, 53.0], [2000.0, 50.0]]);
+        assert!((off - 51.0).abs() < 1e-9 && slope.abs() < 1e-12);
+    }
+
+    #[test]
+    fn one_nail_is_parallel_and_two_are_exact() {
+        assert_eq!(fit(&[[700.0, 38.0]]), (38.0, 0.0));
+        let (off, slope) = fit(&[[100.0, 40.0], [2100.0, 60.0]]);
+        assert!((off - 39.0).abs() < 1e-9 && (slope - 0.01).abs() < 1e-12);
+    }
+}

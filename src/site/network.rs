@@ -1,0 +1,335 @@
+//! Readings to marks: the plane network.
+
+use super::fixes::{MarkFix, NetworkFix, ReadingFix, Status, SuspectFix};
+use super::frame::{Frame, frame};
+use crate::adjust::misread::hint;
+use crate::adjust::{
+    self, Adjustment, At, Equation, Observation, Param, Row, Suspect, Suspicion, System, adjust,
+};
+use crate::job::sound::{MarkIx, Quantity, Sound, Taken};
+use crate::job::{MarkId, Problems};
+use indexmap::IndexMap;
+use nalgebra::Vector2;
+
+/// Half width of the 95 % band in standard deviations.
+pub const PM: f64 = 1.96;
+
+/// The adjusted marks, and everything needed to say how sure anything made from them is.
+#[derive(Clone, Debug)]
+pub struct Plane {
+    system: System,
+    adjustment: Adjustment,
+    suspicion: Option<Suspicion>,
+    frame: Frame,
+}
+
+impl Plane {
+    /// Adjusts the readings of a job.
+    #[must_use]
+    pub fn new(sound: &Sound) -> Self {
+        let frame = frame(sound);
+        let system = system(sound, &frame);
+        let adjustment = adjust(&system);
+        let suspicion = adjust::suspects(&system, &adjustment);
+        Self {
+            system,
+            adjustment,
+            suspicion,
+            frame,
+        }
+    }
+
+    /// Where a mark is, mm; `None` while it can still move.
+    #[must_use]
+    pub fn mark(&self, ix: MarkIx) -> Option<Vector2<f64>> {
+        let At { x, y } = At::nth(ix.0);
+        let still = |param: Param| !self.adjustment.loose.get(param.0).copied().unwrap_or(true);
+        (still(x) && still(y)).then(|| self.sketch(ix))
+    }
+
+    /// Where a mark is or, while it can still move, about where it may be, mm.
+    #[must_use]
+    pub fn sketch(&self, ix: MarkIx) -> Vector2<f64> {
+        let At { x, y } = At::nth(ix.0);
+        Vector2::new(self.adjustment.x[x.0], self.adjustment.x[y.0])
+    }
+
+    /// Half width of the 95 % band of a mark: 1.96 √(larger eigenvalue of its covariance), mm.
+    #[must_use]
+    pub fn pm(&self, ix: MarkIx) -> f64 {
+        let At { x, y } = At::nth(ix.0);
+        let of = |a, b| self.adjustment.covariance(a, b);
+        PM * larger_eigenvalue(of(x, x), of(x, y), of(y, y)).sqrt()
+    }
+
+    /// Variances and covariances of figures computed from marks: the K × K covariance of `figures`,
+    /// propagated from Q by central differences.
+    ///
+    /// `figures` is given a mark's place by its index; `None` where it has no value.
+    pub fn covariance<const K: usize>(
+        &self,
+        marks: &[MarkIx],
+        figures: impl Fn(&dyn Fn(MarkIx) -> Vector2<f64>) -> Option<[f64; K]>,
+    ) -> Option<[[f64; K]; K]> {
+        const STEP: f64 = 1e-2;
+        let mut slopes: Vec<(Param, [f64; K])> = Vec::with_capacity(2 * marks.len());
+        for &mark in marks {
+            let params = At::nth(mark.0);
+            for (axis, param) in [(0, params.x), (1, params.y)] {
+                if slopes.iter().any(|(known, _)| *known == param) {
+                    continue;
+                }
+                let shifted = |by: f64| {
+                    figures(&|ix| {
+                        let mut at = self.sketch(ix);
+                        if ix == mark {
+                            at[axis] += by;
+                        }
+                        at
+                    })
+                };
+                let (up, down) = (shifted(STEP)?, shifted(-STEP)?);
+                slopes.push((
+                    param,
+                    std::array::from_fn(|k| (up[k] - down[k]) / (2.0 * STEP)),
+                ));
+            }
+        }
+        let variance = |weights: [f64; K]| {
+            let combination: Vec<(Param, f64)> = slopes
+                .iter()
+                .map(|(param, s)| (*param, s.iter().zip(weights).map(|(s, w)| s * w).sum()))
+                .collect();
+            self.adjustment.spread(&combination).powi(2)
+        };
+        let unit = |i: usize| std::array::from_fn(|k| if k == i { 1.0 } else { 0.0 });
+        let own: [f64; K] = std::array::from_fn(|i| variance(unit(i)));
+        Some(std::array::from_fn(|i| {
+            std::array::from_fn(|j| {
+                if i == j {
+                    return own[i];
+                }
+                let both = std::array::from_fn(|k| if k == i || k == j { 1.0 } else { 0.0 });
+                (variance(both) - own[i] - own[j]) / 2.0
+            })
+        }))
+    }
+
+    /// Every mark that does not move, in file order.
+    #[must_use]
+    pub fn mark_fixes(&self, sound: &Sound) -> IndexMap<MarkId, MarkFix> {
+        let fixes = sound.marks.iter().enumerate().filter_map(|(i, mark)| {
+            let at = self.mark(MarkIx(i))?;
+            Some((
+                mark.id.clone(),
+                MarkFix {
+                    x: at.x,
+                    y: at.y,
+                    pm: self.pm(MarkIx(i)),
+                },
+            ))
+        });
+        fixes.collect()
+    }
+
+    /// What each used reading comes to, in file order.
+    #[must_use]
+    pub fn reading_fixes(&self, sound: &Sound) -> Vec<ReadingFix> {
+        let suspects = self.suspicion.as_ref().map_or(&[][..], |s| &s.suspects);
+        sound
+            .readings
+            .iter()
+            .zip(&self.adjustment.rows)
+            .enumerate()
+            .map(|(i, (taken, row))| {
+                let suspect = suspects.iter().find(|suspect| suspect.index == i);
+                reading_fix(taken, row, suspect)
+            })
+            .collect()
+    }
+
+    /// How the readings hold together; what is loose or does not fit is named as a problem.
+    #[must_use]
+    pub fn network_fix(&self, sound: &Sound, problems: &mut Problems) -> NetworkFix {
+        let loose: Vec<MarkIx> = (0..sound.marks.len())
+            .map(MarkIx)
+            .filter(|&ix| self.mark(ix).is_none())
+            .collect();
+        let suspicion = self.suspicion.as_ref();
+        let suspects: Vec<usize> = suspicion
+            .map(|s| {
+                s.suspects
+                    .iter()
+                    .map(|one| sound.readings[one.index].index)
+                    .collect()
+            })
+            .unwrap_or_default();
+        say_guessed(sound, &self.frame, problems);
+        NetworkFix {
+            status: if loose.is_empty() {
+                Status::Fixed
+            } else {
+                Status::Loose
+            },
+            loose: loose
+                .iter()
+                .map(|ix| sound.marks[ix.0].id.clone())
+                .collect(),
+            redundancy: self.adjustment.redundancy,
+            chi2: self.adjustment.chi2,
+            chi2_without: suspicion.map(|s| s.chi2_without),
+            suspects,
+            more_than_one_wrong: suspicion.is_some_and(|s| s.more_than_one_wrong),
+        }
+    }
+
+    /// The system as it was adjusted, for advice on the next reading.
+    #[must_use]
+    pub fn parts(&self) -> (&System, &Adjustment, Option<&Suspicion>) {
+        (&self.system, &self.adjustment, self.suspicion.as_ref())
+    }
+}
+
+/// Larger eigenvalue of a symmetric 2 × 2 matrix.
+pub(super) fn larger_eigenvalue(xx: f64, xy: f64, yy: f64) -> f64 {
+    let mean = f64::midpoint(xx, yy);
+    (mean + ((xx - yy) / 2.0).hypot(xy)).max(0.0)
+}
+
+fn system(sound: &Sound, frame: &Frame) -> System {
+    let mut held = vec![false; 2 * sound.marks.len()];
+    if let Some((origin, along)) = frame.base {
+        let origin = At::nth(origin.0);
+        held[origin.x.0] = true;
+        held[origin.y.0] = true;
+        if let Some(to) = along {
+            held[At::nth(to.0).y.0] = true;
+        }
+    }
+    System {
+        start: frame.start.iter().flat_map(|at| [at.x, at.y]).collect(),
+        held,
+        observations: sound
+            .readings
+            .iter()
+            .map(|taken| observation(sound, taken))
+            .collect(),
+    }
+}
+
+fn observation(sound: &Sound, taken: &Taken) -> Observation {
+    let at = |ix: MarkIx| At::nth(ix.0);
+    let (equation, value) = match taken.what {
+        Quantity::Tape { from, to, length } => (
+            Equation::Distance {
+                from: at(from),
+                to: at(to),
+            },
+            length,
+        ),
+        Quantity::Offset {
+            mark,
+            wall,
+            side,
+            length,
+        } => {
+            let wall = &sound.walls[wall.0];
+            let equation = Equation::Offset {
+                mark: at(mark),
+                from: at(wall.from),
+                to: at(wall.to),
+            };
+            (equation, side.sign() * length)
+        }
+        Quantity::Inline {
+            mark,
+            with: [from, to],
+        } => (
+            Equation::Offset {
+                mark: at(mark),
+                from: at(from),
+                to: at(to),
+            },
+            0.0,
+        ),
+        Quantity::Angle {
+            from,
+            at: corner,
+            to,
+            degrees,
+        } => (
+            Equation::Angle {
+                from: at(from),
+                at: at(corner),
+                to: at(to),
+            },
+            degrees,
+        ),
+    };
+    Observation {
+        equation,
+        value,
+        sd: taken.sd,
+    }
+}
+
+/// An offset to the right is observed as a negative offset to the left.
+fn shown_sign(what: &Quantity) -> f64 {
+    match what {
+        Quantity::Offset { side, .. } => side.sign(),
+        _ => 1.0,
+    }
+}
+
+fn reading_fix(taken: &Taken, row: &Row, suspect: Option<&Suspect>) -> ReadingFix {
+    let sign = shown_sign(&taken.what);
+    ReadingFix {
+        index: taken.index,
+        adjusted: sign * row.computed,
+        residual: sign * row.residual,
+        redundancy: row.redundancy,
+        standardised: row.standardised,
+        suspect: suspect.map(|suspect| suspect_fix(taken, suspect)),
+    }
+}
+
+fn suspect_fix(taken: &Taken, suspect: &Suspect) -> SuspectFix {
+    let sign = shown_sign(&taken.what);
+    let predicted = sign * suspect.predicted;
+    let allowance = 3.0 * taken.sd.hypot(suspect.predicted_sd);
+    let hint = match taken.what {
+        Quantity::Tape { length, .. } => {
+            // The person read the tape on its slope, so that is where a misreading shows.
+            let drop2 = taken.drop * taken.drop;
+            let on_slope = |level: f64| (level * level + drop2).sqrt();
+            hint(on_slope(length), on_slope(predicted), allowance)
+        }
+        Quantity::Offset { length, .. } => hint(length, predicted, allowance),
+        Quantity::Inline { .. } | Quantity::Angle { .. } => None,
+    };
+    SuspectFix {
+        predicted,
+        predicted_pm: PM * suspect.predicted_sd,
+        slip: sign * suspect.slip,
+        hint,
+    }
+}
+
+fn say_guessed(sound: &Sound, frame: &Frame, problems: &mut Problems) {
+    let names: Vec<&str> = frame
+        .guessed
+        .iter()
+        .filter(|ix| frame.base.is_none_or(|(a, b)| **ix != a && Some(**ix) != b))
+        .map(|ix| sound.marks[ix.0].id.as_str())
+        .collect();
+    if !names.is_empty() {
+        problems.note(
+            "marks",
+            format!(
+                "Not on the sketch: {}. Tapes alone do not say on which side a mark lies.",
+                names.join(", ")
+            ),
+            "Look at the plan; where it is mirrored, put these marks on the sketch.",
+        );
+    }
+}

@@ -1,0 +1,95 @@
+//! Job → Solution: everything that follows from what was measured and what is wanted.
+
+use crate::job::check::check;
+use crate::job::sound::{CornerIx, MarkIx, RunIx, Sound};
+use crate::job::{CornerId, Job, LineId, MarkId, Problem, Problems, RunId};
+use crate::setout::{RunFix, set_out};
+use crate::site::{
+    CornerFix, LineFix, MarkFix, NetworkFix, Plane, ReadingFix, Strings, fit_arms, run_at, strings,
+};
+use indexmap::IndexMap;
+use serde::Serialize;
+
+/// What a job comes to. Serialises to the results that `sheet --as json` prints: mm and degrees,
+/// unrounded; `pm` is the half width of the 95 % band.
+#[derive(Clone, Debug, Serialize)]
+pub struct Solution {
+    pub marks: IndexMap<MarkId, MarkFix>,
+    pub readings: Vec<ReadingFix>,
+    pub network: NetworkFix,
+    pub lines: IndexMap<LineId, LineFix>,
+    pub corners: IndexMap<CornerId, CornerFix>,
+    pub runs: IndexMap<RunId, RunFix>,
+    pub problems: Vec<Problem>,
+    /// Where each mark is or, while it can still move, may be: mm, for drawing only.
+    #[serde(skip)]
+    pub sketch: IndexMap<MarkId, [f64; 2]>,
+}
+
+/// Solves a job as far as what is there allows. Pure: the same job gives the same solution.
+///
+/// ```
+/// let solution = tautmark::solve(&tautmark::job::example());
+/// let corner = &solution.corners["X"];
+/// assert!((corner.angle - 104.29).abs() < 0.01);
+/// assert_eq!(solution.runs["R1"].posts.len(), 5);
+/// ```
+#[must_use]
+pub fn solve(job: &Job) -> Solution {
+    let (sound, found) = check(job);
+    let mut problems = Problems(found);
+    let plane = Plane::new(&sound);
+    let network = plane.network_fix(&sound, &mut problems);
+    let strings = strings(&sound, &plane, &mut problems);
+    let runs = set_out(&sound, &plane, &strings, &mut problems);
+    let sketch = sound.marks.iter().enumerate().map(|(i, mark)| {
+        let at = plane.sketch(MarkIx(i));
+        (mark.id.clone(), [at.x, at.y])
+    });
+    Solution {
+        marks: plane.mark_fixes(&sound),
+        readings: plane.reading_fixes(&sound),
+        network,
+        sketch: sketch.collect(),
+        lines: named_lines(&sound, &strings),
+        corners: named_corners(&sound, strings, &runs),
+        runs: named_runs(&sound, runs),
+        problems: problems.0,
+    }
+}
+
+fn named_lines(sound: &Sound, strings: &Strings) -> IndexMap<LineId, LineFix> {
+    let lines = sound.lines.iter().zip(&strings.lines);
+    lines
+        .filter_map(|(line, fix)| Some((line.id.clone(), fix.clone()?)))
+        .collect()
+}
+
+fn named_corners(
+    sound: &Sound,
+    strings: Strings,
+    runs: &[Option<RunFix>],
+) -> IndexMap<CornerId, CornerFix> {
+    let mut named = IndexMap::new();
+    for (i, (corner, crossing)) in sound.corners.iter().zip(strings.crossings).enumerate() {
+        let Some(crossing) = crossing else { continue };
+        let mut fix = crossing.fix;
+        let lengths = corner.lines.iter().filter_map(|&line| {
+            let run = run_at(sound, CornerIx(i), line)?;
+            let ix = sound.runs.iter().position(|one| one.id == run.id)?;
+            runs.get(ix)?.as_ref().map(|fix| fix.length)
+        });
+        let shortest = lengths.reduce(f64::min);
+        fit_arms(sound, &mut fix, shortest);
+        named.insert(corner.id.clone(), fix);
+    }
+    named
+}
+
+fn named_runs(sound: &Sound, runs: Vec<Option<RunFix>>) -> IndexMap<RunId, RunFix> {
+    let of = |RunIx(i): RunIx| sound.runs[i].id.clone();
+    runs.into_iter()
+        .enumerate()
+        .filter_map(|(i, fix)| Some((of(RunIx(i)), fix?)))
+        .collect()
+}
