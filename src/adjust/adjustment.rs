@@ -1,0 +1,236 @@
+use super::cholesky::Factor;
+use super::descent::{descend, with_anchors};
+use super::equation::Param;
+use super::null_space::{NullSpace, is_regular};
+use super::problem::Problem;
+use super::system::System;
+
+/// Whether the readings fix every parameter.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Status {
+    /// Every parameter is fixed.
+    Fixed,
+    /// Some can move without any reading noticing.
+    Loose,
+}
+
+/// What one reading is worth.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Row {
+    /// What the adjusted parameters make it, in the unit of the reading.
+    pub computed: f64,
+    /// v: computed less observed.
+    pub residual: f64,
+    /// r, 0 to 1: the share of a slip in this reading that shows up in its residual.
+    pub redundancy: f64,
+    /// w = |v| / (sd √r); 0 where nothing checks the reading.
+    pub standardised: f64,
+}
+
+/// Least redundancy of a reading that anything checks.
+pub(super) const CHECKED: f64 = 1e-6;
+
+/// The adjusted parameters and how far to trust them.
+#[derive(Clone, Debug)]
+pub struct Adjustment {
+    /// Every parameter, mm; held ones as they were.
+    pub x: Vec<f64>,
+    /// Which parameters can move without any reading noticing; held ones cannot.
+    pub loose: Vec<bool>,
+    /// Whether any parameter is loose.
+    pub status: Status,
+    /// What each reading is worth, in the order given.
+    pub rows: Vec<Row>,
+    /// Readings less unknowns.
+    pub redundancy: i64,
+    /// Σ(v/sd)².
+    pub chi2: f64,
+    pub(super) problem: Problem,
+    pub(super) cofactors: Cofactors,
+}
+
+/// Least-squares adjustment of a system by safeguarded Gauss–Newton from its rough values.
+///
+/// Never fails: what the readings leave loose stays near its rough value and is marked so.
+#[must_use]
+pub fn adjust(system: &System) -> Adjustment {
+    let problem = Problem::new(system);
+    let x = descend(&problem, problem.start.clone(), None).x;
+    Adjustment::at(problem, x)
+}
+
+impl Adjustment {
+    fn at(problem: Problem, x: Vec<f64>) -> Self {
+        let cofactors = Cofactors::at(&problem, &x, None);
+        let rows: Vec<Row> = problem
+            .observations
+            .iter()
+            .map(|observation| {
+                let linear = observation.equation.linear(&x);
+                let residual = linear.value - observation.value;
+                let row: Vec<(usize, f64)> = problem.row(&linear).collect();
+                let share = cofactors.variance(&problem, &row) / (observation.sd * observation.sd);
+                let redundancy = (1.0 - share).clamp(0.0, 1.0);
+                let standardised = if redundancy < CHECKED {
+                    0.0
+                } else {
+                    residual.abs() / (observation.sd * redundancy.sqrt())
+                };
+                Row {
+                    computed: linear.value,
+                    residual,
+                    redundancy,
+                    standardised,
+                }
+            })
+            .collect();
+        let loose: Vec<bool> = (0..x.len())
+            .map(|param| {
+                problem
+                    .slot(param)
+                    .is_some_and(|slot| cofactors.null.moves(slot))
+            })
+            .collect();
+        Self {
+            status: if cofactors.null.dimension() > 0 {
+                Status::Loose
+            } else {
+                Status::Fixed
+            },
+            loose,
+            rows,
+            redundancy: problem.observations.len() as i64 - problem.unknowns() as i64,
+            chi2: problem.chi2(&x, None),
+            x,
+            problem,
+            cofactors,
+        }
+    }
+
+    /// Covariance of two parameters, mm²; 0 if either is held. Of no meaning for loose ones.
+    #[must_use]
+    pub fn covariance(&self, a: Param, b: Param) -> f64 {
+        match (self.problem.slot(a.0), self.problem.slot(b.0)) {
+            (Some(a), Some(b)) => self.cofactors.covariance(&self.problem, a, b),
+            _ => 0.0,
+        }
+    }
+
+    /// Standard deviation of the sum of the parameters, each times its factor. Held parameters
+    /// add nothing.
+    ///
+    /// For a small change of anything computed from the parameters, the factors are its slopes.
+    #[must_use]
+    pub fn spread(&self, combination: &[(Param, f64)]) -> f64 {
+        let row: Vec<(usize, f64)> = combination
+            .iter()
+            .filter_map(|&(param, factor)| Some((self.problem.slot(param.0)?, factor)))
+            .collect();
+        self.cofactors.variance(&self.problem, &row).max(0.0).sqrt()
+    }
+}
+
+/// Q = N⁻¹: its factor, and those of its entries that a reading ties.
+#[derive(Clone, Debug)]
+pub(super) struct Cofactors {
+    factor: Factor,
+    on_pattern: Vec<f64>,
+    /// Held for the sake of the factor, so that the rest is regular.
+    pinned: Vec<bool>,
+    pub null: NullSpace,
+}
+
+impl Cofactors {
+    /// Q at `x` from all readings but `without`.
+    pub fn at(problem: &Problem, x: &[f64], without: Option<usize>) -> Self {
+        let normal = problem.normal(x, without);
+        let pattern = &problem.pattern;
+        if let Some(factor) = Factor::new(pattern, &normal.matrix, 0.0) {
+            let on_pattern = factor.inverse_on_pattern(pattern);
+            if is_regular(pattern, &normal.matrix, &on_pattern) {
+                return Self {
+                    factor,
+                    on_pattern,
+                    pinned: vec![false; problem.unknowns()],
+                    null: NullSpace::none(problem.unknowns()),
+                };
+            }
+        }
+        let null = NullSpace::of(pattern, &normal.matrix);
+        let mut pinned = vec![false; problem.unknowns()];
+        for slot in null.pins() {
+            pinned[slot] = true;
+        }
+        let matrix = with_pins(problem, with_anchors(problem, &normal), &pinned);
+        let factor = (0..)
+            .map(|power| 1e-14 * 10f64.powi(power) - 1e-14)
+            .take(16)
+            .find_map(|damping| Factor::new(pattern, &matrix, damping))
+            .unwrap_or_else(|| Factor::identity(pattern));
+        let mut on_pattern = factor.inverse_on_pattern(pattern);
+        for (slot, _) in pinned.iter().enumerate().filter(|(_, pinned)| **pinned) {
+            on_pattern[pattern.start[slot]] = 0.0;
+        }
+        Self {
+            factor,
+            on_pattern,
+            pinned,
+            null,
+        }
+    }
+
+    pub fn covariance(&self, problem: &Problem, a: usize, b: usize) -> f64 {
+        if let Some(entry) = problem.pattern.entry(a, b) {
+            return self.on_pattern[entry];
+        }
+        self.column(problem, &[(a, 1.0)])[b]
+    }
+
+    /// Q times a combination given by slot.
+    pub fn column(&self, problem: &Problem, combination: &[(usize, f64)]) -> Vec<f64> {
+        let mut column = self.unpinned(combination);
+        self.factor.solve(&problem.pattern, &mut column);
+        column
+    }
+
+    /// Variance of a combination given by slot.
+    pub fn variance(&self, problem: &Problem, combination: &[(usize, f64)]) -> f64 {
+        let mut sum = 0.0;
+        for (at, &(a, of_a)) in combination.iter().enumerate() {
+            sum += of_a * of_a * self.on_pattern[problem.pattern.start[a]];
+            for &(b, of_b) in &combination[at + 1..] {
+                let Some(entry) = problem.pattern.entry(a, b) else {
+                    return self.variance_by_factor(problem, combination);
+                };
+                sum += 2.0 * of_a * of_b * self.on_pattern[entry];
+            }
+        }
+        sum
+    }
+
+    /// gᵀN⁻¹g = |L⁻¹g|².
+    fn variance_by_factor(&self, problem: &Problem, combination: &[(usize, f64)]) -> f64 {
+        let mut column = self.unpinned(combination);
+        self.factor.forward(&problem.pattern, &mut column);
+        column.iter().map(|value| value * value).sum()
+    }
+
+    fn unpinned(&self, combination: &[(usize, f64)]) -> Vec<f64> {
+        let mut column = vec![0.0; self.pinned.len()];
+        for &(slot, factor) in combination {
+            if !self.pinned[slot] {
+                column[slot] += factor;
+            }
+        }
+        column
+    }
+}
+
+fn with_pins(problem: &Problem, mut matrix: Vec<f64>, pinned: &[bool]) -> Vec<f64> {
+    for (entry, row, column) in problem.pattern.entries() {
+        if pinned[row] || pinned[column] {
+            matrix[entry] = if row == column { 1.0 } else { 0.0 };
+        }
+    }
+    matrix
+}
