@@ -125,7 +125,7 @@ impl fmt::Display for ParseError {
             ),
             ParseErrorKind::NoSign => write!(
                 f,
-                "“{found}” follows another figure with no sign between. Put + or − between them, or write one figure, such as {example}."
+                "“{found}” follows another figure with no sign between. Put + or − between them, or write one length, such as {example}."
             ),
             ParseErrorKind::TwoSigns => write!(
                 f,
