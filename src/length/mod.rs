@@ -1,11 +1,98 @@
+//! Lengths as people write them, in and out: what does this text mean, and how is a figure read aloud?
+//!
+//! ```text
+//!   3412 + 76      11′ 9 5/16″      3.4 m + 76
+//!      └──────────────┼────────────────┘
+//!            scan → terms → millimetres → show
+//! ```
+//!
+//! Inside the program a length is always millimetres, as an `f64`. Only here does it meet text.
+//!
+//! # What is read
+//!
+//! - **Figures** `3412`, `3412.5`, `3412,5`, `3 412`; with a unit `3412 mm`, `341.2 cm`, `3.412 m`.
+//! - **Feet and inches** `11'`, `11 ft`, `11' 9 5/16"`, `11'-9 5/16"`, `9 in`, `5/16"`, `9½"`. Straight,
+//!   curly and true prime marks all count. Fractions are halves down to sixty-fourths.
+//! - **Sums** of any of these with `+`, `-` and `−`, such as `3412 + 76`: the tape's reading and its case.
+//!
+//! # What a bare figure means
+//!
+//! The [`Unit`] decides: millimetres, metres, or (feet and inches) **inches**, as on a tape that
+//! numbers its inches right through: `140 1/2` is 11′ 8 1/2″. After feet a bare figure is inches
+//! too: `11' 9`.
+//!
+//! # Where two readings are possible
+//!
+//! A wrong guess here is a post in the wrong hole, so what cannot be told apart is refused, with
+//! both readings offered.
+//!
+//! | text | reading |
+//! | --- | --- |
+//! | `1,250` | refused: 1250 or 1.250? In metres it is 1.250, the only one that a tape can read |
+//! | `3.412` where millimetres are meant | refused: 3.412 m or 3.412 mm? (three decimals or more, fewer than four figures before) |
+//! | `1,250.5` | refused: one decimal mark only |
+//! | `11-9` in feet and inches | 11′ 9″: a hyphen with no space on either side, whole feet, inches under 12 |
+//! | `140-12` in feet and inches | 140″ − 12″, since 12 cannot be the inches after feet |
+//! | `11 - 9`, `11−9` in feet and inches | 11″ − 9″: spaces, or the true minus sign, always take away |
+//! | `11-9-2` in feet and inches | refused: feet and inches, or a sum? |
+//! | `9-5/16` | refused: 9 5/16″ or 9′ 5/16″? |
+//! | `11-9"` in millimetres or metres | refused: 11′ 9″ or a sum? |
+//! | `12 1/2` in millimetres or metres | refused: a fraction needs its inch mark |
+//! | `3412 -- 76` | refused: one sign between two figures |
+
+mod amount;
+mod error;
+mod fraction;
+mod measure;
+mod parse;
+mod scan;
+mod show;
+mod sum;
+mod term;
+
 use serde::{Deserialize, Serialize};
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+
+pub use error::{ParseError, ParseErrorKind};
+pub use parse::{parse, parse_sum, prefix_ok};
+pub use show::{show, show_fine, show_pm, show_typed, show_with_unit, signed, signed_fine};
+pub use sum::{Sum, Term};
+
+/// The largest length that is read, in millimetres either way: a thousand kilometres.
+pub const LARGEST_MM: f64 = 1e9;
+
+/// The most characters that are read as one length or sum.
+pub const LONGEST_TEXT: usize = 200;
+
+/// How lengths are shown, and what a figure without a unit means.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
 pub enum Unit {
-    #[default]
+    /// Whole millimetres.
     #[serde(rename = "mm")]
+    #[default]
     Mm,
+    /// Metres to three decimals.
     #[serde(rename = "m")]
     M,
+    /// Feet, inches and sixteenths; a bare figure is inches.
     #[serde(rename = "ft-in")]
     FtIn,
+}
+
+impl Unit {
+    /// Every unit, in the order in which to offer them.
+    pub const ALL: [Self; 3] = [Self::Mm, Self::M, Self::FtIn];
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn units_are_named_as_in_the_job_file() {
+        for (unit, name) in Unit::ALL.into_iter().zip(["\"mm\"", "\"m\"", "\"ft-in\""]) {
+            assert_eq!(serde_json::to_string(&unit).expect("a name"), name);
+            assert_eq!(serde_json::from_str::<Unit>(name).expect("a unit"), unit);
+        }
+        assert_eq!(Unit::default(), Unit::Mm);
+    }
 }

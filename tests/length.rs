@@ -1,0 +1,171 @@
+//! Properties of reading and showing lengths.
+
+use proptest::prelude::*;
+use tautmark::length::{
+    LARGEST_MM, ParseErrorKind, Unit, parse, parse_sum, prefix_ok, show, show_fine, show_pm,
+    show_typed, show_with_unit, signed,
+};
+
+fn units() -> impl Strategy<Value = Unit> {
+    prop::sample::select(Unit::ALL.to_vec())
+}
+
+/// Anything from a residual to the longest run, to either side.
+fn lengths() -> impl Strategy<Value = f64> {
+    prop_oneof![-10.0..10.0, -50_000.0..50_000.0, -9e8..9e8]
+}
+
+/// Texts made of the pieces of lengths, which reach further into the grammar than arbitrary ones.
+fn near_lengths() -> impl Strategy<Value = String> {
+    let pieces = [
+        "0",
+        "7",
+        "12",
+        "412",
+        "3412",
+        " ",
+        "\u{a0}",
+        ".",
+        ",",
+        "-",
+        "−",
+        "+",
+        "/",
+        "⁄",
+        "'",
+        "\"",
+        "′",
+        "″",
+        "''",
+        "½",
+        "⅓",
+        "1/2",
+        "5/16",
+        "mm",
+        "cm",
+        "m",
+        "ft",
+        "in",
+        "x",
+        "é",
+        "999999999",
+    ];
+    prop::collection::vec(prop::sample::select(pieces.to_vec()), 0..14)
+        .prop_map(|pieces| pieces.concat())
+}
+
+/// How far a length may move when it is written for the keypad and read again, in mm.
+fn keypad_step(unit: Unit) -> f64 {
+    match unit {
+        Unit::Mm | Unit::M => 0.05,
+        Unit::FtIn => 25.4 / 64.0 + 1e-6,
+    }
+}
+
+fn check_any_text(text: &str, unit: Unit) -> Result<(), TestCaseError> {
+    let _ = prefix_ok(text, unit);
+    match parse(text, unit) {
+        Ok(mm) => prop_assert!(mm.is_finite() && mm.abs() <= LARGEST_MM),
+        Err(error) => {
+            let end = error.at + error.len;
+            prop_assert_eq!(text.get(error.at..end), Some(error.found.as_str()));
+            prop_assert!(error.to_string().ends_with('.'));
+            check_remedies(&error.kind, unit)?;
+        }
+    }
+    Ok(())
+}
+
+fn check_remedies(kind: &ParseErrorKind, unit: Unit) -> Result<(), TestCaseError> {
+    let remedies = match kind {
+        ParseErrorKind::Ambiguous { one, other } => vec![one.clone(), other.clone()],
+        ParseErrorKind::Denominator { instead } => vec![format!("{instead}\"")],
+        ParseErrorKind::FractionNeedsInches { instead }
+        | ParseErrorKind::Inches { instead }
+        | ParseErrorKind::FeetNotWhole { instead } => vec![instead.clone()],
+        _ => vec![],
+    };
+    for remedy in remedies {
+        match parse(&remedy, unit) {
+            Ok(_) => {}
+            // The remedy is about the form; that the value is beyond all reason is said next.
+            Err(error) => prop_assert_eq!(error.kind, ParseErrorKind::TooLarge, "{}", remedy),
+        }
+    }
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(2000))]
+
+    #[test]
+    fn typed_text_reads_back(mm in lengths(), unit in units()) {
+        let text = show_typed(mm, unit);
+        let read = parse(&text, unit);
+        prop_assert!(read.as_ref().is_ok_and(|read| (read - mm).abs() <= keypad_step(unit)), "{} → {} → {:?}", mm, text, read);
+        let again = read.map(|read| show_typed(read, unit));
+        prop_assert_eq!(again.as_deref(), Ok(text.as_str()));
+    }
+
+    #[test]
+    fn shown_text_reads_back(mm in lengths(), unit in units()) {
+        let step = match unit { Unit::Mm | Unit::M => 0.5 + 1e-6, Unit::FtIn => 25.4 / 32.0 + 1e-6 };
+        for text in [show(mm, unit), show_with_unit(mm, unit), signed(mm, unit)] {
+            let read = parse(&text, unit);
+            prop_assert!(read.as_ref().is_ok_and(|read| (read - mm).abs() <= step), "{} → {} → {:?}", mm, text, read);
+        }
+    }
+
+    #[test]
+    fn a_sum_is_the_sum_of_its_parts(first in lengths(), rest in prop::collection::vec((any::<bool>(), 0.0..50_000.0_f64), 0..6), unit in units()) {
+        let mut text = show_typed(first, unit);
+        let mut expected = parse(&text, unit).unwrap();
+        for (plus, mm) in &rest {
+            let typed = show_typed(*mm, unit);
+            let part = parse(&typed, unit).unwrap();
+            expected += if *plus { part } else { -part };
+            text += &format!(" {} {typed}", if *plus { '+' } else { '−' });
+        }
+        let sum = parse_sum(&text, unit).unwrap();
+        prop_assert_eq!(sum.terms().count(), rest.len() + 1);
+        let parts: f64 = sum.terms().map(|term| term.mm).sum();
+        prop_assert!((sum.total() - expected).abs() < 1e-6);
+        prop_assert!((sum.total() - parts).abs() < 1e-6);
+        prop_assert_eq!(parse(&text, unit), Ok(sum.total()));
+    }
+
+    #[test]
+    fn spelt_out_units_mean_the_same_in_every_unit(sixteenths in 0_u32..20_000, unit in units()) {
+        let mm = f64::from(sixteenths) * 1.5875;
+        let read = parse(&show_typed(mm, Unit::FtIn), unit).unwrap();
+        prop_assert!((read - mm).abs() < 1e-6);
+    }
+
+    #[test]
+    fn any_text_is_read_or_refused_in_its_place(text in any::<String>(), unit in units()) {
+        check_any_text(&text, unit)?;
+    }
+
+    #[test]
+    fn nearly_a_length_is_read_or_refused_in_its_place(text in near_lengths(), unit in units()) {
+        check_any_text(&text, unit)?;
+    }
+
+    #[test]
+    fn every_beginning_of_a_length_may_go_on(text in near_lengths(), unit in units()) {
+        if parse(&text, unit).is_ok() {
+            prop_assert!(prefix_ok(&text, unit));
+        }
+        for (end, _) in show_typed(123.4 * text.len() as f64, unit).char_indices() {
+            prop_assert!(prefix_ok(&show_typed(123.4 * text.len() as f64, unit)[..end], unit));
+        }
+    }
+
+    #[test]
+    fn any_float_can_be_shown(mm in any::<f64>(), unit in units(), decimals in 0_usize..400) {
+        for text in [show_fine(mm, unit, decimals), show_pm(mm, unit), signed(mm, unit)] {
+            prop_assert!(!text.is_empty() && !text.contains('-'));
+        }
+        prop_assert_eq!(show_typed(mm, unit).is_empty(), !mm.is_finite());
+    }
+}
