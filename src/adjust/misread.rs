@@ -1,20 +1,26 @@
 //! Which usual misreading of a tape would explain a slip?
 
+use serde::Serialize;
+
 /// How a reading is likely to have gone wrong.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
 pub enum Why {
     /// Two neighbouring digits swapped.
+    #[serde(rename = "digits")]
     Digits,
     /// 10 mm too much or too little.
+    #[serde(rename = "10")]
     Ten,
     /// 100 mm too much or too little.
+    #[serde(rename = "100")]
     Hundred,
     /// 1000 mm too much or too little.
+    #[serde(rename = "1000")]
     Thousand,
 }
 
 /// A usual misreading that explains a slip.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Hint {
     /// What is likely to have happened.
     pub why: Why,
