@@ -39,7 +39,8 @@ pub fn solve(job: &Job) -> Solution {
     let (sound, found) = check(job);
     let mut problems = Problems(found);
     let plane = Plane::new(&sound);
-    let network = plane.network_fix(&sound, &mut problems);
+    let readings = plane.reading_fixes(&sound);
+    let network = plane.network_fix(&sound, &readings, None, &mut problems);
     let strings = strings(&sound, &plane, &mut problems);
     let runs = set_out(&sound, &plane, &strings, &mut problems);
     let sketch = sound.marks.iter().enumerate().map(|(i, mark)| {
@@ -48,7 +49,7 @@ pub fn solve(job: &Job) -> Solution {
     });
     Solution {
         marks: plane.mark_fixes(&sound),
-        readings: plane.reading_fixes(&sound),
+        readings,
         network,
         sketch: sketch.collect(),
         lines: named_lines(&sound, &strings),

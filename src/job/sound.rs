@@ -3,6 +3,8 @@
 //! Things refer to each other by their place in these lists, in the order of the file. What was
 //! wrong in the file is not here; [`super::check::check`] has named it.
 
+use crate::length::{Unit, show_with_unit};
+
 use super::ids::{CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId};
 use super::model::{
     BayFit, Boards, CornerPost, Hole, Laser, Leaf, PostSet, Side, Stock, Tape, Tolerance,
@@ -36,6 +38,8 @@ index! {
 /// The checked job.
 #[derive(Clone, Debug, Default)]
 pub struct Sound {
+    /// How lengths are shown to people.
+    pub unit: Unit,
     pub tape: Tape,
     pub laser: Laser,
     pub tolerance: Tolerance,
@@ -56,6 +60,8 @@ pub struct Sound {
 pub struct SoundMark {
     pub id: MarkId,
     pub rough: Option<[f64; 2]>,
+    /// Place in the file's list of marks.
+    pub index: usize,
 }
 
 /// A wall between two different marks.
@@ -229,6 +235,14 @@ pub struct SoundSight {
     pub down: f64,
     pub sd: f64,
     pub place: (usize, usize),
+}
+
+impl Sound {
+    /// A length (mm) as this job shows it, with its unit.
+    #[must_use]
+    pub fn say(&self, mm: f64) -> String {
+        show_with_unit(mm, self.unit)
+    }
 }
 
 impl SoundCorner {

@@ -99,10 +99,11 @@ fn between_posts(sound: &Sound, placed: &[Placed<'_>], problems: &mut Problems) 
                 problems.warning(
                     second.place(),
                     format!(
-                        "The holes for {} and {} run into each other: centres {apart:.0} mm apart, holes {:.0} mm wide.",
+                        "The holes for {} and {} run into each other: centres {} apart, holes {} wide.",
                         first.name(),
                         second.name(),
-                        sound.hole.diameter
+                        sound.say(apart),
+                        sound.say(sound.hole.diameter)
                     ),
                     "Dig one hole for both, make the holes narrower, or move one post.",
                 );
@@ -142,9 +143,9 @@ fn under_walls(sound: &Sound, plane: &Plane, placed: &[Placed<'_>], problems: &m
                 problems.warning(
                     one.place(),
                     format!(
-                        "The hole for {} reaches {:.0} mm under the line of “{name}”.",
+                        "The hole for {} reaches {} under the line of “{name}”.",
                         one.name(),
-                        radius - apart
+                        sound.say(radius - apart)
                     ),
                     "Do not dig under a wall's footing: find out how far out it stands, dig a narrower hole away from it, or fix the post to the wall.",
                 );

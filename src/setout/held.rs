@@ -168,27 +168,29 @@ impl Bench<'_> {
 
     fn too_early(&self, before: &Stand, opening: &Opening) -> (String, String) {
         let text = format!(
-            "The gate at {:.0} runs over the post that ends at {:.0}, or leaves no room for its own post.",
-            opening.near, before.far
+            "The gate at {} runs over the post that ends at {}, or leaves no room for its own post.",
+            self.sound.say(opening.near),
+            self.sound.say(before.far)
         );
         let remedy = format!(
-            "Start it at {:.0}, hung on that post, or at {:.0} or later with a post of its own.",
-            before.far,
-            before.far + self.run.width
+            "Start it at {}, hung on that post, or at {} or later with a post of its own.",
+            self.sound.say(before.far),
+            self.sound.say(before.far + self.run.width)
         );
         (text, remedy)
     }
 
     fn too_late(&self, last: &Stand, opening: &Opening) -> (String, String) {
         let text = format!(
-            "The gate ends at {:.0}; the run's last post starts at {:.0}, and there must be room for the gate post.",
-            opening.far, last.near
+            "The gate ends at {}; the run's last post starts at {}, and there must be room for the gate post.",
+            self.sound.say(opening.far),
+            self.sound.say(last.near)
         );
         let width = opening.far - opening.near;
         let remedy = format!(
-            "Start it at {:.0} to close against the last post, at {:.0} or earlier, or make it narrower.",
-            last.near - width,
-            last.near - width - self.run.width
+            "Start it at {} to close against the last post, at {} or earlier, or make it narrower.",
+            self.sound.say(last.near - width),
+            self.sound.say(last.near - width - self.run.width)
         );
         (text, remedy)
     }
@@ -201,6 +203,7 @@ impl Bench<'_> {
         problems: &mut Problems,
     ) -> Vec<Stand> {
         let mut good = Vec::new();
+        let say = |mm: f64| self.sound.say(mm);
         for &(index, at) in &self.run.pins {
             let place = format!("{}.pins[{index}].at", self.place());
             let pinned = self.plain(PostKind::Line, at);
@@ -211,7 +214,12 @@ impl Bench<'_> {
             if at < first.centre || at > last.centre {
                 problems.error(
                     place,
-                    format!("The pinned post at {at:.0} is outside the run, which goes from {:.0} to {:.0}.", first.centre, last.centre),
+                    format!(
+                        "The pinned post at {} is outside the run, which goes from {} to {}.",
+                        say(at),
+                        say(first.centre),
+                        say(last.centre)
+                    ),
                     "Pin it between the first and the last post.",
                 );
                 continue;
@@ -223,7 +231,12 @@ impl Bench<'_> {
             if let Some(gate) = blocked {
                 problems.error(
                     place,
-                    format!("The pinned post at {at:.0} stands in the gate opening from {:.0} to {:.0}.", gate.near, gate.far),
+                    format!(
+                        "The pinned post at {} stands in the gate opening from {} to {}.",
+                        say(at),
+                        say(gate.near),
+                        say(gate.far)
+                    ),
                     "Move the pin or the gate.",
                 );
                 continue;

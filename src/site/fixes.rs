@@ -18,6 +18,8 @@ pub struct MarkFix {
     pub x: f64,
     pub y: f64,
     pub pm: f64,
+    /// Bearing along which it is least sure, degrees; `pm` holds that way.
+    pub axis: f64,
 }
 
 /// What one used reading comes to: mm, or degrees for an angle.

@@ -139,9 +139,10 @@ fn too_far_along(
         problems.warning(
             format!("{place}.offsets"),
             format!(
-                "The nails of line “{}” are only {:.0} mm apart on a wall of {wall:.0} mm.",
+                "The nails of line “{}” are only {} apart on a wall of {}.",
                 line.id,
-                high - low
+                sound.say(high - low),
+                sound.say(wall)
             ),
             "Put them as far apart as the wall allows: close nails aim the string badly.",
         );

@@ -17,6 +17,7 @@ mod frame;
 mod line;
 mod network;
 mod ray;
+mod trouble;
 
 pub use crossing::{Crossing, diagonal, fit_arms, run_at};
 pub use fixes::{
@@ -27,6 +28,7 @@ pub use frame::{Frame, frame};
 pub use line::{Place, line_marks, line_ray};
 pub use network::{PM, Plane};
 pub use ray::{LEAST_TURN, Ray};
+pub use trouble::{misreading, reading_name};
 
 use crate::job::Problems;
 use crate::job::sound::{CornerIx, LineIx, Sound};

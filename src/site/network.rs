@@ -2,6 +2,7 @@
 
 use super::fixes::{MarkFix, NetworkFix, ReadingFix, Status, SuspectFix};
 use super::frame::{Frame, frame};
+use super::trouble::{say_loose, say_suspects};
 use crate::adjust::misread::hint;
 use crate::adjust::{
     self, Adjustment, At, Equation, Observation, Param, Row, Suspect, Suspicion, System, adjust,
@@ -57,9 +58,16 @@ impl Plane {
     /// Half width of the 95 % band of a mark: 1.96 √(larger eigenvalue of its covariance), mm.
     #[must_use]
     pub fn pm(&self, ix: MarkIx) -> f64 {
+        self.worst(ix).0
+    }
+
+    /// The half width of the 95 % band, mm, along the bearing (degrees) where it is widest.
+    fn worst(&self, ix: MarkIx) -> (f64, f64) {
         let At { x, y } = At::nth(ix.0);
         let of = |a, b| self.adjustment.covariance(a, b);
-        PM * larger_eigenvalue(of(x, x), of(x, y), of(y, y)).sqrt()
+        let (xx, xy, yy) = (of(x, x), of(x, y), of(y, y));
+        let axis = (2.0 * xy).atan2(xx - yy) / 2.0;
+        (PM * larger_eigenvalue(xx, xy, yy).sqrt(), axis.to_degrees())
     }
 
     /// Variances and covariances of figures computed from marks: the K × K covariance of `figures`,
@@ -120,12 +128,14 @@ impl Plane {
     pub fn mark_fixes(&self, sound: &Sound) -> IndexMap<MarkId, MarkFix> {
         let fixes = sound.marks.iter().enumerate().filter_map(|(i, mark)| {
             let at = self.mark(MarkIx(i))?;
+            let (pm, axis) = self.worst(MarkIx(i));
             Some((
                 mark.id.clone(),
                 MarkFix {
                     x: at.x,
                     y: at.y,
-                    pm: self.pm(MarkIx(i)),
+                    pm,
+                    axis,
                 },
             ))
         });
@@ -150,7 +160,13 @@ impl Plane {
 
     /// How the readings hold together; what is loose or does not fit is named as a problem.
     #[must_use]
-    pub fn network_fix(&self, sound: &Sound, problems: &mut Problems) -> NetworkFix {
+    pub fn network_fix(
+        &self,
+        sound: &Sound,
+        readings: &[ReadingFix],
+        next: Option<&str>,
+        problems: &mut Problems,
+    ) -> NetworkFix {
         let loose: Vec<MarkIx> = (0..sound.marks.len())
             .map(MarkIx)
             .filter(|&ix| self.mark(ix).is_none())
@@ -164,7 +180,10 @@ impl Plane {
                     .collect()
             })
             .unwrap_or_default();
+        let many = suspicion.is_some_and(|s| s.more_than_one_wrong);
         say_guessed(sound, &self.frame, problems);
+        say_loose(sound, &loose, next, problems);
+        say_suspects(sound, readings, many, next, problems);
         NetworkFix {
             status: if loose.is_empty() {
                 Status::Fixed
@@ -179,7 +198,7 @@ impl Plane {
             chi2: self.adjustment.chi2,
             chi2_without: suspicion.map(|s| s.chi2_without),
             suspects,
-            more_than_one_wrong: suspicion.is_some_and(|s| s.more_than_one_wrong),
+            more_than_one_wrong: many,
         }
     }
 

@@ -22,7 +22,10 @@ pub fn check(job: &Job) -> (Sound, Vec<Problem>) {
     let mut ledger = Ledger::default();
     ledger.unknown_keys("", &job.extra);
     ledger.unknown_keys("show", &job.show.extra);
-    let mut sound = Sound::default();
+    let mut sound = Sound {
+        unit: job.show.lengths,
+        ..Sound::default()
+    };
     fence::settings(job, &mut sound, &mut ledger);
     let marks = plane::marks(job, &mut sound, &mut ledger);
     let walls = plane::walls(job, &marks, &mut sound, &mut ledger);

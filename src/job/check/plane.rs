@@ -11,8 +11,8 @@ pub(super) type Walls = Named<WallId, WallIx>;
 
 pub(super) fn marks(job: &Job, sound: &mut Sound, ledger: &mut Ledger) -> Marks {
     let mut marks = Marks::new();
-    for (i, mark) in job.marks.iter().enumerate() {
-        let place = format!("marks[{i}]");
+    for (index, mark) in job.marks.iter().enumerate() {
+        let place = format!("marks[{index}]");
         ledger.unknown_keys(&place, &mark.extra);
         if !marks.claim(&mark.id, "mark", &place, ledger) {
             continue;
@@ -25,6 +25,7 @@ pub(super) fn marks(job: &Job, sound: &mut Sound, ledger: &mut Ledger) -> Marks 
         sound.marks.push(SoundMark {
             id: mark.id.clone(),
             rough,
+            index,
         });
     }
     marks

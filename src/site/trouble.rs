@@ -1,0 +1,158 @@
+//! What is loose and what does not fit, in a person's words.
+
+use super::fixes::ReadingFix;
+use crate::adjust::misread::Why;
+use crate::job::Problems;
+use crate::job::sound::{MarkIx, Quantity, Sound, Taken};
+use crate::length::show_fine;
+
+/// What a reading was of, such as “Tape A to C”.
+#[must_use]
+pub fn reading_name(sound: &Sound, taken: &Taken) -> String {
+    let mark = |ix: MarkIx| sound.marks[ix.0].id.as_str();
+    match taken.what {
+        Quantity::Tape { from, to, .. } => format!("Tape {} to {}", mark(from), mark(to)),
+        Quantity::Offset { mark: of, wall, .. } => {
+            format!(
+                "Offset of {} from wall “{}”",
+                mark(of),
+                sound.walls[wall.0].id
+            )
+        }
+        Quantity::Inline { mark: of, with } => {
+            format!(
+                "{} on the string {} to {}",
+                mark(of),
+                mark(with[0]),
+                mark(with[1])
+            )
+        }
+        Quantity::Angle { from, at, to, .. } => {
+            format!("Angle at {} from {} to {}", mark(at), mark(from), mark(to))
+        }
+    }
+}
+
+/// What a usual misreading is called.
+#[must_use]
+pub fn misreading(why: Why) -> &'static str {
+    match why {
+        Why::Digits => "two digits swapped",
+        Why::Ten => "a slip of 10 mm",
+        Why::Hundred => "a slip of 100 mm",
+        Why::Thousand => "a slip of a whole metre",
+    }
+}
+
+/// One warning for each mark that can still move.
+pub(super) fn say_loose(
+    sound: &Sound,
+    loose: &[MarkIx],
+    next: Option<&str>,
+    problems: &mut Problems,
+) {
+    for ix in loose {
+        let mark = &sound.marks[ix.0];
+        problems.warning(
+            format!("marks[{}]", mark.index),
+            format!(
+                "Mark {} can still move: the readings do not settle where it is.",
+                mark.id
+            ),
+            next.map_or_else(
+                || format!("Take another reading to mark {}.", mark.id),
+                str::to_owned,
+            ),
+        );
+    }
+}
+
+/// The readings among which the wrong one is; with several, none is accused.
+pub(super) fn say_suspects(
+    sound: &Sound,
+    readings: &[ReadingFix],
+    more_than_one_wrong: bool,
+    next: Option<&str>,
+    problems: &mut Problems,
+) {
+    let suspects: Vec<(&Taken, &ReadingFix)> = sound
+        .readings
+        .iter()
+        .zip(readings)
+        .filter(|(_, fix)| fix.suspect.is_some())
+        .collect();
+    let Some((first, fix)) = suspects.first() else {
+        return;
+    };
+    let place = format!("readings[{}]", first.index);
+    if more_than_one_wrong {
+        problems.warning(
+            place,
+            "More than one reading is wrong: leaving out any one of them does not make the others agree.",
+            format!("Measure again, starting with {}.", list(sound, &suspects)),
+        );
+    } else if suspects.len() == 1 {
+        problems.warning(
+            place,
+            one_suspect(sound, first, fix),
+            "Measure it again, or leave it out.",
+        );
+    } else {
+        let remedy = next.map_or_else(
+            || "Measure each of them again.".to_owned(),
+            |next| format!("{next} It will tell which; or measure each of them again."),
+        );
+        problems.warning(
+            place,
+            format!(
+                "One of these readings does not fit, and the others cannot tell which: {}.",
+                list(sound, &suspects)
+            ),
+            remedy,
+        );
+    }
+}
+
+fn one_suspect(sound: &Sound, taken: &Taken, fix: &ReadingFix) -> String {
+    let Some(suspect) = &fix.suspect else {
+        return String::new();
+    };
+    let name = reading_name(sound, taken);
+    let angle = matches!(taken.what, Quantity::Angle { .. });
+    let say = |value: f64| {
+        if angle {
+            format!("{value:.2}°")
+        } else {
+            show_fine(value, sound.unit, 1)
+        }
+    };
+    let observed = suspect.predicted + suspect.slip;
+    let amount = say(suspect.slip.abs());
+    let way = match (angle, suspect.slip > 0.0) {
+        (true, true) => "too wide",
+        (true, false) => "too narrow",
+        (false, true) => "too long",
+        (false, false) => "too short",
+    };
+    let cause = suspect.hint.map_or_else(String::new, |hint| {
+        format!(
+            " Likely {}: it was {}.",
+            misreading(hint.why),
+            sound.say(hint.likely)
+        )
+    });
+    format!(
+        "{name} does not fit: it says {}, the other readings make it {} ± {}, so it is {amount} {way}.{cause}",
+        say(observed),
+        say(suspect.predicted),
+        say(suspect.predicted_pm),
+    )
+}
+
+fn list(sound: &Sound, suspects: &[(&Taken, &ReadingFix)]) -> String {
+    let names: Vec<String> = suspects
+        .iter()
+        .map(|(taken, _)| reading_name(sound, taken))
+        .collect();
+    names.join(", ")
+}
