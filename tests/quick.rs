@@ -12,7 +12,7 @@ use tautmark::quick::four_sides::{Agreement, FourSides, ToRectangle, four_sides}
 use tautmark::quick::gaps::{Ends, equal_gaps, fewest_items};
 use tautmark::quick::gate::{Opening, ground_under_swing, latch_drop, leaf};
 use tautmark::quick::gate_lock::{GateAtLock, TaperedBoard, lock_stack};
-use tautmark::quick::laser_check::{AtPegs, TwoPegs, turn_about, two_pegs};
+use tautmark::quick::laser_check::{AtPegs, LaserCheckError, TwoPegs, turn_about, two_pegs};
 use tautmark::quick::notch::{centred_mortise, face_notch, moment_at_ground, which_governs};
 use tautmark::quick::pales::pales;
 use tautmark::quick::spirit_level::reversed;
@@ -73,6 +73,12 @@ fn taped(length: f64) -> Taped {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig {
+        cases: 4000,
+        failure_persistence: None,
+        ..ProptestConfig::default()
+    })]
+
     #[test]
     fn an_across_tape_gives_its_angle_back(a in lengths(), b in lengths(), angle in 1.0..179.0f64) {
         let across = across_for(a, b, angle)?;
@@ -111,8 +117,11 @@ proptest! {
 
     #[test]
     fn two_tapes_find_the_point_again(base in lengths(), along in -9e3..40e3f64, off in 300.0..20e3f64) {
-        let swings = tapes_to(base, along, off)?;
-        prop_assume!((1.0..179.0).contains(&swings.crossing));
+        let swings = tapes_to(base, along, off);
+        // Swings too sharp or too flat keep too few digits to come back.
+        let Some(swings) = swings.ok().filter(|s| (1.0..179.0).contains(&s.crossing)) else {
+            return Ok(());
+        };
         let point = point_by_tapes(&TwoTapes {
             base: taped(base), from_first: taped(swings.from_first), from_second: taped(swings.from_second),
         })?;
@@ -242,8 +251,12 @@ proptest! {
             second_dist: dist,
             higher: None,
         }, Laser { accuracy: 0.3, reading: 0.5 });
-        // Pegs at one height and a line far out can look just like two readings changed over.
-        let Ok(check) = check else { return Ok(()) };
+        if check == Err(LaserCheckError::ChangedPlaces) {
+            // A line that far out over nearly level pegs looks like two readings changed over.
+            prop_assert!(slope.abs() > 0.9 && fall.abs() < slope.abs() * base / 1000.0);
+            return Ok(());
+        }
+        let check = check?;
         prop_assert!((check.slope.value - slope).abs() < 1e-9);
         prop_assert!((check.a_above_b.value - fall).abs() < 1e-9);
         prop_assert!((check.true_second.b - check.true_second.a - fall).abs() < 1e-6);

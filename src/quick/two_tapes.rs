@@ -128,18 +128,12 @@ pub fn point_by_tapes(tapes: &TwoTapes) -> Result<Point, TwoTapesError> {
     let (b, p, q) = (base.length, first.length, second.length);
     reach(b, p, q)?;
     let along = (b + (p - q) * (p + q) / b) / 2.0;
-    let off = ((p - along) * (p + along)).max(0.0).sqrt();
     let crossing = 2.0
         * ((b - p + q) * (b + p - q))
             .sqrt()
             .atan2(((p + q + b) * (p + q - b)).sqrt());
-    let flattest = figure::FLATTEST.to_radians();
-    if crossing < flattest
-        || crossing > std::f64::consts::PI - flattest
-        || off < flattest * along.abs()
-    {
-        return Err(TwoTapesError::InLine);
-    }
+    in_line(crossing)?;
+    let off = p * q * crossing.sin() / b;
     let along_by = [1.0 - along / b, p / b, -q / b];
     let [by_b, by_p, by_q] = along_by;
     let off_by = [
@@ -167,6 +161,16 @@ fn reach(base: f64, first: f64, second: f64) -> Result<(), TwoTapesError> {
     match tapes.into_iter().find(|(_, by)| *by > 0.0) {
         Some((longer, by)) => Err(TwoTapesError::NeverCross { longer, by }),
         None => Ok(()),
+    }
+}
+
+/// Refuses a crossing, radians, so flat that the point is as good as in line with the marks.
+fn in_line(crossing: f64) -> Result<(), TwoTapesError> {
+    let flattest = figure::FLATTEST.to_radians();
+    if (flattest..=std::f64::consts::PI - flattest).contains(&crossing) {
+        Ok(())
+    } else {
+        Err(TwoTapesError::InLine)
     }
 }
 
@@ -198,10 +202,7 @@ pub fn tapes_to(base: f64, along: f64, off: f64) -> Result<Swings, TwoTapesError
     let along = figure::signed("distance along the base", along)?;
     let off = figure::signed("distance off the base", off)?.abs();
     let crossing = (base * off).atan2(off * off - along * (base - along));
-    let flattest = figure::FLATTEST.to_radians();
-    if off < 0.01 || crossing < flattest || crossing > std::f64::consts::PI - flattest {
-        return Err(TwoTapesError::InLine);
-    }
+    in_line(crossing)?;
     Ok(Swings {
         from_first: along.hypot(off),
         from_second: (base - along).hypot(off),
