@@ -5,7 +5,9 @@
 //! degrees, heights millimetres with up positive, throughout.
 
 pub mod adjust;
+pub mod cautions;
 pub mod job;
+pub mod laser;
 pub mod length;
 pub mod quick;
 pub mod setout;

@@ -1,0 +1,123 @@
+//! What can hurt someone or cost them the job, in plain words.
+//!
+//! Everything that leads to digging, to a laser or to cutting into a post shows its caution: once
+//! in full, afterwards in one line that opens it.
+
+/// One caution, short for a line and full for a page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Caution {
+    /// Its name in settings and files; never shown.
+    pub key: &'static str,
+    /// One line.
+    pub short: &'static str,
+    /// All of it.
+    pub full: &'static str,
+}
+
+/// Before any digging: cables and pipes.
+pub const SERVICES: Caution = Caution {
+    key: "services",
+    short: "Before you dig: find the buried cables and pipes.",
+    full: "Take it that cables and pipes are there. Get the plans, trace them with a locator, and \
+           dig trial holes by hand with a spade, not a pick or a machine. A plan can be half a \
+           metre out, and a locator that finds nothing proves nothing. If you meet one you did not \
+           expect, stop.",
+};
+
+/// Wherever a laser is set up.
+pub const LASER: Caution = Caution {
+    key: "laser",
+    short: "Never look into the laser beam.",
+    full: "Never look into the beam, and never point it at anyone. Set it above or below eye \
+           level and let it end on a wall or a board. Class 2: do not stare into it. Class 3R: not \
+           even a glance, straight or off a mirror or a window.",
+};
+
+/// Before cutting into a post, and for tall or close-boarded fences.
+pub const NOTCH: Caution = Caution {
+    key: "notch",
+    short: "A notch weakens the post: these figures are geometry, not approval.",
+    full: "Every notch weakens its post, most of all near the ground, where wind works it hardest. \
+           What is shown here is plain geometry. Whether a notched post or a tall panel stands up \
+           to the wind is a structural question: keep notches small and clear of the ground, and \
+           ask someone qualified where it matters.",
+};
+
+/// Before the line is fixed and the height chosen.
+pub const BOUNDARY: Caution = Caution {
+    key: "boundary",
+    short: "Agree the boundary, and check the height allowed here.",
+    full: "Agree the line with your neighbour before you dig. Check the height allowed where you \
+           live, often lower beside a road, and any rule about which way a gate may open. These \
+           figures set out a fence; they do not settle where a boundary runs. Where the law asks \
+           for a licensed surveyor, that person decides.",
+};
+
+/// With concrete and mortar.
+pub const CEMENT: Caution = Caution {
+    key: "cement",
+    short: "Wet cement burns skin and eyes: gloves, sleeves, goggles.",
+    full: "Wet cement burns, often before it is felt. Wear waterproof gloves, long sleeves and eye \
+           protection, keep it out of your boots, and do not breathe the dust. Wash splashes off \
+           at once with plenty of water; for an eye, keep rinsing and get help.",
+};
+
+/// While holes are open and posts are setting.
+pub const OPEN_HOLES: Caution = Caution {
+    key: "open-holes",
+    short: "Cover open holes; prop posts until they are set.",
+    full: "Cover every open hole before you leave it, strongly enough for a child to step on, and \
+           mark it. Prop each post both ways until its concrete has set. A bay with only some of \
+           its boards is already a sail: do not leave one overnight if wind is coming.",
+};
+
+/// When treated timber is cut.
+pub const TREATED_CUTS: Caution = Caution {
+    key: "treated-cuts",
+    short: "Seal every cut, notch and bore in treated timber.",
+    full: "Treatment only reaches a little way in. Brush preservative into every cut end, notch and \
+           bore before it is closed up, and never put a cut end in the ground. Wear a mask and \
+           gloves while sawing, and do not burn the offcuts.",
+};
+
+/// All of them, in the order of the work.
+pub const ALL: [Caution; 7] = [
+    BOUNDARY,
+    SERVICES,
+    LASER,
+    OPEN_HOLES,
+    CEMENT,
+    NOTCH,
+    TREATED_CUTS,
+];
+
+/// The caution of that key, if there is one.
+#[must_use]
+pub fn by_key(key: &str) -> Option<Caution> {
+    ALL.into_iter().find(|caution| caution.key == key)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_is_found_by_its_key_and_no_other() {
+        for caution in ALL {
+            assert_eq!(by_key(caution.key), Some(caution));
+        }
+        assert_eq!(by_key("nothing"), None);
+    }
+
+    #[test]
+    fn short_forms_fit_a_line_and_full_ones_say_more() {
+        for caution in ALL {
+            assert!(caution.short.len() <= 75, "{}", caution.key);
+            assert!(
+                caution.full.len() > 2 * caution.short.len(),
+                "{}",
+                caution.key
+            );
+        }
+    }
+}
