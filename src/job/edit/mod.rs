@@ -37,6 +37,10 @@ use thiserror::Error;
 /// One change to a job. Lists are addressed by place (from 0), things with a name by their name.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "made one at a time, on a key press"
+)]
 pub enum Edit {
     Set(Setting),
     Mark(Change<Mark>),
@@ -79,6 +83,10 @@ pub enum Edit {
 /// A part of the job that is there once, replaced as a whole.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "made one at a time, on a key press"
+)]
 pub enum Setting {
     Title(String),
     Notes(String),
