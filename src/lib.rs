@@ -5,10 +5,12 @@
 //! degrees, heights millimetres with up positive, throughout.
 
 pub mod adjust;
+pub mod boards;
 pub mod cautions;
 pub mod job;
 pub mod laser;
 pub mod length;
+pub mod levels;
 pub mod quick;
 pub mod setout;
 pub mod site;

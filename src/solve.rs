@@ -1,8 +1,10 @@
 //! Job → Solution: everything that follows from what was measured and what is wanted.
 
+use crate::boards::{Buy, Cut, RunBoards, boards};
 use crate::job::check::check;
 use crate::job::sound::{CornerIx, MarkIx, RunIx, Sound};
 use crate::job::{CornerId, Job, LineId, MarkId, Problem, Problems, RunId};
+use crate::levels::{LevelsFix, levels};
 use crate::setout::{RunFix, set_out};
 use crate::site::{
     CornerFix, LineFix, MarkFix, NetworkFix, Plane, ReadingFix, Strings, fit_arms, run_at, strings,
@@ -20,6 +22,13 @@ pub struct Solution {
     pub lines: IndexMap<LineId, LineFix>,
     pub corners: IndexMap<CornerId, CornerFix>,
     pub runs: IndexMap<RunId, RunFix>,
+    /// Heights; none where there is neither a datum nor a sight.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub levels: Option<LevelsFix>,
+    pub boards: IndexMap<RunId, RunBoards>,
+    /// What to cut, longest first within each kind.
+    pub cuts: Vec<Cut>,
+    pub buy: Buy,
     pub problems: Vec<Problem>,
     /// Where each mark is or, while it can still move, may be: mm, for drawing only.
     #[serde(skip)]
@@ -43,6 +52,8 @@ pub fn solve(job: &Job) -> Solution {
     let network = plane.network_fix(&sound, &readings, None, &mut problems);
     let strings = strings(&sound, &plane, &mut problems);
     let runs = set_out(&sound, &plane, &strings, &mut problems);
+    let levels = levels(&sound, &mut problems);
+    let boards = boards(&sound, &runs, levels.as_ref(), &mut problems);
     let sketch = sound.marks.iter().enumerate().map(|(i, mark)| {
         let at = plane.sketch(MarkIx(i));
         (mark.id.clone(), [at.x, at.y])
@@ -55,6 +66,10 @@ pub fn solve(job: &Job) -> Solution {
         lines: named_lines(&sound, &strings),
         corners: named_corners(&sound, strings, &runs),
         runs: named_runs(&sound, runs),
+        levels,
+        boards: boards.runs,
+        cuts: boards.cuts,
+        buy: boards.buy,
         problems: problems.0,
     }
 }

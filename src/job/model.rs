@@ -601,8 +601,28 @@ pub struct Rails {
     pub seat: f64,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub notch: Option<f64>,
+    /// Thickness of a rail; 40 where none is given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub thick: Option<f64>,
     #[serde(flatten)]
     pub extra: Extra,
+}
+
+impl Rails {
+    /// Thickness where none is given, mm.
+    pub const USUAL_THICKNESS: f64 = 40.0;
+
+    /// Thickness of a rail, mm.
+    #[must_use]
+    pub fn thickness(&self) -> f64 {
+        self.thick.unwrap_or(Self::USUAL_THICKNESS)
+    }
+
+    /// Depth cut into the post for a rail, mm: the seat where none is given.
+    #[must_use]
+    pub fn notch_depth(&self) -> f64 {
+        self.notch.unwrap_or(self.seat)
+    }
 }
 
 impl Default for Rails {
@@ -613,6 +633,7 @@ impl Default for Rails {
             high: 1440.0,
             seat: 15.0,
             notch: None,
+            thick: None,
             extra: Extra::new(),
         }
     }

@@ -242,6 +242,8 @@ pub struct SoundSight {
     pub setup: SetupIx,
     pub point: PointIx,
     pub down: f64,
+    /// Distance from the laser, where it is given.
+    pub dist: Option<f64>,
     pub sd: f64,
     pub place: (usize, usize),
 }

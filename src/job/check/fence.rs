@@ -448,6 +448,7 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
             ledger.any(place("high"), rails.high, "highest rail's height"),
             ledger.not_negative(place("seat"), rails.seat, "seat"),
             ledger.not_negative(place("notch"), rails.notch.unwrap_or(0.0), "notch"),
+            ledger.positive(place("thick"), rails.thickness(), "rail's thickness"),
         ];
         let ordered = rails.count < 2 || rails.high > rails.low;
         if !ordered {

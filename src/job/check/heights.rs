@@ -74,6 +74,7 @@ pub(super) fn levels(
                     setup: ix,
                     point,
                     down,
+                    dist: sight.dist,
                     sd,
                     place,
                 });

@@ -1,0 +1,195 @@
+use super::RunBoards;
+use super::cuts::{Cut, Item, posts_and_litres};
+use super::laid::Laid;
+use crate::job::Problems;
+use crate::job::sound::Sound;
+use serde::Serialize;
+
+/// What to buy for the whole job.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Buy {
+    pub gravel: Bought,
+    pub rails: Bought,
+    pub pales: Bought,
+    pub posts: Bought,
+    /// Number of posts, those whose length is not known yet included.
+    #[serde(rename = "post count")]
+    pub post_count: usize,
+    /// Concrete with over-digging, litres.
+    pub litres: f64,
+    /// Whole bags for all of it.
+    pub bags: usize,
+}
+
+/// Pieces of one kind, and the stock lengths they come out of. Mm.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Bought {
+    pub pieces: usize,
+    /// All pieces together.
+    pub length: f64,
+    /// Stock lengths to buy, longest first, with how many; empty where the job gives no stock.
+    pub stock: Vec<(f64, usize)>,
+    /// What comes out of each.
+    pub bars: Vec<Bar>,
+    /// Pieces that no stock length holds.
+    #[serde(rename = "too long")]
+    pub too_long: Vec<f64>,
+}
+
+/// One stock length and the pieces that come out of it, mm.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Bar {
+    pub stock: f64,
+    pub pieces: Vec<f64>,
+    /// What is left over, after the saw cuts.
+    pub left: f64,
+}
+
+pub(super) fn buy(
+    sound: &Sound,
+    cuts: &[Cut],
+    laid: &[Laid],
+    built: &[RunBoards],
+    problems: &mut Problems,
+) -> Buy {
+    let stock = &sound.stock;
+    let mut packed = |item, name: &str, lengths: &[f64]| {
+        let bought = bought(cuts, item, lengths, stock.kerf);
+        if let Some(longest) = bought.too_long.first() {
+            let most = lengths.iter().copied().fold(0.0, f64::max);
+            problems.warning(
+                format!("stock.{name}"),
+                format!(
+                    "{} of the {name} are longer than any stock length: {longest:.0} mm, of {most:.0}.",
+                    bought.too_long.len()
+                ),
+                "Add a longer stock length, or make those bays shorter.",
+            );
+        }
+        bought
+    };
+    let (post_count, litres) = posts_and_litres(laid, built);
+    Buy {
+        gravel: packed(Item::Gravel, "gravel", &stock.gravel),
+        rails: packed(Item::Rail, "rails", &stock.rails),
+        pales: packed(Item::Pale, "pales", &[]),
+        posts: packed(Item::Post, "posts", &stock.posts),
+        post_count,
+        litres,
+        // Within a billionth of a bag is that bag.
+        bags: (litres / sound.hole.bag - 1e-9).ceil().max(0.0) as usize,
+    }
+}
+
+fn bought(cuts: &[Cut], item: Item, stock: &[f64], kerf: f64) -> Bought {
+    let pieces: Vec<f64> = cuts
+        .iter()
+        .filter(|cut| cut.item == item)
+        .flat_map(|cut| std::iter::repeat_n(cut.length, cut.count))
+        .collect();
+    let longest = stock.iter().copied().fold(0.0, f64::max);
+    let (fitting, too_long): (Vec<f64>, Vec<f64>) =
+        pieces.iter().partition(|&&piece| piece <= longest);
+    let bars = cheapest(&fitting, stock, kerf);
+    let mut counts: Vec<(f64, usize)> = Vec::new();
+    for bar in &bars {
+        match counts.iter_mut().find(|(length, _)| *length == bar.stock) {
+            Some((_, count)) => *count += 1,
+            None => counts.push((bar.stock, 1)),
+        }
+    }
+    counts.sort_by(|a, b| b.0.total_cmp(&a.0));
+    Bought {
+        pieces: pieces.len(),
+        length: pieces.iter().sum(),
+        stock: counts,
+        bars,
+        too_long: if stock.is_empty() {
+            Vec::new()
+        } else {
+            too_long
+        },
+    }
+}
+
+/// Packs once for each stock length that holds the longest piece and keeps the packing that takes
+/// the least timber, of those the one with the fewest lengths to carry.
+fn cheapest(pieces: &[f64], stock: &[f64], kerf: f64) -> Vec<Bar> {
+    let longest = pieces.first().copied().unwrap_or(0.0);
+    let total = |bars: &[Bar]| bars.iter().map(|bar| bar.stock).sum::<f64>();
+    stock
+        .iter()
+        .filter(|&&length| length >= longest)
+        .map(|&length| pack(pieces, length, stock, kerf))
+        .min_by(|a, b| (total(a).total_cmp(&total(b))).then(a.len().cmp(&b.len())))
+        .unwrap_or_default()
+}
+
+/// First fit, longest piece first (Johnson 1973), into bars of `length`; each bar is then changed
+/// for the shortest stock length that still holds it. `pieces` come longest first.
+fn pack(pieces: &[f64], length: f64, stock: &[f64], kerf: f64) -> Vec<Bar> {
+    let mut bars: Vec<Bar> = Vec::new();
+    // A piece no shorter than the one before fits no bar that was passed over for that one.
+    let mut from = 0;
+    let mut before = f64::NAN;
+    for &piece in pieces {
+        if piece != before {
+            from = 0;
+            before = piece;
+        }
+        let fits = |bar: &Bar| bar.left >= piece + kerf;
+        match bars.iter().skip(from).position(fits) {
+            Some(at) => {
+                from += at;
+                if let Some(bar) = bars.get_mut(from) {
+                    bar.left -= piece + kerf;
+                    bar.pieces.push(piece);
+                }
+            }
+            None => {
+                from = bars.len();
+                bars.push(Bar {
+                    stock: length,
+                    pieces: vec![piece],
+                    left: length - piece,
+                });
+            }
+        }
+    }
+    for bar in &mut bars {
+        let used = bar.stock - bar.left;
+        let shortest = stock.iter().copied().filter(|&length| length >= used);
+        let shortest = shortest.fold(bar.stock, f64::min);
+        (bar.stock, bar.left) = (shortest, shortest - used);
+    }
+    bars
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn two_to_a_length_with_a_saw_cut_between() {
+        let bars = pack(&[1500.0, 1500.0, 1498.0, 1498.0], 3000.0, &[3000.0], 3.0);
+        let lefts: Vec<f64> = bars.iter().map(|bar| bar.left).collect();
+        // 1500 + 3 + 1498 is 1 too long; so is 1500 + 3 + 1500.
+        assert_eq!(lefts, [1500.0, 1500.0, 1.0]);
+    }
+
+    #[test]
+    fn the_least_timber_wins() {
+        // Three 1200s: from 3600 they leave nothing but for the saw; from 2400 each pair loses.
+        let bars = cheapest(&[1190.0; 3], &[2400.0, 3600.0], 3.0);
+        assert_eq!(bars.len(), 1);
+        assert_eq!((bars[0].stock, bars[0].left), (3600.0, 24.0));
+        let bars = cheapest(&[1190.0; 2], &[2400.0, 3600.0], 3.0);
+        assert_eq!((bars[0].stock, bars[0].left), (2400.0, 17.0));
+    }
+
+    #[test]
+    fn no_stock_no_bars() {
+        assert!(cheapest(&[1190.0; 3], &[], 3.0).is_empty());
+        assert!(cheapest(&[], &[2400.0], 3.0).is_empty());
+    }
+}

@@ -1,0 +1,163 @@
+use super::RunBoards;
+use super::laid::{Laid, Tip};
+use crate::job::RunId;
+use crate::job::sound::Sound;
+use serde::Serialize;
+
+/// Pieces whose lengths agree within this are cut alike, mm.
+const ALIKE: f64 = 0.05;
+
+/// What a piece is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Item {
+    Gravel,
+    Rail,
+    Pale,
+    Post,
+}
+
+/// Pieces of one kind and length, mm.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Cut {
+    pub item: Item,
+    pub length: f64,
+    pub count: usize,
+    #[serde(rename = "where")]
+    pub spots: Vec<Spot>,
+}
+
+/// Where pieces go: between two posts of a run, or at one post (`from` and `to` the same).
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Spot {
+    pub run: RunId,
+    pub from: usize,
+    pub to: usize,
+}
+
+struct Piece {
+    item: Item,
+    length: f64,
+    count: usize,
+    spot: Spot,
+}
+
+/// Everything to cut, longest first within each kind. Lengths not known yet are left out; a corner
+/// post counts once.
+pub(super) fn cuts(sound: &Sound, laid: &[Laid], built: &[RunBoards]) -> Vec<Cut> {
+    let mut pieces = Vec::new();
+    for (run, boards) in laid.iter().zip(built) {
+        of_run(sound, run, boards, &mut pieces);
+        posts(run, laid, built, boards, &mut pieces);
+    }
+    pieces.retain(|piece| piece.length > 0.0 && piece.count > 0);
+    pieces.sort_by(|a, b| (a.item.cmp(&b.item)).then(b.length.total_cmp(&a.length)));
+    let mut cuts: Vec<Cut> = Vec::new();
+    for piece in pieces {
+        match cuts.last_mut() {
+            Some(cut) if cut.item == piece.item && cut.length - piece.length <= ALIKE => {
+                cut.count += piece.count;
+                cut.spots.push(piece.spot);
+            }
+            _ => cuts.push(Cut {
+                item: piece.item,
+                length: piece.length,
+                count: piece.count,
+                spots: vec![piece.spot],
+            }),
+        }
+    }
+    cuts
+}
+
+fn of_run(sound: &Sound, run: &Laid, boards: &RunBoards, pieces: &mut Vec<Piece>) {
+    let mut add = |item, length, count, from, to| {
+        let run = run.run.id.clone();
+        pieces.push(Piece {
+            item,
+            length,
+            count,
+            spot: Spot { run, from, to },
+        });
+    };
+    for board in &boards.gravel {
+        add(Item::Gravel, board.length, 1, board.from, board.to);
+    }
+    let rails = sound.boards.rails.as_ref().map_or(0, |rails| rails.count);
+    for bay in &boards.rails {
+        add(Item::Rail, bay.length, rails as usize, bay.from, bay.to);
+    }
+    let height = sound.boards.pales.as_ref().map_or(0.0, |p| p.height);
+    for stretch in &boards.pales {
+        add(Item::Pale, height, stretch.count, stretch.from, stretch.to);
+    }
+}
+
+/// The posts that this run answers for: all but a corner post that an earlier run has. A shared
+/// one is as long as the longer of what the two runs ask.
+fn posts(
+    run: &Laid,
+    laid: &[Laid],
+    built: &[RunBoards],
+    boards: &RunBoards,
+    pieces: &mut Vec<Piece>,
+) {
+    for post in &boards.posts {
+        let twin = twin(run, post.n, laid, built);
+        if twin.as_ref().is_some_and(|(earlier, _)| *earlier) {
+            continue;
+        }
+        let other = twin.and_then(|(_, length)| length);
+        let lengths = [post.length, other].into_iter().flatten();
+        if let Some(length) = lengths.reduce(f64::max) {
+            pieces.push(Piece {
+                item: Item::Post,
+                length,
+                count: 1,
+                spot: Spot {
+                    run: run.run.id.clone(),
+                    from: post.n,
+                    to: post.n,
+                },
+            });
+        }
+    }
+}
+
+/// For a shared corner post: whether an earlier run has it, and its length there.
+fn twin(run: &Laid, n: usize, laid: &[Laid], built: &[RunBoards]) -> Option<(bool, Option<f64>)> {
+    let posts = &run.fix.posts;
+    let tip = [(Tip::Start, posts.first()), (Tip::End, posts.last())]
+        .into_iter()
+        .find(|(tip, post)| {
+            post.is_some_and(|post| post.n == n) && run.partner(*tip, laid).is_some()
+        })
+        .map(|(tip, _)| tip)?;
+    let partner = run.partner(tip, laid)?;
+    let at = laid
+        .iter()
+        .position(|other| other.run.index == partner.run.run.index)?;
+    let theirs = &built.get(at)?.posts;
+    let post = match partner.tip {
+        Tip::Start => theirs.first(),
+        Tip::End => theirs.last(),
+    };
+    let earlier = partner.run.run.index < run.run.index;
+    Some((earlier, post.and_then(|post| post.length)))
+}
+
+/// How many posts there are, a shared corner post counted once, and litres of concrete for all of
+/// them with over-digging.
+pub(super) fn posts_and_litres(laid: &[Laid], built: &[RunBoards]) -> (usize, f64) {
+    let mut total = (0, 0.0);
+    for (run, boards) in laid.iter().zip(built) {
+        for post in &boards.posts {
+            let is_counted = twin(run, post.n, laid, built).is_some_and(|(earlier, _)| earlier);
+            if !is_counted {
+                total.0 += 1;
+                total.1 += post.litres_dug.unwrap_or(0.0);
+            }
+        }
+    }
+    total
+}

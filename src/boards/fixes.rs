@@ -1,0 +1,76 @@
+use super::{Buy, Cut, GateLeaf, NotchFix, PaleStretch, PostHeights, RailEnd};
+use crate::job::{RunId, SetupId};
+use indexmap::IndexMap;
+use serde::Serialize;
+
+/// What the fence is made of, run by run, and all of it together.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct BoardsFix {
+    pub runs: IndexMap<RunId, RunBoards>,
+    /// What to cut, longest first within each kind.
+    pub cuts: Vec<Cut>,
+    /// What to buy.
+    pub buy: Buy,
+}
+
+/// The boards of one run. Parts that the job does not ask for are empty.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct RunBoards {
+    /// The set-up that `down` is measured from: the first that sights the run's ground.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub setup: Option<SetupId>,
+    pub gravel: Vec<GravelBoard>,
+    pub rails: Vec<RailBay>,
+    pub pales: Vec<PaleStretch>,
+    /// The run's ground points whose height is known, by running reading.
+    pub ground: Vec<GroundAt>,
+    pub posts: Vec<PostHeights>,
+    pub gates: Vec<GateLeaf>,
+    #[serde(rename = "rail ends")]
+    pub ends: Vec<RailEnd>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub notch: Option<NotchFix>,
+}
+
+/// The gravel board of one bay, between the posts numbered `from` and `to`. Mm; heights are
+/// missing where they are not known yet.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct GravelBoard {
+    pub from: usize,
+    pub to: usize,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub top: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bottom: Option<f64>,
+    /// Down from the line of the run's set-up to the board's top.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub down: Option<f64>,
+    /// Board's bottom above the lowest ground of the bay; negative where it is let in all along.
+    #[serde(rename = "max gap", skip_serializing_if = "Option::is_none")]
+    pub max_gap: Option<f64>,
+    /// How deep to dig at the highest ground of the bay for the board and its clearance.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub dig: Option<f64>,
+    /// Clear between the posts.
+    pub length: f64,
+}
+
+/// The rails of one bay, lowest first, mm.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct RailBay {
+    pub from: usize,
+    pub to: usize,
+    /// Down from the line of the run's set-up to each rail's centre; empty where not known.
+    pub down: Vec<f64>,
+    /// Height of each rail's centre; empty where not known.
+    pub heights: Vec<f64>,
+    /// Clear between the posts and a seat at either end.
+    pub length: f64,
+}
+
+/// Ground at a running reading, mm.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct GroundAt {
+    pub at: f64,
+    pub height: f64,
+}

@@ -1,0 +1,83 @@
+use super::laid::Laid;
+use crate::job::Problems;
+use crate::job::model::{Hung, Leaf};
+use crate::quick::gate::{Opening, leaf as leaf_for};
+use crate::setout::GateFix;
+use serde::Serialize;
+
+/// A gate's leaf in its opening, mm; only for gates whose gaps the job gives.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct GateLeaf {
+    /// Place in the file's list of the run's gates.
+    pub index: usize,
+    /// Numbers of the posts on either side.
+    pub from: usize,
+    pub to: usize,
+    /// Opening, post face to post face.
+    pub clear: f64,
+    /// Opening less the hinge and latch gaps.
+    pub width: f64,
+    /// The post it hangs on.
+    pub hung: usize,
+    /// Highest ground on the line of the opening.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ground: Option<f64>,
+    /// Bottom of the leaf: the ground gap over that. Ground beside the line that is higher than
+    /// this stops the swing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bottom: Option<f64>,
+    /// Down from the line of the run's set-up to the leaf's bottom.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub down: Option<f64>,
+    /// Ground at the hinge post less ground at the latch post.
+    #[serde(rename = "hinge above latch", skip_serializing_if = "Option::is_none")]
+    pub fall: Option<f64>,
+}
+
+/// The leaves of a run's gates.
+pub(super) fn leaves(run: &Laid, problems: &mut Problems) -> Vec<GateLeaf> {
+    let mut leaves = Vec::new();
+    for fix in &run.fix.gates {
+        let gate = run.run.gates.iter().find(|gate| gate.index == fix.index);
+        let Some(leaf) = gate.and_then(|gate| gate.leaf.as_ref()) else {
+            continue;
+        };
+        let clear = fix.far - fix.near;
+        let opening = Opening {
+            top: clear,
+            middle: clear,
+            bottom: clear,
+        };
+        match leaf_for(opening, leaf.hinge, leaf.latch) {
+            Ok(found) => leaves.push(hang(run, fix, leaf, found.width)),
+            Err(why) => problems.warning(
+                format!("runs[{}].gates[{}].leaf", run.run.index, fix.index),
+                why.to_string(),
+                "Enter the gaps your hinges and latch need.",
+            ),
+        }
+    }
+    leaves
+}
+
+fn hang(run: &Laid, fix: &GateFix, leaf: &Leaf, width: f64) -> GateLeaf {
+    let ground = run.ground.highest(fix.near, fix.far);
+    let bottom = ground.map(|ground| ground + leaf.ground);
+    let (start, end) = (run.ground.at(fix.near), run.ground.at(fix.far));
+    let (hung, hinge, latch) = match leaf.hung {
+        Hung::Start => (fix.from, start, end),
+        Hung::End => (fix.to, end, start),
+    };
+    GateLeaf {
+        index: fix.index,
+        from: fix.from,
+        to: fix.to,
+        clear: fix.far - fix.near,
+        width,
+        hung,
+        ground,
+        bottom,
+        down: bottom.and_then(|bottom| run.down_to(bottom)),
+        fall: hinge.zip(latch).map(|(hinge, latch)| hinge - latch),
+    }
+}

@@ -1,0 +1,125 @@
+use super::bays::{Bay, bays};
+use super::ground::Ground;
+use crate::job::SetupId;
+use crate::job::sound::{CornerIx, RunEnd, RunIx, RunStart, Sound, SoundRun, Stands};
+use crate::levels::{LevelsFix, SetupFix};
+use crate::setout::{PostKind, RunFix};
+
+/// A run that is set out, with its ground, its bays and the set-up its heights are taken from.
+pub(super) struct Laid<'a> {
+    pub run: &'a SoundRun,
+    pub fix: &'a RunFix,
+    pub ground: Ground,
+    pub bays: Vec<Bay>,
+    pub setup: Option<(SetupId, SetupFix)>,
+}
+
+pub(super) fn lay<'a>(
+    sound: &'a Sound,
+    runs: &'a [Option<RunFix>],
+    levels: Option<&LevelsFix>,
+) -> Vec<Laid<'a>> {
+    let set_out = sound.runs.iter().zip(runs).enumerate();
+    set_out
+        .filter_map(|(at, (run, fix))| {
+            let fix = fix.as_ref()?;
+            Some(Laid {
+                run,
+                fix,
+                ground: Ground::of(RunIx(at), sound, levels),
+                bays: bays(fix),
+                setup: levels.and_then(|levels| setup(RunIx(at), sound, levels)),
+            })
+        })
+        .collect()
+}
+
+/// The first set-up with a known line that sights one of the run's ground points.
+fn setup(run: RunIx, sound: &Sound, levels: &LevelsFix) -> Option<(SetupId, SetupFix)> {
+    let on_run = |point: usize| {
+        let stands = sound.levels.points.get(point).map(|point| point.stands);
+        matches!(stands, Some(Stands::Ground { run: on, .. }) if on == run)
+    };
+    let sights = sound.levels.sights.iter();
+    sights
+        .filter(|sight| on_run(sight.point.0))
+        .filter_map(|sight| {
+            let id = sound.levels.setups.get(sight.setup.0)?;
+            Some((sight.setup, id, levels.setups.get(id)?))
+        })
+        .min_by_key(|(at, ..)| *at)
+        .map(|(_, id, fix)| (id.clone(), *fix))
+}
+
+/// One end of a run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Tip {
+    Start,
+    End,
+}
+
+/// The other run that shares a corner post.
+#[derive(Clone, Copy)]
+pub(super) struct Partner<'a> {
+    pub run: &'a Laid<'a>,
+    pub tip: Tip,
+    pub corner: CornerIx,
+}
+
+impl<'a> Laid<'a> {
+    /// Down from the line of the run's set-up, mm.
+    pub fn down_to(&self, height: f64) -> Option<f64> {
+        let (_, setup) = self.setup.as_ref()?;
+        Some(setup.down_to(height))
+    }
+
+    /// The corner whose post stands at one end of the run.
+    pub fn corner(&self, tip: Tip) -> Option<CornerIx> {
+        let (at, post) = match tip {
+            Tip::Start => (Some(self.run.start), self.fix.posts.first()),
+            Tip::End => match self.run.end {
+                RunEnd::At(at) => (Some(at), self.fix.posts.last()),
+                RunEnd::Length(_) => (None, None),
+            },
+        };
+        match (at?, post?.kind) {
+            (RunStart::Corner(corner), PostKind::Corner) => Some(corner),
+            _ => None,
+        }
+    }
+
+    /// The run that shares the corner post at one end.
+    pub fn partner(&self, tip: Tip, laid: &'a [Laid<'a>]) -> Option<Partner<'a>> {
+        let corner = self.corner(tip)?;
+        laid.iter()
+            .filter(|other| other.run.index != self.run.index)
+            .find_map(|run| {
+                let tip = [Tip::Start, Tip::End]
+                    .into_iter()
+                    .find(|&tip| run.corner(tip) == Some(corner))?;
+                Some(Partner { run, tip, corner })
+            })
+    }
+
+    /// The bay that ends at the post at one end; none where that is a gate opening.
+    pub fn bay_at(&self, tip: Tip) -> Option<&Bay> {
+        match tip {
+            Tip::Start => {
+                let first = self.fix.posts.first()?.n;
+                self.bays.first().filter(|bay| bay.from == first)
+            }
+            Tip::End => {
+                let last = self.fix.posts.last()?.n;
+                self.bays.last().filter(|bay| bay.to == last)
+            }
+        }
+    }
+
+    /// Bearing of the run's arm away from the corner at one end, degrees.
+    pub fn arm(&self, tip: Tip) -> f64 {
+        match tip {
+            Tip::Start => self.fix.bearing,
+            Tip::End => self.fix.bearing + 180.0,
+        }
+    }
+}

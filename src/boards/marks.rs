@@ -1,0 +1,71 @@
+use super::PostHeights;
+use serde::Serialize;
+
+/// What a height on a post is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum MarkedThing {
+    /// Top of the gravel board.
+    Gravel,
+    /// Centre of a rail, counted from 1 at the lowest.
+    Rail(usize),
+    /// Top of the post.
+    Top,
+}
+
+/// The side of a post that a height belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Side {
+    /// Towards the run's start.
+    Before,
+    /// Towards the run's end.
+    After,
+    /// The post itself.
+    Both,
+}
+
+/// Which way to measure from the laser line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Way {
+    Up,
+    Down,
+}
+
+/// A height to mark on a post, measured from a laser line, mm.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct HeightMark {
+    pub what: MarkedThing,
+    pub side: Side,
+    pub way: Way,
+    pub by: f64,
+}
+
+/// Every height to mark on a post, top first, from a laser line at height `line` (mm): any
+/// set-up's line will do.
+#[must_use]
+pub fn height_marks(post: &PostHeights, line: f64) -> Vec<HeightMark> {
+    let mut marks = Vec::new();
+    let mut mark = |what, side, height: f64| {
+        let way = if height > line { Way::Up } else { Way::Down };
+        let by = (height - line).abs();
+        marks.push(HeightMark {
+            what,
+            side,
+            way,
+            by,
+        });
+    };
+    if let Some(top) = post.top {
+        mark(MarkedThing::Top, Side::Both, top);
+    }
+    for (side, bay) in [(Side::Before, &post.before), (Side::After, &post.after)] {
+        let Some(bay) = bay else { continue };
+        for (at, &rail) in bay.rails.iter().enumerate().rev() {
+            mark(MarkedThing::Rail(at + 1), side, rail);
+        }
+        mark(MarkedThing::Gravel, side, bay.top);
+    }
+    marks
+}

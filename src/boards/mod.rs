@@ -1,0 +1,85 @@
+//! What boards? Gravel boards, rails, pales and posts: heights, lengths, what to cut and buy.
+//!
+//! ```text
+//!    ▐▌                     ▐▌ ─ post top = gravel top + height of the pales
+//!    ▐▌═════════════════════▐▌ ─ rails, evenly from low to high above the gravel top
+//!    ▐▌═════════════════════▐▌
+//!    ▐▌▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▐▌ ─ gravel top          ┐ step
+//!    ▐▌▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▐▌▒▒▒▒▒▒▒▒▒▒▒▒ ─────────┘
+//!   ‾‾▐▌‾‾‾‾───────____     ▐▌▒▒▒▒▒▒▒▒▒▒▒▒
+//!    ▐▌     ground     ‾‾‾‾‾▐▌‾‾‾──── clearance under, or dug in
+//!    └┘hole                 └┘
+//! ```
+//!
+//! A bay goes from post centre to post centre; gate openings have no boards. Heights are mm above
+//! the datum's zero, up positive; lengths mm; running readings are the run's own.
+
+mod bays;
+mod buy;
+mod cuts;
+mod ends;
+mod fixes;
+mod gates;
+mod gravel;
+mod ground;
+mod laid;
+mod marks;
+mod notches;
+mod pales;
+mod posts;
+mod rails;
+mod report;
+
+pub use buy::{Bar, Bought, Buy};
+pub use cuts::{Cut, Item, Spot};
+pub use ends::{RailEnd, SawCut, WhichEnd};
+pub use fixes::{BoardsFix, GravelBoard, GroundAt, RailBay, RunBoards};
+pub use gates::GateLeaf;
+pub use marks::{HeightMark, MarkedThing, Side, Way, height_marks};
+pub use notches::{Governs, NotchFix};
+pub use pales::PaleStretch;
+pub use posts::{BayAt, PostHeights};
+
+use crate::job::Problems;
+use crate::job::sound::Sound;
+use crate::levels::LevelsFix;
+use crate::setout::RunFix;
+
+/// Boards, rails, pales and posts of every run that is set out (`runs` by place in `sound.runs`),
+/// as far as the heights are known. Lengths do not wait for heights. What is missing or worth a
+/// look goes to `problems`.
+#[must_use]
+pub fn boards(
+    sound: &Sound,
+    runs: &[Option<RunFix>],
+    levels: Option<&LevelsFix>,
+    problems: &mut Problems,
+) -> BoardsFix {
+    let mut laid = laid::lay(sound, runs, levels);
+    gravel::fit(&sound.boards, &mut laid);
+    let posts = posts::posts(sound, &laid, problems);
+    let built: Vec<RunBoards> = laid
+        .iter()
+        .zip(posts)
+        .map(|(run, posts)| RunBoards {
+            setup: run.setup.as_ref().map(|(id, _)| id.clone()),
+            gravel: gravel::boards(sound.boards.gravel.as_ref(), run),
+            rails: rails::rails(sound.boards.rails.as_ref(), run),
+            pales: pales::pales(sound.boards.pales.as_ref(), run, problems),
+            ground: run.ground.points().to_vec(),
+            notch: notches::notch(sound.boards.rails.as_ref(), run, &posts),
+            ends: ends::rail_ends(sound, run, &laid),
+            gates: gates::leaves(run, problems),
+            posts,
+        })
+        .collect();
+    report::report(sound, &laid, &built, levels, problems);
+    let cuts = cuts::cuts(sound, &laid, &built);
+    let buy = buy::buy(sound, &cuts, &laid, &built, problems);
+    let ids = laid.iter().map(|run| run.run.id.clone());
+    BoardsFix {
+        runs: ids.zip(built).collect(),
+        cuts,
+        buy,
+    }
+}

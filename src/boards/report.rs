@@ -1,0 +1,226 @@
+//! What is missing or worth a look in the boards, in a person's words.
+
+use super::laid::Laid;
+use super::{GravelBoard, RunBoards};
+use crate::job::Problems;
+use crate::job::model::{BoardFit, Gravel};
+use crate::job::sound::{Sound, Stands};
+use crate::levels::LevelsFix;
+
+pub(super) fn report(
+    sound: &Sound,
+    laid: &[Laid],
+    built: &[RunBoards],
+    levels: Option<&LevelsFix>,
+    problems: &mut Problems,
+) {
+    if let Some(gravel) = &sound.boards.gravel {
+        if levels.is_none() && !laid.is_empty() {
+            problems.warning(
+                "levels",
+                "Board heights are not known: nothing has been levelled yet.",
+                "Set a datum, and sight it and the ground along each run.",
+            );
+        }
+        for (run, boards) in laid.iter().zip(built) {
+            if levels.is_some() {
+                no_ground(run, problems);
+            }
+            gaps(gravel, run, boards, problems);
+            digging(gravel, run, boards, problems);
+        }
+    }
+    for (run, boards) in laid.iter().zip(built) {
+        beyond(sound, run, problems);
+        notches(sound, run, boards, problems);
+        leaves(run, boards, problems);
+    }
+}
+
+fn no_ground(run: &Laid, problems: &mut Problems) {
+    if run.ground.points().is_empty() {
+        let id = &run.run.id;
+        problems.warning(
+            format!("runs[{}]", run.run.index),
+            format!("No ground on run {id} has a height, so its boards have none either."),
+            format!(
+                "Sight the ground on run {id} at both ends and wherever it changes, each with its running reading."
+            ),
+        );
+    }
+}
+
+/// Ground points more than a post's width off the end of their run.
+fn beyond(sound: &Sound, run: &Laid, problems: &mut Problems) {
+    let (from, to) = (-run.run.width, run.fix.length + run.run.width);
+    for (i, point) in sound.levels.points.iter().enumerate() {
+        let Stands::Ground { run: on, at } = point.stands else {
+            continue;
+        };
+        let is_here = sound
+            .runs
+            .get(on.0)
+            .is_some_and(|r| r.index == run.run.index);
+        if is_here && !(from..=to).contains(&at) {
+            problems.warning(
+                format!("levels.points[{i}].at"),
+                format!(
+                    "Ground point “{}” at {at:.0} is off the end of run {}, which is {:.0} long.",
+                    point.id, run.run.id, run.fix.length
+                ),
+                "Check its running reading; it is measured from the run's zero.",
+            );
+        }
+    }
+}
+
+fn bay(board: &GravelBoard) -> String {
+    format!("bay {} to {}", board.from, board.to)
+}
+
+/// The bays other than the one already named, as the end of a sentence.
+fn and_others(others: usize) -> String {
+    match others {
+        0 => String::new(),
+        1 => " One other bay is over it too.".to_owned(),
+        n => format!(" {n} other bays are over it too."),
+    }
+}
+
+fn gaps(gravel: &Gravel, run: &Laid, boards: &RunBoards, problems: &mut Problems) {
+    let over: Vec<(&GravelBoard, f64)> = boards
+        .gravel
+        .iter()
+        .filter_map(|board| Some((board, board.max_gap?)))
+        .filter(|(_, gap)| *gap > gravel.gap)
+        .collect();
+    let Some(&(board, gap)) = over.iter().max_by(|a, b| a.1.total_cmp(&b.1)) else {
+        return;
+    };
+    problems.warning(
+        "boards.gravel.gap",
+        format!(
+            "Run {}: {} leaves a gap of {gap:.0} under the gravel board at its low end; you accept {:.0}.{}",
+            run.run.id,
+            bay(board),
+            gravel.gap,
+            and_others(over.len() - 1),
+        ),
+        close_the_gap(gravel, run, board, gap),
+    );
+}
+
+fn close_the_gap(gravel: &Gravel, run: &Laid, board: &GravelBoard, gap: f64) -> String {
+    let more = gap - gravel.gap;
+    let dig = board.dig.unwrap_or(0.0);
+    let high = high_post(run, board);
+    let lower = format!(
+        "set it {more:.0} lower, digging {:.0} by post {high}",
+        dig + more
+    );
+    if gravel.top.is_some() {
+        return format!("Give a lower top, or {lower}.");
+    }
+    match (gravel.fit, gravel.step) {
+        (BoardFit::Level, _) => format!("Step the boards, or {lower}."),
+        (BoardFit::Stepped, Some(step)) if step > 0.0 => {
+            let step = step * (more / step).ceil();
+            format!(
+                "Step it {step:.0} further down, digging {:.0} by post {high}, or {lower}.",
+                dig + step
+            )
+        }
+        (BoardFit::Stepped, _) => format!("Put a post between, or {lower}."),
+    }
+}
+
+/// The post of a bay that stands on the higher ground.
+fn high_post(run: &Laid, board: &GravelBoard) -> usize {
+    let ground = |n: usize| {
+        let post = run.fix.posts.iter().find(|post| post.n == n)?;
+        run.ground.at(post.centre)
+    };
+    if ground(board.to) > ground(board.from) {
+        board.to
+    } else {
+        board.from
+    }
+}
+
+/// Only a given top can ask for more digging than the job allows.
+fn digging(gravel: &Gravel, run: &Laid, boards: &RunBoards, problems: &mut Problems) {
+    let allowed = gravel.dig.max(0.0) + 0.05;
+    let over: Vec<(&GravelBoard, f64)> = boards
+        .gravel
+        .iter()
+        .filter_map(|board| Some((board, board.dig?)))
+        .filter(|(_, dig)| *dig > allowed)
+        .collect();
+    let Some(&(board, dig)) = over.iter().max_by(|a, b| a.1.total_cmp(&b.1)) else {
+        return;
+    };
+    let top = gravel.top.unwrap_or_default() + dig - gravel.dig;
+    problems.warning(
+        "boards.gravel.top",
+        format!(
+            "Run {}: {} must be dug out {dig:.0} by post {}; you allow {:.0}.{}",
+            run.run.id,
+            bay(board),
+            high_post(run, board),
+            gravel.dig,
+            and_others(over.len() - 1),
+        ),
+        format!("Give a top of {top:.0} or more, or leave it out and let the ground decide."),
+    );
+}
+
+fn notches(sound: &Sound, run: &Laid, boards: &RunBoards, problems: &mut Problems) {
+    let Some(rails) = &sound.boards.rails else {
+        return;
+    };
+    let notch = rails.notch_depth();
+    if notch >= run.run.depth {
+        problems.warning(
+            "boards.rails.notch",
+            format!(
+                "A notch of {notch:.0} goes right through the posts of run {}, which are {:.0} deep.",
+                run.run.id, run.run.depth
+            ),
+            "Cut a shallower notch.",
+        );
+    }
+    if let Some(caution) = boards.notch.as_ref().and_then(|n| n.caution.as_ref()) {
+        problems.note(
+            "boards.rails.notch",
+            format!("Run {}: {caution}", run.run.id),
+            "Raise the lowest rail, cut less, or fix the rail to the face. What a post must carry is a structural question.",
+        );
+    }
+}
+
+fn leaves(run: &Laid, boards: &RunBoards, problems: &mut Problems) {
+    /// Ground that differs less than this across an opening is level for a gate, mm.
+    const LEVEL: f64 = 20.0;
+    for leaf in &boards.gates {
+        let place = format!("runs[{}].gates[{}].leaf", run.run.index, leaf.index);
+        if let Some(fall) = leaf.fall.filter(|fall| *fall > LEVEL) {
+            problems.note(
+                format!("{place}.hung"),
+                format!(
+                    "The gate hangs on post {}, where the ground is {fall:.0} higher than at its latch.",
+                    leaf.hung
+                ),
+                "Hang it on the low side if you can, and check the ground through the whole swing.",
+            );
+        }
+        if let Some(bottom) = leaf.bottom {
+            problems.note(
+                place,
+                format!(
+                    "The gate's bottom is set over the highest ground on the line of the opening (height {bottom:.0}); beside the line nothing was sighted."
+                ),
+                "Check that no ground under its swing is higher than that.",
+            );
+        }
+    }
+}

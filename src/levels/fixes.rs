@@ -1,0 +1,92 @@
+use super::closure::{ChangePoint, Closure};
+use crate::job::{PointId, SetupId};
+use crate::site::{Status, SuspectFix};
+use indexmap::IndexMap;
+use serde::Serialize;
+
+/// What the sights come to. Heights mm, up positive.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct LevelsFix {
+    pub status: Status,
+    /// Set-ups and points that nothing ties to the datum.
+    pub loose: Vec<String>,
+    /// Sights less unknowns.
+    pub redundancy: i64,
+    /// Σ(v/sd)².
+    pub chi2: f64,
+    /// Least Σ(v/sd)² that leaving out one sight gives; only where one is suspect.
+    #[serde(rename = "chi2 without", skip_serializing_if = "Option::is_none")]
+    pub chi2_without: Option<f64>,
+    /// Set-ups tied to the datum, in the order of the file.
+    pub setups: IndexMap<SetupId, SetupFix>,
+    /// Points tied to the datum, in the order of the file.
+    pub points: IndexMap<PointId, PointFix>,
+    /// Every used sight, in the order of the file.
+    pub sights: Vec<SightFix>,
+    /// Places of the suspect sights in `sights`.
+    pub suspects: Vec<usize>,
+    /// Leaving out any one sight does not make the others agree.
+    #[serde(
+        rename = "more than one wrong",
+        skip_serializing_if = "std::ops::Not::not"
+    )]
+    pub more_than_one_wrong: bool,
+    /// How the checks close; none where nothing checks anything.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub closure: Option<Closure>,
+    /// Points that carry the level from one set-up to another.
+    pub changes: Vec<ChangePoint>,
+}
+
+impl LevelsFix {
+    /// How far down from a set-up's line a height is, mm (negative: up); none if the set-up's line
+    /// is not known.
+    #[must_use]
+    pub fn down_from(&self, setup: &SetupId, height: f64) -> Option<f64> {
+        self.setups.get(setup).map(|fix| fix.down_to(height))
+    }
+}
+
+/// A set-up's laser line, mm.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct SetupFix {
+    pub line: f64,
+    pub pm: f64,
+    /// How far this line is above the line of the first set-up that is known.
+    pub step: f64,
+    #[serde(rename = "step pm")]
+    pub step_pm: f64,
+}
+
+impl SetupFix {
+    /// How far down from this line a height is, mm (negative: up).
+    #[must_use]
+    pub fn down_to(&self, height: f64) -> f64 {
+        self.line - height
+    }
+}
+
+/// A point's height, mm.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct PointFix {
+    pub height: f64,
+    pub pm: f64,
+}
+
+/// What one used sight comes to, mm.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SightFix {
+    pub setup: SetupId,
+    pub point: PointId,
+    /// Adjusted less observed.
+    pub residual: f64,
+    /// The share of this sight that the others check, 0 to 1.
+    pub redundancy: f64,
+    /// |residual| in standard deviations of the residual; 0 where nothing checks the sight.
+    pub standardised: f64,
+    #[serde(flatten)]
+    pub suspect: Option<SuspectFix>,
+    /// (Set-up, sight) in the file.
+    #[serde(skip)]
+    pub place: (usize, usize),
+}
