@@ -25,7 +25,7 @@ pub fn draw(app: &App, width: f32, height: f32) {
 }
 
 fn plan(width: f32, height: f32) -> Drawing {
-    let margin = 34.0;
+    let margin = if height < 200.0 { 20.0 } else { 34.0 };
     let scale = ((width - 2.0 * margin) / 11_020.0).min((height - 2.0 * margin) / 7790.0).max(0.001);
     let left = (width - 11_020.0 * scale) / 2.0;
     let foot = height - (height - 7790.0 * scale) / 2.0;

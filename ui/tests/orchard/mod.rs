@@ -97,8 +97,25 @@ pub fn scenes() -> Vec<Scene> {
 
 /// A sentence with `**bold**` words.
 pub fn said(markdown: &str) -> (StyledText, SharedString) {
+    let whole = unbroken(markdown);
+    let markdown = whole.as_str();
     let styled = StyledText::from_markdown(markdown).expect("bold words only");
     (styled, markdown.replace("**", "").into())
+}
+
+/// Keeps `± 6` and `10 881` on one line each.
+fn unbroken(text: &str) -> String {
+    let letters: Vec<char> = text.chars().collect();
+    letters
+        .iter()
+        .enumerate()
+        .map(|(n, &letter)| {
+            let before = n.checked_sub(1).and_then(|n| letters.get(n)).copied().unwrap_or(' ');
+            let thousands = letters.get(n + 1..n + 4).is_some_and(|next| next.iter().all(char::is_ascii_digit));
+            let joined = before == '±' || (before.is_ascii_digit() && thousands);
+            if letter == ' ' && joined { '\u{a0}' } else { letter }
+        })
+        .collect()
 }
 
 pub fn status(verdict: Verdict, markdown: &str) -> Status {
