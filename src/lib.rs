@@ -15,6 +15,7 @@ pub mod quick;
 pub mod setout;
 pub mod site;
 mod solve;
+pub mod store;
 pub mod tape;
 
 pub use solve::{Solution, solve};

@@ -37,10 +37,7 @@ use thiserror::Error;
 /// One change to a job. Lists are addressed by place (from 0), things with a name by their name.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
-#[expect(
-    clippy::large_enum_variant,
-    reason = "made one at a time, on a key press"
-)]
+#[allow(clippy::large_enum_variant)] // one edit exists at a time; a box would only be in the way
 pub enum Edit {
     Set(Setting),
     Mark(Change<Mark>),
@@ -83,10 +80,7 @@ pub enum Edit {
 /// A part of the job that is there once, replaced as a whole.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
-#[expect(
-    clippy::large_enum_variant,
-    reason = "made one at a time, on a key press"
-)]
+#[allow(clippy::large_enum_variant)] // one edit exists at a time; a box would only be in the way
 pub enum Setting {
     Title(String),
     Notes(String),
