@@ -5,6 +5,8 @@
 //! degrees, heights millimetres with up positive, throughout.
 
 pub mod adjust;
+#[cfg(feature = "app")]
+pub mod app;
 pub mod boards;
 pub mod cautions;
 pub mod job;

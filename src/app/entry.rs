@@ -32,7 +32,12 @@ impl Entry {
     pub fn new(field: Box<dyn Field>, job: &Job, draft: Option<String>) -> Self {
         let unit = job.show.lengths;
         let negative = field.value(job).is_some_and(|value| value < 0.0);
-        Self { field, text: draft.unwrap_or_default(), negative, unit }
+        Self {
+            field,
+            text: draft.unwrap_or_default(),
+            negative,
+            unit,
+        }
     }
 
     /// One key. Digits and `.` go in as they are; `+` and `-` make a sum; `ft`, `in` and
@@ -57,7 +62,11 @@ impl Entry {
             digit => self.text.push_str(digit),
         }
         // Longer than any figure; the length parser says so before it comes to this.
-        let most = self.text.char_indices().nth(60).map_or(self.text.len(), |(at, _)| at);
+        let most = self
+            .text
+            .char_indices()
+            .nth(60)
+            .map_or(self.text.len(), |(at, _)| at);
         self.text.truncate(most);
     }
 
@@ -71,7 +80,11 @@ impl Entry {
         if signed_start && matches!(self.field.measure(), Measure::Length) {
             return;
         }
-        self.text.push_str(if self.text.is_empty() { with_spaces.trim() } else { with_spaces });
+        self.text.push_str(if self.text.is_empty() {
+            with_spaces.trim()
+        } else {
+            with_spaces
+        });
     }
 
     /// Takes back one key: an operator with its spaces, a fraction, or one letter.
@@ -122,7 +135,11 @@ impl Entry {
     #[must_use]
     pub fn shown(&self, job: &Job) -> (String, String) {
         if self.text.is_empty() {
-            let there = self.field.value(job).map(f64::abs).map(|value| self.show(value));
+            let there = self
+                .field
+                .value(job)
+                .map(f64::abs)
+                .map(|value| self.show(value));
             return (there.unwrap_or_else(|| "—".to_owned()), self.unit_name());
         }
         if let Measure::Length | Measure::Signed(_) = self.field.measure()
@@ -202,7 +219,11 @@ fn sum(text: &str) -> Option<f64> {
     let mut total = 0.0;
     let mut sign = 1.0;
     let mut open = true;
-    for word in text.replace('−', " − ").replace('+', " + ").split_whitespace() {
+    for word in text
+        .replace('−', " − ")
+        .replace('+', " + ")
+        .split_whitespace()
+    {
         match word {
             "+" | "−" if !open || total == 0.0 => {
                 sign = if word == "+" { 1.0 } else { -1.0 };

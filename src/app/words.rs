@@ -10,7 +10,10 @@ use tautmark_ui::{Fact, Item, Status, Verdict};
 pub fn said(text: &str) -> (StyledText, SharedString) {
     let plain = text.replace("**", "");
     let styled = StyledText::from_markdown(&escaped(text));
-    (styled.unwrap_or_else(|_| StyledText::from_plain_text(&plain)), plain.into())
+    (
+        styled.unwrap_or_else(|_| StyledText::from_plain_text(&plain)),
+        plain.into(),
+    )
 }
 
 fn escaped(text: &str) -> String {
@@ -36,7 +39,11 @@ fn escaped(text: &str) -> String {
 #[must_use]
 pub fn status(verdict: Verdict, text: &str) -> Status {
     let (text, plain) = said(text);
-    Status { verdict, text, plain }
+    Status {
+        verdict,
+        text,
+        plain,
+    }
 }
 
 /// Nothing to say.
@@ -77,7 +84,9 @@ pub fn counted(count: usize, one: &str, many: &str) -> String {
         "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
         "eleven", "twelve",
     ];
-    let number = WORDS.get(count).map_or_else(|| count.to_string(), |word| (*word).to_owned());
+    let number = WORDS
+        .get(count)
+        .map_or_else(|| count.to_string(), |word| (*word).to_owned());
     format!("{number} {}", if count == 1 { one } else { many })
 }
 
@@ -85,7 +94,9 @@ pub fn counted(count: usize, one: &str, many: &str) -> String {
 #[must_use]
 pub fn capital(text: &str) -> String {
     let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
 }
 
 #[cfg(test)]

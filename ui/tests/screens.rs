@@ -13,29 +13,48 @@ fn draw(width: f32, height: f32) {
         let mut grounds = Vec::new();
         for (mode, name) in [(ThemeMode::Day, "day"), (ThemeMode::Night, "night")] {
             site.go(&scene, mode);
-            let picture = site.app.window().take_snapshot().expect("drawn without a screen");
-            assert_eq!((picture.width(), picture.height()), (width as u32, height as u32), "{}", scene.name);
+            let picture = site
+                .app
+                .window()
+                .take_snapshot()
+                .expect("drawn without a screen");
+            assert_eq!(
+                (picture.width(), picture.height()),
+                (width as u32, height as u32),
+                "{}",
+                scene.name
+            );
             let inks: std::collections::HashSet<_> =
                 picture.as_slice().iter().map(|p| (p.r, p.g, p.b)).collect();
             assert!(inks.len() > 8, "{} is blank", scene.name);
             grounds.push(picture.as_slice()[0]);
             save(&format!("{width}x{height}-{}-{name}", scene.name), &picture);
         }
-        assert_ne!(grounds[0], grounds[1], "{}: day and night look alike", scene.name);
+        assert_ne!(
+            grounds[0], grounds[1],
+            "{}: day and night look alike",
+            scene.name
+        );
     }
 }
 
 fn save(name: &str, picture: &slint::SharedPixelBuffer<slint::Rgba8Pixel>) {
     let folder = std::env::var_os("CARGO_TARGET_DIR")
-        .map_or_else(|| PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../target"), PathBuf::from)
+        .map_or_else(
+            || PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../target"),
+            PathBuf::from,
+        )
         .join("screens");
     fs::create_dir_all(&folder).expect("the target folder can be written");
-    let file = fs::File::create(folder.join(format!("{name}.png"))).expect("a picture can be written");
+    let file =
+        fs::File::create(folder.join(format!("{name}.png"))).expect("a picture can be written");
     let mut encoder = png::Encoder::new(BufWriter::new(file), picture.width(), picture.height());
     encoder.set_color(png::ColorType::Rgba);
     encoder.set_depth(png::BitDepth::Eight);
     let mut writer = encoder.write_header().expect("a head of a picture");
-    writer.write_image_data(picture.as_bytes()).expect("the pixels of a picture");
+    writer
+        .write_image_data(picture.as_bytes())
+        .expect("the pixels of a picture");
 }
 
 #[test]
