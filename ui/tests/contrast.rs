@@ -10,7 +10,11 @@ use tautmark_ui::{Theme, ThemeMode};
 fn luminance(colour: Color) -> f64 {
     let linear = |channel: u8| {
         let c = f64::from(channel) / 255.0;
-        if c <= 0.04045 { c / 12.92 } else { ((c + 0.055) / 1.055).powf(2.4) }
+        if c <= 0.04045 {
+            c / 12.92
+        } else {
+            ((c + 0.055) / 1.055).powf(2.4)
+        }
     };
     0.2126 * linear(colour.red()) + 0.7152 * linear(colour.green()) + 0.0722 * linear(colour.blue())
 }
@@ -43,14 +47,23 @@ fn check(mode: ThemeMode) {
             // A row is pressed only for a moment; there the secondary rule is enough.
             let least = if ground_name == "pressed" { 4.5 } else { least };
             let ratio = contrast(ink, ground);
-            assert!(ratio >= least, "{name} on {ground_name}, {mode:?}: {ratio:.2}, wanted {least}");
+            assert!(
+                ratio >= least,
+                "{name} on {ground_name}, {mode:?}: {ratio:.2}, wanted {least}"
+            );
         }
     }
     for (name, ink) in [("string", theme.get_string()), ("level", theme.get_level())] {
         let ratio = contrast(ink, theme.get_paper());
-        assert!(ratio >= 4.5, "{name} lines and labels on paper, {mode:?}: {ratio:.2}");
+        assert!(
+            ratio >= 4.5,
+            "{name} lines and labels on paper, {mode:?}: {ratio:.2}"
+        );
     }
-    assert!(contrast(theme.get_on_ink(), theme.get_ink()) >= 7.0, "words on a solid button, {mode:?}");
+    assert!(
+        contrast(theme.get_on_ink(), theme.get_ink()) >= 7.0,
+        "words on a solid button, {mode:?}"
+    );
 }
 
 #[test]

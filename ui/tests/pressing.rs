@@ -22,24 +22,38 @@ const PRESSED: [AccessibleRole; 6] = [
 fn pressables(site: &Site) -> Vec<ElementHandle> {
     PRESSED
         .iter()
-        .flat_map(|&role| ElementQuery::from_root(&site.app).match_descendants().match_accessible_role(role).find_all())
+        .flat_map(|&role| {
+            ElementQuery::from_root(&site.app)
+                .match_descendants()
+                .match_accessible_role(role)
+                .find_all()
+        })
         .collect()
 }
 
 fn scene(name: &str) -> Scene {
-    scenes().into_iter().find(|scene| scene.name == name).expect("a scene of that name")
+    scenes()
+        .into_iter()
+        .find(|scene| scene.name == name)
+        .expect("a scene of that name")
 }
 
 fn press(site: &Site, label: &str) {
     let found = ElementHandle::find_by_accessible_label(&site.app, label).next();
-    found.unwrap_or_else(|| panic!("nothing is called {label}")).invoke_accessible_default_action();
+    found
+        .unwrap_or_else(|| panic!("nothing is called {label}"))
+        .invoke_accessible_default_action();
     settle();
 }
 
 fn key(site: &Site, text: impl Into<SharedString>) {
     let text = text.into();
-    site.app.window().dispatch_event(WindowEvent::KeyPressed { text: text.clone() });
-    site.app.window().dispatch_event(WindowEvent::KeyReleased { text });
+    site.app
+        .window()
+        .dispatch_event(WindowEvent::KeyPressed { text: text.clone() });
+    site.app
+        .window()
+        .dispatch_event(WindowEvent::KeyReleased { text });
     settle();
 }
 
@@ -53,10 +67,19 @@ fn targets(width: f32, height: f32) {
         for element in all {
             let label = element.accessible_label().unwrap_or_default();
             let (size, at) = (element.size(), element.absolute_position());
-            let here = format!("{width} × {height}, {}: {label:?} {size:?} at {at:?}", scene.name);
+            let here = format!(
+                "{width} × {height}, {}: {label:?} {size:?} at {at:?}",
+                scene.name
+            );
             assert!(!label.is_empty(), "no name: {here}");
-            assert!(size.width >= 56.0 && size.height >= 56.0, "too small for a glove: {here}");
-            assert!(at.x >= -0.5 && at.x + size.width <= width + 0.5, "off the side: {here}");
+            assert!(
+                size.width >= 56.0 && size.height >= 56.0,
+                "too small for a glove: {here}"
+            );
+            assert!(
+                at.x >= -0.5 && at.x + size.width <= width + 0.5,
+                "off the side: {here}"
+            );
         }
     }
 }
@@ -89,7 +112,9 @@ fn keys_are_64_high_and_say_what_was_pressed() {
     EntryVm::get(&site.app).on_key(move |what| ear.borrow_mut().push(what.to_string()));
     site.go(&scene("reading"), ThemeMode::Day);
     for digit in ["7", "0", "."] {
-        let cap = ElementHandle::find_by_accessible_label(&site.app, digit).next().expect("a key");
+        let cap = ElementHandle::find_by_accessible_label(&site.app, digit)
+            .next()
+            .expect("a key");
         assert!(cap.size().height >= 64.0, "{digit}: {:?}", cap.size());
     }
     for label in ["7", "0", ".", "Plus", "Minus", "Delete the last figure"] {
@@ -135,15 +160,26 @@ fn back_goes_one_step_and_is_left_to_the_device_at_the_end() {
         let nav = Nav::get(&site.app);
         nav.set_entry(true);
         settle();
-        key(&site, way.clone());
+        key(&site, way);
         assert!(!nav.get_entry());
         assert_eq!(nav.get_page(), Page::Corner);
-        key(&site, way.clone());
-        assert_eq!((nav.get_page(), nav.get_place()), (Page::Work, Place::Lines));
+        key(&site, way);
+        assert_eq!(
+            (nav.get_page(), nav.get_place()),
+            (Page::Work, Place::Lines)
+        );
     }
     // With nowhere left to go, the device takes it, and leaves the app.
-    let result = site.app.window().dispatch_event_with_result(WindowEvent::KeyPressed { text: Key::Back.into() });
-    assert_eq!(result.expect("delivered"), slint::platform::WindowEventDispatchResult::Rejected);
+    let result = site
+        .app
+        .window()
+        .dispatch_event_with_result(WindowEvent::KeyPressed {
+            text: Key::Back.into(),
+        });
+    assert_eq!(
+        result.expect("delivered"),
+        slint::platform::WindowEventDispatchResult::Rejected
+    );
 }
 
 #[test]
@@ -151,7 +187,12 @@ fn the_frame_leads_to_places_jobs_and_the_sheet() {
     let site = Site::open(360.0, 800.0);
     site.go(&scene("walls"), ThemeMode::Day);
     let nav = Nav::get(&site.app);
-    for (label, place) in [("Lines", Place::Lines), ("Posts", Place::Posts), ("Levels", Place::Levels), ("Boards", Place::Boards)] {
+    for (label, place) in [
+        ("Lines", Place::Lines),
+        ("Posts", Place::Posts),
+        ("Levels", Place::Levels),
+        ("Boards", Place::Boards),
+    ] {
         press(&site, label);
         assert_eq!((nav.get_place(), nav.get_page()), (place, Page::Work));
     }
@@ -212,15 +253,29 @@ fn a_press_on_the_drawing_is_told_from_a_pan() {
     let button = PointerEventButton::Left;
     let point = |x, y| LogicalPosition::new(x, y);
 
-    window.dispatch_event(WindowEvent::PointerPressed { position: point(100.0, 160.0), button });
-    window.dispatch_event(WindowEvent::PointerReleased { position: point(102.0, 160.0), button });
+    window.dispatch_event(WindowEvent::PointerPressed {
+        position: point(100.0, 160.0),
+        button,
+    });
+    window.dispatch_event(WindowEvent::PointerReleased {
+        position: point(102.0, 160.0),
+        button,
+    });
     settle();
     assert_eq!(*taps.borrow(), [(102.0, 100.0)]);
     assert!(pans.borrow().is_empty());
 
-    window.dispatch_event(WindowEvent::PointerPressed { position: point(100.0, 160.0), button });
-    window.dispatch_event(WindowEvent::PointerMoved { position: point(140.0, 175.0) });
-    window.dispatch_event(WindowEvent::PointerReleased { position: point(140.0, 175.0), button });
+    window.dispatch_event(WindowEvent::PointerPressed {
+        position: point(100.0, 160.0),
+        button,
+    });
+    window.dispatch_event(WindowEvent::PointerMoved {
+        position: point(140.0, 175.0),
+    });
+    window.dispatch_event(WindowEvent::PointerReleased {
+        position: point(140.0, 175.0),
+        button,
+    });
     settle();
     assert_eq!(*pans.borrow(), [(40.0, 15.0)]);
     assert_eq!(taps.borrow().len(), 1);

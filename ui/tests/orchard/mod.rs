@@ -7,7 +7,9 @@ mod places;
 use i_slint_backend_testing::{TestingBackend, TestingBackendOptions, mock_elapsed_time};
 use slint::{ComponentHandle, Global, LogicalSize, ModelRc, SharedString, StyledText, VecModel};
 use std::{rc::Rc, time::Duration};
-use tautmark_ui::{App, DrawingVm, Fact, Item, Nav, Page, Place, Status, Theme, ThemeMode, Verdict};
+use tautmark_ui::{
+    App, DrawingVm, Fact, Item, Nav, Page, Place, Status, Theme, ThemeMode, Verdict,
+};
 
 /// A window of the app in this test's own thread, full of the orchard corner.
 pub struct Site {
@@ -72,26 +74,141 @@ pub fn scenes() -> Vec<Scene> {
         nav.set_entry(false);
     }
     vec![
-        Scene { name: "walls", show: |app| at(app, Place::Walls, Page::Work) },
-        Scene { name: "misread", show: |app| { places::misread(app); at(app, Place::Walls, Page::Work) } },
-        Scene { name: "reading", show: |app| { at(app, Place::Walls, Page::Work); places::reading(app); Nav::get(app).set_entry(true) } },
-        Scene { name: "reading-feet", show: |app| { at(app, Place::Walls, Page::Work); places::reading_feet(app); Nav::get(app).set_entry(true) } },
-        Scene { name: "reading-sight", show: |app| { at(app, Place::Levels, Page::Work); places::reading_sight(app); Nav::get(app).set_entry(true) } },
-        Scene { name: "lines", show: |app| at(app, Place::Lines, Page::Work) },
-        Scene { name: "string", show: |app| at(app, Place::Lines, Page::Line) },
-        Scene { name: "corner", show: |app| at(app, Place::Lines, Page::Corner) },
-        Scene { name: "posts", show: |app| at(app, Place::Posts, Page::Work) },
-        Scene { name: "mark-out", show: |app| { places::marking(app); at(app, Place::Posts, Page::MarkOut) } },
-        Scene { name: "levels", show: |app| at(app, Place::Levels, Page::Work) },
-        Scene { name: "heights", show: |app| { places::heights(app); at(app, Place::Levels, Page::Heights) } },
-        Scene { name: "boards", show: |app| at(app, Place::Boards, Page::Work) },
-        Scene { name: "cut-list", show: |app| at(app, Place::Boards, Page::CutList) },
-        Scene { name: "jobs", show: |app| at(app, Place::Walls, Page::Jobs) },
-        Scene { name: "start", show: |app| at(app, Place::Walls, Page::Start) },
-        Scene { name: "about", show: |app| at(app, Place::Walls, Page::About) },
-        Scene { name: "sheet", show: |app| at(app, Place::Walls, Page::Sheet) },
-        Scene { name: "notice", show: |app| { at(app, Place::Posts, Page::MarkOut); places::notice(app) } },
-        Scene { name: "snack", show: |app| { at(app, Place::Walls, Page::Work); places::snack(app) } },
+        Scene {
+            name: "walls",
+            show: |app| at(app, Place::Walls, Page::Work),
+        },
+        Scene {
+            name: "misread",
+            show: |app| {
+                places::misread(app);
+                at(app, Place::Walls, Page::Work)
+            },
+        },
+        Scene {
+            name: "reading",
+            show: |app| {
+                at(app, Place::Walls, Page::Work);
+                places::reading(app);
+                Nav::get(app).set_entry(true)
+            },
+        },
+        Scene {
+            name: "reading-feet",
+            show: |app| {
+                at(app, Place::Walls, Page::Work);
+                places::reading_feet(app);
+                Nav::get(app).set_entry(true)
+            },
+        },
+        Scene {
+            name: "reading-sight",
+            show: |app| {
+                at(app, Place::Levels, Page::Work);
+                places::reading_sight(app);
+                Nav::get(app).set_entry(true)
+            },
+        },
+        Scene {
+            name: "lines",
+            show: |app| at(app, Place::Lines, Page::Work),
+        },
+        Scene {
+            name: "string",
+            show: |app| at(app, Place::Lines, Page::Line),
+        },
+        Scene {
+            name: "corner",
+            show: |app| at(app, Place::Lines, Page::Corner),
+        },
+        Scene {
+            name: "posts",
+            show: |app| at(app, Place::Posts, Page::Work),
+        },
+        Scene {
+            name: "mark-out",
+            show: |app| {
+                places::marking(app);
+                at(app, Place::Posts, Page::MarkOut)
+            },
+        },
+        Scene {
+            name: "levels",
+            show: |app| at(app, Place::Levels, Page::Work),
+        },
+        Scene {
+            name: "heights",
+            show: |app| {
+                places::heights(app);
+                at(app, Place::Levels, Page::Heights)
+            },
+        },
+        Scene {
+            name: "boards",
+            show: |app| at(app, Place::Boards, Page::Work),
+        },
+        Scene {
+            name: "cut-list",
+            show: |app| at(app, Place::Boards, Page::CutList),
+        },
+        Scene {
+            name: "jobs",
+            show: |app| at(app, Place::Walls, Page::Jobs),
+        },
+        Scene {
+            name: "start",
+            show: |app| at(app, Place::Walls, Page::Start),
+        },
+        Scene {
+            name: "about",
+            show: |app| at(app, Place::Walls, Page::About),
+        },
+        Scene {
+            name: "sheet",
+            show: |app| at(app, Place::Walls, Page::Sheet),
+        },
+        Scene {
+            name: "run",
+            show: |app| {
+                places::run(app);
+                at(app, Place::Posts, Page::Run)
+            },
+        },
+        Scene {
+            name: "settings",
+            show: |app| {
+                places::settings(app);
+                at(app, Place::Walls, Page::Settings)
+            },
+        },
+        Scene {
+            name: "quick",
+            show: |app| {
+                places::quick(app);
+                at(app, Place::Walls, Page::Quick)
+            },
+        },
+        Scene {
+            name: "menu",
+            show: |app| {
+                at(app, Place::Walls, Page::Jobs);
+                places::menu(app)
+            },
+        },
+        Scene {
+            name: "notice",
+            show: |app| {
+                at(app, Place::Posts, Page::MarkOut);
+                places::notice(app)
+            },
+        },
+        Scene {
+            name: "snack",
+            show: |app| {
+                at(app, Place::Walls, Page::Work);
+                places::snack(app)
+            },
+        },
     ]
 }
 
@@ -110,28 +227,49 @@ fn unbroken(text: &str) -> String {
         .iter()
         .enumerate()
         .map(|(n, &letter)| {
-            let before = n.checked_sub(1).and_then(|n| letters.get(n)).copied().unwrap_or(' ');
-            let thousands = letters.get(n + 1..n + 4).is_some_and(|next| next.iter().all(char::is_ascii_digit));
-            let joined = before == '±' || (before.is_ascii_digit() && thousands);
-            if letter == ' ' && joined { '\u{a0}' } else { letter }
+            let before = n
+                .checked_sub(1)
+                .and_then(|n| letters.get(n))
+                .copied()
+                .unwrap_or(' ');
+            let thousands = letters
+                .get(n + 1..n + 4)
+                .is_some_and(|next| next.iter().all(char::is_ascii_digit));
+            let after = letters.get(n + 1).copied().unwrap_or(' ');
+            let joined = before == '±' || after == '±' || (before.is_ascii_digit() && thousands);
+            if letter == ' ' && joined {
+                '\u{a0}'
+            } else {
+                letter
+            }
         })
         .collect()
 }
 
 pub fn status(verdict: Verdict, markdown: &str) -> Status {
     let (text, plain) = said(markdown);
-    Status { verdict, text, plain }
+    Status {
+        verdict,
+        text,
+        plain,
+    }
 }
 
 pub fn fact(id: &str, label: &str, figure: &str, tail: &str) -> Fact {
-    Fact { id: id.into(), label: label.into(), figure: figure.into(), tail: tail.into(), verdict: Verdict::None }
+    Fact {
+        id: id.into(),
+        label: label.into(),
+        figure: figure.into(),
+        tail: tail.into(),
+        verdict: Verdict::None,
+    }
 }
 
 pub fn row(title: &str, note: &str, verdict: Verdict, figure: &str, tail: &str) -> Item {
     Item {
         id: title.into(),
         title: title.into(),
-        note: note.into(),
+        note: unbroken(note).into(),
         verdict,
         figure: figure.into(),
         tail: tail.into(),
