@@ -1,5 +1,6 @@
 //! What can be pressed is large enough, named, in reach, and does what it says.
 
+mod fingers;
 mod orchard;
 
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
@@ -159,24 +160,26 @@ fn back_goes_one_step_and_is_left_to_the_device_at_the_end() {
         let nav = Nav::get(&site.app);
         nav.set_entry(true);
         settle();
-        key(&site, way.clone());
+        key(&site, way);
         assert!(!nav.get_entry());
         assert_eq!(nav.get_page(), Page::Corner);
-        key(&site, way.clone());
+        key(&site, way);
         assert_eq!(
             (nav.get_page(), nav.get_place()),
             (Page::Work, Place::Lines)
         );
-        let text = SharedString::from(way);
-        let result = site
-            .app
-            .window()
-            .dispatch_event_with_result(WindowEvent::KeyPressed { text });
-        assert_eq!(
-            result.expect("delivered"),
-            slint::platform::WindowEventDispatchResult::Rejected
-        );
     }
+    // With nowhere left to go, the device takes it, and leaves the app.
+    let result = site
+        .app
+        .window()
+        .dispatch_event_with_result(WindowEvent::KeyPressed {
+            text: Key::Back.into(),
+        });
+    assert_eq!(
+        result.expect("delivered"),
+        slint::platform::WindowEventDispatchResult::Rejected
+    );
 }
 
 #[test]
@@ -276,4 +279,20 @@ fn a_press_on_the_drawing_is_told_from_a_pan() {
     settle();
     assert_eq!(*pans.borrow(), [(40.0, 15.0)]);
     assert_eq!(taps.borrow().len(), 1);
+}
+
+#[test]
+fn two_fingers_zoom_and_press_nothing() {
+    let site = Site::open(412.0, 915.0);
+    let taps = Rc::new(RefCell::new(0));
+    let scale = Rc::new(RefCell::new(1.0));
+    let (tap_ear, zoom_ear) = (taps.clone(), scale.clone());
+    let vm = DrawingVm::get(&site.app);
+    vm.on_tapped(move |_, _| *tap_ear.borrow_mut() += 1);
+    vm.on_zoomed(move |factor, _, _| *zoom_ear.borrow_mut() *= factor);
+    site.go(&scene("walls"), ThemeMode::Day);
+    fingers::spread(site.app.window(), (150.0, 200.0), (250.0, 200.0), 80.0);
+    settle();
+    assert!(*scale.borrow() > 1.5, "{}", scale.borrow());
+    assert_eq!(*taps.borrow(), 0);
 }

@@ -3,12 +3,18 @@
 mod orchard;
 
 use orchard::{Site, scenes};
-use slint::ComponentHandle;
+use slint::{ComponentHandle, Global};
 use std::{fs, io::BufWriter, path::PathBuf};
-use tautmark_ui::ThemeMode;
+use tautmark_ui::{Theme, ThemeMode};
 
-fn draw(width: f32, height: f32) {
+fn draw(width: f32, height: f32, text: f32) {
     let site = Site::open(width, height);
+    Theme::get(&site.app).set_scale(text);
+    let size = if text > 1.0 {
+        format!("{width}x{height}-large")
+    } else {
+        format!("{width}x{height}")
+    };
     for scene in scenes() {
         let mut grounds = Vec::new();
         for (mode, name) in [(ThemeMode::Day, "day"), (ThemeMode::Night, "night")] {
@@ -28,7 +34,7 @@ fn draw(width: f32, height: f32) {
                 picture.as_slice().iter().map(|p| (p.r, p.g, p.b)).collect();
             assert!(inks.len() > 8, "{} is blank", scene.name);
             grounds.push(picture.as_slice()[0]);
-            save(&format!("{width}x{height}-{}-{name}", scene.name), &picture);
+            save(&format!("{size}-{}-{name}", scene.name), &picture);
         }
         assert_ne!(
             grounds[0], grounds[1],
@@ -59,25 +65,30 @@ fn save(name: &str, picture: &slint::SharedPixelBuffer<slint::Rgba8Pixel>) {
 
 #[test]
 fn smallest_phone() {
-    draw(320.0, 568.0);
+    draw(320.0, 568.0, 1.0);
 }
 
 #[test]
 fn small_phone() {
-    draw(360.0, 800.0);
+    draw(360.0, 800.0, 1.0);
 }
 
 #[test]
 fn large_phone() {
-    draw(412.0, 915.0);
+    draw(412.0, 915.0, 1.0);
 }
 
 #[test]
 fn phone_on_its_side() {
-    draw(915.0, 412.0);
+    draw(915.0, 412.0, 1.0);
 }
 
 #[test]
 fn tablet_or_desktop() {
-    draw(1280.0, 800.0);
+    draw(1280.0, 800.0, 1.0);
+}
+
+#[test]
+fn phone_with_larger_text() {
+    draw(412.0, 915.0, 1.3);
 }

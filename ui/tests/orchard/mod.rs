@@ -168,6 +168,37 @@ pub fn scenes() -> Vec<Scene> {
             show: |app| at(app, Place::Walls, Page::Sheet),
         },
         Scene {
+<<<<<<< HEAD
+=======
+            name: "run",
+            show: |app| {
+                places::run(app);
+                at(app, Place::Posts, Page::Run)
+            },
+        },
+        Scene {
+            name: "settings",
+            show: |app| {
+                places::settings(app);
+                at(app, Place::Walls, Page::Settings)
+            },
+        },
+        Scene {
+            name: "quick",
+            show: |app| {
+                places::quick(app);
+                at(app, Place::Walls, Page::Quick)
+            },
+        },
+        Scene {
+            name: "menu",
+            show: |app| {
+                at(app, Place::Walls, Page::Jobs);
+                places::menu(app)
+            },
+        },
+        Scene {
+>>>>>>> uikit
             name: "notice",
             show: |app| {
                 at(app, Place::Posts, Page::MarkOut);
@@ -207,7 +238,12 @@ fn unbroken(text: &str) -> String {
             let thousands = letters
                 .get(n + 1..n + 4)
                 .is_some_and(|next| next.iter().all(char::is_ascii_digit));
+<<<<<<< HEAD
             let joined = before == '±' || (before.is_ascii_digit() && thousands);
+=======
+            let after = letters.get(n + 1).copied().unwrap_or(' ');
+            let joined = before == '±' || after == '±' || (before.is_ascii_digit() && thousands);
+>>>>>>> uikit
             if letter == ' ' && joined {
                 '\u{a0}'
             } else {
@@ -240,7 +276,7 @@ pub fn row(title: &str, note: &str, verdict: Verdict, figure: &str, tail: &str) 
     Item {
         id: title.into(),
         title: title.into(),
-        note: note.into(),
+        note: unbroken(note).into(),
         verdict,
         figure: figure.into(),
         tail: tail.into(),
