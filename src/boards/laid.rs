@@ -3,7 +3,7 @@ use super::ground::Ground;
 use crate::job::SetupId;
 use crate::job::sound::{CornerIx, RunEnd, RunIx, RunStart, Sound, SoundRun, Stands};
 use crate::levels::{LevelsFix, SetupFix};
-use crate::setout::{PostKind, RunFix};
+use crate::setout::{Post, PostKind, RunFix};
 
 /// A run that is set out, with its ground, its bays and the set-up its heights are taken from.
 pub(super) struct Laid<'a> {
@@ -64,6 +64,16 @@ pub(super) struct Partner<'a> {
     pub run: &'a Laid<'a>,
     pub tip: Tip,
     pub corner: CornerIx,
+}
+
+impl<'a> Partner<'a> {
+    /// The shared post, as the other run has it.
+    pub fn post(&self) -> Option<&'a Post> {
+        match self.tip {
+            Tip::Start => self.run.fix.posts.first(),
+            Tip::End => self.run.fix.posts.last(),
+        }
+    }
 }
 
 impl<'a> Laid<'a> {
