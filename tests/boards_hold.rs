@@ -16,7 +16,9 @@ const CLOSE: f64 = 1e-6;
 /// Every gravel board's bottom, over all runs.
 fn bottoms(solution: &Solution) -> Vec<f64> {
     let boards = solution.boards.values().flat_map(|run| &run.gravel);
-    boards.map(|b| b.bottom.expect("the ground is known")).collect()
+    boards
+        .map(|b| b.bottom.expect("the ground is known"))
+        .collect()
 }
 
 #[test]
@@ -102,7 +104,11 @@ fn a_given_top_is_the_top_and_too_much_digging_is_said() {
     let boards = json!({ "gravel": { "height": 150, "clearance": 10, "dig": 20, "top": -50 } });
     let solution = solve(&straight(5000.0, json!([]), ground, boards));
     let gravel = &solution.boards["R"].gravel;
-    assert!(gravel.iter().all(|board| board.top == Some(-50.0) && board.bottom == Some(-200.0)));
+    assert!(
+        gravel
+            .iter()
+            .all(|board| board.top == Some(-50.0) && board.bottom == Some(-200.0))
+    );
     // Ground −100 and clearance 10 over a bottom of −200.
     assert!((gravel[0].dig.expect("a depth") - 110.0).abs() < CLOSE);
     assert!(fences::says(&solution, "boards.gravel.top", "110"));
@@ -219,9 +225,15 @@ fn lengths_sum_up_from_bays_to_cuts_to_bars() {
     let mut rng = StdRng::seed_from_u64(11);
     for seed in 0..FENCES {
         let mut job = cornered(seed).job;
-        let count = job.boards.rails.as_ref().map_or(0, |rails| rails.count as usize);
+        let count = job
+            .boards
+            .rails
+            .as_ref()
+            .map_or(0, |rails| rails.count as usize);
         let mut lengths = |least: f64| -> Vec<f64> {
-            (0..rng.random_range(0..4)).map(|_| rng.random_range(least..5000.0)).collect()
+            (0..rng.random_range(0..4))
+                .map(|_| rng.random_range(least..5000.0))
+                .collect()
         };
         job.stock.rails = lengths(800.0);
         job.stock.gravel = lengths(800.0);
@@ -229,7 +241,10 @@ fn lengths_sum_up_from_bays_to_cuts_to_bars() {
         let solution = solve(&job);
         let runs = || solution.boards.values();
         let gravel: f64 = runs().flat_map(|run| &run.gravel).map(|b| b.length).sum();
-        let rails: f64 = runs().flat_map(|run| &run.rails).map(|b| b.length * count as f64).sum();
+        let rails: f64 = runs()
+            .flat_map(|run| &run.rails)
+            .map(|b| b.length * count as f64)
+            .sum();
         let pales: usize = runs().flat_map(|run| &run.pales).map(|s| s.count).sum();
         let buy = &solution.buy;
         // Pieces within 0.05 mm of each other are cut alike.
