@@ -7,12 +7,14 @@ use rand::{RngExt, SeedableRng};
 use rand_distr::{Distribution, Normal};
 use serde_json::{Value, json};
 use std::collections::HashMap;
+use std::sync::OnceLock;
 use tautmark::laser::Laser;
 use tautmark::levels::LevelsFix;
 use tautmark::solve;
 
 const JOBS: u64 = 2000;
 
+#[derive(Clone)]
 struct Levelled {
     /// Sights of each set-up: point, down, distance.
     setups: Vec<Vec<(String, f64, f64)>>,
@@ -84,12 +86,23 @@ fn solved(levelled: &Levelled) -> LevelsFix {
     solve(&job).levels.expect("levels")
 }
 
+/// Every invented job and what it comes to.
+fn jobs() -> &'static [(Levelled, LevelsFix)] {
+    static SOLVED: OnceLock<Vec<(Levelled, LevelsFix)>> = OnceLock::new();
+    SOLVED.get_or_init(|| {
+        let job = |seed| {
+            let levelled = levelled(seed);
+            let fix = solved(&levelled);
+            (levelled, fix)
+        };
+        (0..JOBS).map(job).collect()
+    })
+}
+
 #[test]
 fn plus_or_minus_holds_the_truth_about_95_times_in_100() {
     let (mut held, mut all) = ([0usize; 3], [0usize; 3]);
-    for seed in 0..JOBS {
-        let levelled = levelled(seed);
-        let fix = solved(&levelled);
+    for (seed, (levelled, fix)) in jobs().iter().enumerate() {
         assert!(fix.loose.is_empty(), "job {seed}");
         let mut count = |kind: usize, error: f64, pm: f64| {
             held[kind] += usize::from(error.abs() <= pm);
@@ -114,8 +127,7 @@ fn plus_or_minus_holds_the_truth_about_95_times_in_100() {
 #[test]
 fn chi2_is_as_large_as_the_checks_on_average() {
     let (mut chi2, mut checks) = (0.0, 0);
-    for seed in 0..JOBS {
-        let fix = solved(&levelled(seed));
+    for (_, fix) in jobs() {
         chi2 += fix.chi2;
         checks += fix.redundancy;
         assert_eq!(fix.closure.map_or(0, |c| c.checks) as i64, fix.redundancy);
@@ -127,14 +139,13 @@ fn chi2_is_as_large_as_the_checks_on_average() {
 #[test]
 fn a_slip_of_ten_deviations_is_among_the_suspects() {
     let (mut tried, mut missed, mut alone) = (0, 0, 0);
-    for seed in 0..JOBS {
-        let mut levelled = levelled(seed);
-        let clean = solved(&levelled);
+    for (seed, (levelled, clean)) in jobs().iter().enumerate() {
         let well_checked = |sight: &tautmark::levels::SightFix| sight.redundancy > 0.4;
         let Some(at) = clean.sights.iter().position(well_checked) else {
             continue;
         };
         let (setup, sight) = clean.sights[at].place;
+        let mut levelled = levelled.clone();
         let reading = &mut levelled.setups[setup][sight];
         let size = 10.0 + (seed % 20) as f64;
         let slip = Laser::default().sd(reading.2) * if seed % 2 == 0 { size } else { -size };

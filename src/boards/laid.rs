@@ -69,10 +69,7 @@ pub(super) struct Partner<'a> {
 impl<'a> Partner<'a> {
     /// The shared post, as the other run has it.
     pub fn post(&self) -> Option<&'a Post> {
-        match self.tip {
-            Tip::Start => self.run.fix.posts.first(),
-            Tip::End => self.run.fix.posts.last(),
-        }
+        self.run.post_at(self.tip)
     }
 }
 
@@ -81,6 +78,14 @@ impl<'a> Laid<'a> {
     pub fn down_to(&self, height: f64) -> Option<f64> {
         let (_, setup) = self.setup.as_ref()?;
         Some(setup.down_to(height))
+    }
+
+    /// The post at one end.
+    pub fn post_at(&self, tip: Tip) -> Option<&'a Post> {
+        match tip {
+            Tip::Start => self.fix.posts.first(),
+            Tip::End => self.fix.posts.last(),
+        }
     }
 
     /// The corner whose post stands at one end of the run.

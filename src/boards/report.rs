@@ -1,6 +1,6 @@
 //! What is missing or worth a look in the boards, in a person's words.
 
-use super::laid::{Laid, Tip};
+use super::laid::{Laid, Partner, Tip};
 use super::{GravelBoard, RunBoards};
 use crate::job::Problems;
 use crate::job::model::{BoardFit, Gravel};
@@ -214,32 +214,33 @@ fn nearest_the_ground(laid: &[Laid], built: &[RunBoards], problems: &mut Problem
 const APART: f64 = 20.0;
 
 fn corner_ground(run: &Laid, laid: &[Laid], problems: &mut Problems) {
-    let Some(partner) = run.partner(Tip::Start, laid) else {
-        return;
-    };
-    let (Some(post), Some(theirs)) = (run.fix.posts.first(), partner.post()) else {
-        return;
-    };
-    let (Some(here), Some(there)) = (
-        run.ground.at(post.centre),
-        partner.run.ground.at(theirs.centre),
-    ) else {
-        return;
-    };
-    let apart = (here - there).abs();
-    if apart > APART {
-        let (own, other) = (&run.run.id, &partner.run.run.id);
-        problems.note(
-            format!("runs[{}].start.corner", run.run.index),
-            format!(
-                "Runs “{own}” and “{other}” put the ground at their corner post {apart:.0} mm apart."
-            ),
-            format!(
-                "Give both a ground point at the corner: “{own}” takes the ground before its \
-                 first point as level."
-            ),
-        );
+    for (tip, key) in [(Tip::Start, "start"), (Tip::End, "end")] {
+        let Some(partner) = run.partner(tip, laid) else {
+            continue;
+        };
+        let earlier = partner.run.run.index < run.run.index;
+        let Some(apart) = ground_apart(run, tip, &partner).filter(|apart| *apart > APART) else {
+            continue;
+        };
+        if earlier {
+            problems.note(
+                format!("runs[{}].{key}.corner", run.run.index),
+                format!(
+                    "Runs “{}” and “{}” put the ground at their corner post {apart:.0} mm apart.",
+                    partner.run.run.id, run.run.id
+                ),
+                "Give both a ground point at the corner; beyond its last point the ground of a \
+                 run counts as level.",
+            );
+        }
     }
+}
+
+/// How far apart two runs put the ground at the post they share, mm.
+fn ground_apart(run: &Laid, tip: Tip, partner: &Partner) -> Option<f64> {
+    let here = run.ground.at(run.post_at(tip)?.centre)?;
+    let there = partner.run.ground.at(partner.post()?.centre)?;
+    Some((here - there).abs())
 }
 
 fn leaves(run: &Laid, boards: &RunBoards, problems: &mut Problems) {
@@ -260,9 +261,8 @@ fn leaves(run: &Laid, boards: &RunBoards, problems: &mut Problems) {
         if leaf.bottom.is_some() {
             problems.note(
                 place,
-                format!(
-                    "The gate's bottom is set over the highest ground on the line of the opening; beside the line nothing was sighted."
-                ),
+                "The gate's bottom is set over the highest ground on the line of the opening; \
+                 beside the line nothing was sighted.",
                 "Check that no ground under its swing is higher than that.",
             );
         }
