@@ -21,13 +21,24 @@ const MOST_DAMPING: f64 = 1e12;
 /// Least Σ(v/sd)² over all readings but `without`, walking downhill from `x`.
 #[must_use]
 pub(super) fn descend(problem: &Problem, x: Vec<f64>, without: Option<usize>) -> Descent {
+    descend_within(problem, x, without, MOST_STEPS)
+}
+
+/// As [`descend`], for at most so many steps.
+#[must_use]
+pub(super) fn descend_within(
+    problem: &Problem,
+    x: Vec<f64>,
+    without: Option<usize>,
+    steps: usize,
+) -> Descent {
     let mut at = Descent {
         chi2: problem.chi2(&x, without),
         x,
     };
     let mut damping = 1e-3;
     let mut last = f64::INFINITY;
-    for _ in 0..MOST_STEPS {
+    for _ in 0..steps {
         let normal = problem.normal(&at.x, without);
         let Some(length) = step(problem, &mut at, &normal, &mut damping, without) else {
             break;

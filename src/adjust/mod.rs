@@ -42,9 +42,14 @@ mod adjustment;
 mod cholesky;
 mod descent;
 mod equation;
+mod escape;
+mod lift;
+mod limit;
+mod mirror;
 mod null_space;
 mod pattern;
 mod problem;
+mod reading;
 mod suspects;
 mod system;
 
