@@ -1,6 +1,6 @@
 use super::cholesky::Factor;
 use super::descent::with_anchors;
-use super::equation::Param;
+use super::equation::{At, Param};
 use super::escape::settle;
 use super::null_space::{NullSpace, is_regular};
 use super::problem::Problem;
@@ -129,6 +129,21 @@ impl Adjustment {
             .collect();
         self.cofactors.variance(&self.problem, &row).max(0.0).sqrt()
     }
+}
+
+impl Adjustment {
+    /// Half-width of the 95 % band of a mark, mm: 1.96 √(larger eigenvalue of its block of Q).
+    #[must_use]
+    pub fn mark_pm(&self, mark: At) -> f64 {
+        let q = |a, b| self.covariance(a, b);
+        pm([q(mark.x, mark.x), q(mark.x, mark.y), q(mark.y, mark.y)])
+    }
+}
+
+/// 1.96 √(larger eigenvalue) of the covariance xx, xy, yy of a mark.
+pub(super) fn pm([xx, xy, yy]: [f64; 3]) -> f64 {
+    let larger = f64::midpoint(xx, yy) + (0.5 * (xx - yy)).hypot(xy);
+    1.96 * larger.max(0.0).sqrt()
 }
 
 /// Q = N⁻¹: its factor, and those of its entries that a reading ties.

@@ -24,41 +24,24 @@ const PRESSES: [f64; 6] = [1.0, 0.1, 0.03, 0.01, 0.003, 0.0005];
 /// Steps taken under each.
 const STEPS: usize = 12;
 
-/// Readings that miss by more than this, in sds, may be pulling at a mark on the wrong side.
-const BAD: f64 = 3.0;
-/// How many readings away from a bad one marks may still be in each other's way.
-const RINGS: usize = 3;
-
-/// Where the marks at `x` come to lie after a turn out of the plane; `turn` picks how they leave.
-/// None if none is near a badly fitting reading.
+/// Where the `leaving` marks at `x` come to lie after a turn out of the plane while the others
+/// stay where they are; `turn` picks how they leave.
 #[must_use]
-pub(super) fn lift(problem: &Problem, x: &[f64], turn: usize) -> Option<Vec<f64>> {
-    let marks = problem.marks();
-    let near = near_bad(problem, &marks, x);
-    if !near.contains(&true) {
-        return None;
-    }
-    let size = size(&marks, x).max(1.0);
+pub(super) fn lift(problem: &Problem, x: &[f64], leaving: &[At], turn: usize) -> Vec<f64> {
+    let size = size(leaving, x).max(1.0);
     let mut start = x.to_vec();
-    let mut held: Vec<bool> = (0..x.len())
-        .map(|param| problem.slot(param).is_none())
-        .collect();
-    for (at, &mark) in marks.iter().enumerate() {
-        let params = [mark.x.0, mark.y.0];
-        let leaves = near[at] && params.iter().all(|&param| held.get(param) == Some(&false));
+    let mut held = held_but(problem, leaving);
+    for (at, &mark) in leaving.iter().enumerate() {
+        let framed = !(is_free(problem, mark.x) && is_free(problem, mark.y));
         // Uneven heights, different every turn.
         let way = ((at + 1) * (2 * turn + 1)) as f64 * 2.399_963;
-        start.push(if leaves { 0.15 * size * way.sin() } else { 0.0 });
-        held.push(!leaves);
-        if !near[at] {
-            for param in params {
-                if let Some(held) = held.get_mut(param) {
-                    *held = true;
-                }
-            }
-        }
+        start.push(if framed { 0.0 } else { 0.15 * size * way.sin() });
+        held.push(framed);
     }
-    let mut lifted = Problem::new(&start, &held, aloft(problem, &marks, x.len(), size));
+    // What stays in the plane has its height in common.
+    start.push(0.0);
+    held.push(true);
+    let mut lifted = Problem::new(&start, &held, aloft(problem, leaving, x.len(), size));
     let mut x = start;
     for press in PRESSES {
         for reading in &mut lifted.readings {
@@ -69,46 +52,54 @@ pub(super) fn lift(problem: &Problem, x: &[f64], turn: usize) -> Option<Vec<f64>
         x = descend_within(&lifted, x, None, STEPS).x;
     }
     x.truncate(problem.start.len());
-    Some(x)
+    x
 }
 
-/// Which marks are near a badly fitting reading.
-fn near_bad(problem: &Problem, marks: &[At], x: &[f64]) -> Vec<bool> {
-    let mut near = vec![false; marks.len()];
-    let readings = || problem.readings.iter().enumerate();
-    let spread = |near: &mut Vec<bool>, reading: &Reading| {
-        for mark in reading.form.marks() {
-            if let Ok(at) = marks.binary_search(&mark) {
-                near[at] = true;
-            }
-        }
-    };
-    for (_, reading) in readings().filter(|(index, _)| problem.misfit(*index, x).abs() > BAD) {
-        spread(&mut near, reading);
-    }
-    for _ in 0..RINGS {
-        let before = near.clone();
-        let touches = |mark: At| marks.binary_search(&mark).is_ok_and(|at| before[at]);
-        for (_, reading) in readings().filter(|(_, reading)| reading.form.marks().any(touches)) {
-            spread(&mut near, reading);
-        }
-    }
-    near
+/// The part of a problem in which only the given marks (in order) can move.
+#[must_use]
+pub(super) fn part(problem: &Problem, x: &[f64], marks: &[At]) -> Problem {
+    Problem::new(
+        x,
+        &held_but(problem, marks),
+        touching(problem, marks).copied().collect(),
+    )
 }
 
-/// The readings with tapes through space, `flat` being the first parameter for heights, and a
-/// height to be pressed down for every mark.
-fn aloft(problem: &Problem, marks: &[At], flat: usize, size: f64) -> Vec<Reading> {
+fn held_but(problem: &Problem, marks: &[At]) -> Vec<bool> {
+    let mut held = vec![true; problem.start.len()];
+    for param in marks.iter().flat_map(|mark| [mark.x, mark.y]) {
+        if is_free(problem, param) {
+            held[param.0] = false;
+        }
+    }
+    held
+}
+
+fn touching<'a>(problem: &'a Problem, marks: &'a [At]) -> impl Iterator<Item = &'a Reading> {
+    let moves = |mark: At| marks.binary_search(&mark).is_ok();
+    problem
+        .readings
+        .iter()
+        .filter(move |reading| reading.form.marks().any(moves))
+}
+
+fn is_free(problem: &Problem, param: Param) -> bool {
+    problem.slot(param.0).is_some()
+}
+
+/// The readings of the `leaving` marks, tapes going through space, and a height to be pressed down
+/// for each of these marks; `flat` is the first parameter for heights.
+fn aloft(problem: &Problem, leaving: &[At], flat: usize, size: f64) -> Vec<Reading> {
     let up = |at: At| Aloft {
         at,
-        up: Param(flat + marks.binary_search(&at).unwrap_or(0)),
+        up: Param(flat + leaving.binary_search(&at).unwrap_or(leaving.len())),
     };
-    let heights = (0..marks.len()).map(|mark| Reading {
+    let heights = (0..leaving.len()).map(|mark| Reading {
         form: Form::Height(Param(flat + mark)),
         value: 0.0,
         sd: size,
     });
-    let readings = problem.readings.iter();
+    let readings = touching(problem, leaving);
     readings
         .map(|reading| soften(reading, size, up))
         .chain(heights)

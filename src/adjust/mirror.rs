@@ -49,7 +49,7 @@ fn is_free(problem: &Problem, param: Param) -> bool {
 }
 
 /// Places to try for single marks, each as all parameters, the most promising first: a mark
-/// mirrored in the line through two neighbours, wherever its own readings do not mind.
+/// mirrored in the line through two neighbours, wherever its own readings prefer that.
 #[must_use]
 pub(super) fn mirrored_marks(problem: &Problem, ties: &[Tied], x: &[f64]) -> Vec<Vec<f64>> {
     let mut moved = x.to_vec();
@@ -65,10 +65,8 @@ pub(super) fn mirrored_marks(problem: &Problem, ties: &[Tied], x: &[f64]) -> Vec
             })
             .min_by(|a, b| a.0.total_cmp(&b.0));
         put(&mut moved, tied.mark, here);
-        // The neighbours have given way to the mark where it is now, so some of what it would
-        // cost them elsewhere comes back once they are free to move.
         if let Some((misfit, image)) = best
-            && misfit < 2.0 * now + 1.0
+            && misfit < now
         {
             found.push((misfit - now, tied.mark, image));
         }

@@ -36,6 +36,7 @@
 //! assert!((adjustment.x[5] - 4000.0).abs() < 1e-6);
 //! ```
 
+pub mod advice;
 pub mod misread;
 
 mod adjustment;

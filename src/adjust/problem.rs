@@ -123,6 +123,21 @@ impl Problem {
         (reading.form.value(x) - reading.value) / reading.sd
     }
 
+    /// Gradient Aᵀ(v/sd) at `x` over all readings but `without`, by slot.
+    pub fn gradient(&self, x: &[f64], without: Option<usize>) -> Vec<f64> {
+        let mut gradient = vec![0.0; self.unknowns()];
+        for (index, reading) in self.readings.iter().enumerate() {
+            if Some(index) != without {
+                let linear = reading.form.linear(x);
+                let v = (linear.value - reading.value) / (reading.sd * reading.sd);
+                for (slot, slope) in self.row(&linear) {
+                    gradient[slot] += slope * v;
+                }
+            }
+        }
+        gradient
+    }
+
     /// N, gradient and Σ(v/sd)² at `x` over all readings but `without`.
     pub fn normal(&self, x: &[f64], without: Option<usize>) -> Normal {
         let mut normal = Normal {
