@@ -123,11 +123,9 @@ fn step(
             let mut x = at.x.clone();
             take(problem, &mut x, &step);
             let chi2 = problem.chi2(&x, without);
-            let on_trust = length < ON_TRUST && *damping < UNDAMPED;
+            let on_trust = length <= STILL || (length < ON_TRUST && *damping < UNDAMPED);
             if length.is_finite() && (chi2 <= at.chi2 || on_trust) {
-                if chi2 <= at.chi2 {
-                    *damping = (*damping * 0.1).max(LEAST_DAMPING);
-                }
+                *damping = (*damping * 0.1).max(LEAST_DAMPING);
                 *at = Descent { x, chi2 };
                 return Some(Step { length, factor });
             }

@@ -6,6 +6,7 @@
 
 use super::descent::{Descent, descend};
 use super::equation::At;
+use super::hinge::folded;
 use super::lift::{lift, part};
 use super::limit::limit;
 use super::mirror::{Tied, mirrored_marks, right_way_up, ties};
@@ -13,47 +14,109 @@ use super::problem::Problem;
 
 /// How often in a row the marks are let out of the plane in vain before what is found is taken for
 /// the truth.
-const TURNS: usize = 8;
+const TURNS: usize = 12;
 /// As many turns are taken even if one slip would explain the misfit.
-const SURE_TURNS: usize = 2;
+const SURE_TURNS: usize = 3;
 /// How many marks are let out together; on larger sites those near the worst reading.
 const TOGETHER: usize = 40;
 /// Fits this good are beyond improving.
 const PERFECT: f64 = 1e-9;
 /// What counts as fitting better.
 const BETTER: f64 = 1.0 - 1e-9;
+/// What counts as fitting better out of comparison.
+const INCOMPARABLY: f64 = 0.1;
+/// How many folds are tried at a time.
+const FOLDS: usize = 6;
+/// On sites of so many marks all folds are looked at even if the readings agree.
+const QUICK: usize = 6;
+/// How many of the worst fitting readings are tried for the one slip.
+const LIKELIEST: usize = 3;
 
-/// The parameters of least Σ(v/sd)² that can be found from the rough positions.
+/// The parameters that make most sense of the readings, nearest to the rough positions.
+///
+/// That is the valley where Σ(v/sd)² is least, but for one thing: with a slip among the readings
+/// some odd arrangement may happen to fit the slip a little better than the truth does, so what
+/// one slip explains is only left for what fits out of comparison better.
 #[must_use]
 pub(super) fn settle(problem: &Problem) -> Vec<f64> {
     let ties = ties(problem);
     let marks = problem.marks();
-    let limit = limit(problem.readings.len() as i64 - problem.unknowns() as i64);
-    let mut best = descend(problem, problem.start.clone(), None);
+    let mut best = Candidate::new(problem, descend(problem, problem.start.clone(), None));
     let mut vain = Vain::default();
     // Each part of a large site may take its turns.
     for turn in 0..TURNS + marks.len() / 4 {
-        let explained = || vain.turns == SURE_TURNS && one_slip_explains(problem, &best, limit);
-        if best.chi2 <= limit || vain.turns == TURNS || explained() {
+        let enough = match best.sense {
+            Sense::Agrees => true,
+            Sense::OneSlip => vain.turns == SURE_TURNS,
+            Sense::None => vain.turns == TURNS,
+        };
+        if enough {
             break;
         }
-        let Some(seed) = vain.seed(problem, &best.x) else {
+        let Some(seed) = vain.seed(problem, &best.descent.x) else {
             break;
         };
         let region = region(problem, &marks, seed);
-        match turned(problem, &best, &region, turn, region.len() == marks.len()) {
+        let again = turned(
+            problem,
+            &best.descent,
+            &region,
+            turn,
+            region.len() == marks.len(),
+        )
+        .map(|descent| Candidate::new(problem, descent))
+        .filter(|again| again.beats(&best));
+        match again {
             Some(again) => {
                 best = again;
                 vain = Vain::default();
             }
             None => vain.again(problem, seed),
         }
-        if best.chi2 > limit && marks.len() <= TOGETHER {
-            best = flip_marks(problem, &ties, best);
+        if best.sense == Sense::None && marks.len() <= TOGETHER {
+            best = fold_over(problem, &ties, &marks, best);
         }
     }
-    let best = flip_marks(problem, &ties, best);
-    right_way_up(problem, best.x)
+    let best = fold_over(problem, &ties, &marks, best);
+    right_way_up(problem, best.descent.x)
+}
+
+/// How far an arrangement makes sense of the readings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Sense {
+    /// All agree.
+    Agrees,
+    /// All but one agree.
+    OneSlip,
+    /// More than one would have to be wrong.
+    None,
+}
+
+struct Candidate {
+    descent: Descent,
+    sense: Sense,
+}
+
+impl Candidate {
+    fn new(problem: &Problem, descent: Descent) -> Self {
+        let checks = problem.readings.len() as i64 - problem.unknowns() as i64;
+        let sense = if descent.chi2 <= limit(checks) {
+            Sense::Agrees
+        } else if one_slip_explains(problem, &descent, limit(checks - 1)) {
+            Sense::OneSlip
+        } else {
+            Sense::None
+        };
+        Self { descent, sense }
+    }
+
+    fn beats(&self, other: &Self) -> bool {
+        let margin = match (self.sense, other.sense) {
+            (Sense::OneSlip, Sense::OneSlip) => INCOMPARABLY,
+            _ => BETTER,
+        };
+        self.sense <= other.sense && self.descent.chi2 < other.descent.chi2 * margin
+    }
 }
 
 /// What has been tried since anything got better.
@@ -145,30 +208,41 @@ fn turned(
     (again.chi2 < best.chi2 * BETTER).then_some(again)
 }
 
-/// Whether all but the worst fitting reading agree.
-fn one_slip_explains(problem: &Problem, best: &Descent, limit: f64) -> bool {
-    let misfit = |index: &usize| problem.misfit(*index, &best.x).abs();
-    let worst = (0..problem.readings.len()).max_by(|a, b| misfit(a).total_cmp(&misfit(b)));
-    descend(problem, best.x.clone(), worst).chi2 <= limit
+/// Whether all agree but one of the worst fitting.
+fn one_slip_explains(problem: &Problem, at: &Descent, limit: f64) -> bool {
+    let misfit = |index: usize| problem.misfit(index, &at.x).abs();
+    let mut worst: Vec<usize> = (0..problem.readings.len()).collect();
+    worst.sort_by(|&a, &b| misfit(b).total_cmp(&misfit(a)));
+    let mut tried = worst.into_iter().take(LIKELIEST);
+    tried.any(|index| descend(problem, at.x.clone(), Some(index)).chi2 <= limit)
 }
 
-/// Turns single marks over to the other side of two neighbours, as long as that fits better.
-fn flip_marks(problem: &Problem, ties: &[Tied], mut best: Descent) -> Descent {
-    const MOST: usize = 6;
+/// Folds single marks, and where that is quick or the readings make no sense parts of the site,
+/// over the line through two others, as long as that fits better.
+fn fold_over(problem: &Problem, ties: &[Tied], marks: &[At], mut best: Candidate) -> Candidate {
     let mut tries = 0;
-    'again: while best.chi2 > PERFECT {
-        for x in mirrored_marks(problem, ties, &best.x) {
-            tries += 1;
-            if tries > MOST {
-                break 'again;
-            }
-            let flipped = descend(problem, x, None);
-            if flipped.chi2 < best.chi2 * BETTER {
-                best = flipped;
-                continue 'again;
-            }
+    while best.descent.chi2 > PERFECT && tries < FOLDS {
+        let x = &best.descent.x;
+        let mut proposals = mirrored_marks(problem, ties, x);
+        // Where the readings agree only a fold that they hardly notice can be better.
+        let (size, most) = match best.sense {
+            Sense::Agrees => (QUICK, 2.0 * best.descent.chi2 + 1.0),
+            Sense::OneSlip | Sense::None => (TOGETHER, f64::INFINITY),
+        };
+        if marks.len() <= size {
+            proposals.extend(folded(problem, marks, x, most).into_iter().take(FOLDS / 2));
         }
-        break;
+        let better = proposals.into_iter().take(FOLDS).find_map(|x| {
+            tries += 1;
+            let descent = descend(problem, x, None);
+            let fits = descent.chi2 < best.descent.chi2 * BETTER;
+            fits.then(|| Candidate::new(problem, descent))
+                .filter(|found| found.beats(&best))
+        });
+        match better {
+            Some(better) => best = better,
+            None => break,
+        }
     }
     best
 }

@@ -13,12 +13,15 @@
 //! again little by little (relaxation by one more dimension).
 
 use super::descent::descend_within;
-use super::equation::{At, Equation, Param};
+use super::equation::{At, Equation, Param, coordinate};
 use super::problem::Problem;
 use super::reading::{Aloft, Form, Reading};
 
 /// How much softer than the site is large the tapes are while aloft.
 const SOFTNESS: f64 = 0.005;
+/// How far marks leave the plane, and aside, in site sizes.
+const UP: f64 = 0.15;
+const ASIDE: f64 = 0.01;
 /// How hard the marks are pressed, softest first, as an sd in site sizes.
 const PRESSES: [f64; 6] = [1.0, 0.1, 0.03, 0.01, 0.003, 0.0005];
 /// Steps taken under each.
@@ -28,15 +31,21 @@ const STEPS: usize = 12;
 /// stay where they are; `turn` picks how they leave.
 #[must_use]
 pub(super) fn lift(problem: &Problem, x: &[f64], leaving: &[At], turn: usize) -> Vec<f64> {
-    let size = size(leaving, x).max(1.0);
+    let size = size(problem, leaving, x).max(1.0);
     let mut start = x.to_vec();
     let mut held = held_but(problem, leaving);
     for (at, &mark) in leaving.iter().enumerate() {
         let framed = !(is_free(problem, mark.x) && is_free(problem, mark.y));
-        // Uneven heights, different every turn.
+        // Uneven ways, different every turn.
         let way = ((at + 1) * (2 * turn + 1)) as f64 * 2.399_963;
-        start.push(if framed { 0.0 } else { 0.15 * size * way.sin() });
+        start.push(if framed { 0.0 } else { UP * size * way.sin() });
         held.push(framed);
+        // Marks on one spot or in one line would go up in step for ever.
+        for (param, aside) in [(mark.x, (1.3 * way).sin()), (mark.y, (1.7 * way).cos())] {
+            if is_free(problem, param) {
+                start[param.0] += ASIDE * size * aside;
+            }
+        }
     }
     // What stays in the plane has its height in common.
     start.push(0.0);
@@ -125,14 +134,16 @@ fn soften(reading: &Reading, size: f64, aloft: impl Fn(At) -> Aloft) -> Reading 
     }
 }
 
-fn size(marks: &[At], x: &[f64]) -> f64 {
+/// How large the part of the site is: from where its marks are, or its longest tape if that says
+/// more.
+fn size(problem: &Problem, marks: &[At], x: &[f64]) -> f64 {
     let span = |param: fn(&At) -> Param| {
-        let along = || {
-            marks
-                .iter()
-                .map(|mark| x.get(param(mark).0).copied().unwrap_or(0.0))
-        };
+        let along = || marks.iter().map(|mark| coordinate(x, param(mark)));
         along().fold(f64::NEG_INFINITY, f64::max) - along().fold(f64::INFINITY, f64::min)
     };
-    span(|mark| mark.x).hypot(span(|mark| mark.y))
+    let longest = touching(problem, marks)
+        .filter(|reading| matches!(reading.form, Form::Plane(Equation::Distance { .. })))
+        .map(|reading| reading.value)
+        .fold(0.0, f64::max);
+    span(|mark| mark.x).hypot(span(|mark| mark.y)).max(longest)
 }

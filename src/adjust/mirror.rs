@@ -100,7 +100,8 @@ impl Tied {
     }
 }
 
-fn put(x: &mut [f64], mark: At, [px, py]: [f64; 2]) {
+/// Puts a mark where told.
+pub(super) fn put(x: &mut [f64], mark: At, [px, py]: [f64; 2]) {
     for (param, value) in [(mark.x, px), (mark.y, py)] {
         if let Some(place) = x.get_mut(param.0) {
             *place = value;
@@ -109,7 +110,11 @@ fn put(x: &mut [f64], mark: At, [px, py]: [f64; 2]) {
 }
 
 /// A point mirrored in the line through `a` and `b`; none if these coincide.
-fn image([px, py]: [f64; 2], [ax, ay]: [f64; 2], [bx, by]: [f64; 2]) -> Option<[f64; 2]> {
+pub(super) fn image(
+    [px, py]: [f64; 2],
+    [ax, ay]: [f64; 2],
+    [bx, by]: [f64; 2],
+) -> Option<[f64; 2]> {
     let (dx, dy) = (bx - ax, by - ay);
     let square = dx * dx + dy * dy;
     if square <= 0.0 {
@@ -187,8 +192,8 @@ fn turned_likeness(marks: &[At], a: &[f64], b: &[f64]) -> f64 {
     sum[0].hypot(sum[1])
 }
 
-/// How far the free coordinates of half-held marks agree in sense with the rough ones: these carry
-/// the bearing of the frame.
+/// How far the free coordinates of half-held marks agree in sense with the rough ones (those that
+/// are roughly 0 with the positive axis): these carry the bearing of the frame.
 fn along(problem: &Problem, marks: &[At], x: &[f64]) -> f64 {
     let half_held = |mark: &&At| is_free(problem, mark.x) != is_free(problem, mark.y);
     marks
@@ -196,7 +201,8 @@ fn along(problem: &Problem, marks: &[At], x: &[f64]) -> f64 {
         .filter(half_held)
         .map(|&mark| {
             let (p, q) = (place(&problem.start, mark), place(x, mark));
-            p[0] * q[0] + p[1] * q[1]
+            let sense = |rough: f64| if rough == 0.0 { 1.0 } else { rough };
+            sense(p[0]) * q[0] + sense(p[1]) * q[1]
         })
         .sum()
 }

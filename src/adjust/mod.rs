@@ -44,6 +44,7 @@ mod cholesky;
 mod descent;
 mod equation;
 mod escape;
+mod hinge;
 mod lift;
 mod limit;
 mod mirror;
