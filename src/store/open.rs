@@ -55,10 +55,22 @@ pub(super) struct Found {
     pub(super) job: Job,
     history: History,
     notices: Vec<Notice>,
-    shelf: Shelf,
+    pub(super) shelf: Shelf,
     /// The file does not hold this job yet.
-    behind: bool,
+    pub(super) behind: bool,
     newer: bool,
+}
+
+/// The job for the list, without reading its whole history unless that is ahead of the file.
+pub(super) fn glance(disk: &dyn Disk, key: &JobKey) -> Result<Job, OpenError> {
+    if let OwnFile::Good(opened, bytes) = own_file(disk, key)? {
+        let history = read_if_there(disk, &key.file(HISTORY)).ok().flatten();
+        let print = Print::of(&bytes);
+        if history.is_none_or(|history| Journal::file_ends_with(&history, print)) {
+            return Ok(opened.job);
+        }
+    }
+    Ok(find(disk, key)?.job)
 }
 
 /// What the job's own file gave.
