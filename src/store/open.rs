@@ -75,7 +75,7 @@ pub(super) fn glance(disk: &dyn Disk, key: &JobKey) -> Result<Job, OpenError> {
 
 /// What the job's own file gave.
 enum OwnFile {
-    Good(Opened, Vec<u8>),
+    Good(Box<Opened>, Vec<u8>),
     Bad(String),
 }
 
@@ -84,7 +84,7 @@ pub(super) fn find(disk: &dyn Disk, key: &JobKey) -> Result<Found, OpenError> {
     let own = own_file(disk, key)?;
     let (journal, unreadable) = journal(disk, key);
     match own {
-        OwnFile::Good(opened, bytes) => Ok(with_own(opened, bytes, journal, unreadable)),
+        OwnFile::Good(opened, bytes) => Ok(with_own(*opened, bytes, journal, unreadable)),
         OwnFile::Bad(why) => recovered(disk, key, journal, why),
     }
 }
@@ -98,7 +98,7 @@ fn own_file(disk: &dyn Disk, key: &JobKey) -> Result<OwnFile, OpenError> {
         Err(_) => return Ok(OwnFile::Bad("it is not text".to_owned())),
     };
     match read(text) {
-        Ok(opened) => Ok(OwnFile::Good(opened, bytes)),
+        Ok(opened) => Ok(OwnFile::Good(Box::new(opened), bytes)),
         Err(error @ ReadError::TooNew { .. }) => Err(OpenError::Unreadable(error)),
         Err(error) => Ok(OwnFile::Bad(error.to_string())),
     }
