@@ -101,7 +101,11 @@ fn marks(boards: &RunBoards, line: f64) -> Table {
 }
 
 /// The marks of each side that differ; one row where both sides are alike.
-fn sides(post: &PostHeights, is_first: bool, marks: &[HeightMark]) -> Vec<(String, Vec<HeightMark>)> {
+fn sides(
+    post: &PostHeights,
+    is_first: bool,
+    marks: &[HeightMark],
+) -> Vec<(String, Vec<HeightMark>)> {
     let of = |side| {
         marks
             .iter()
