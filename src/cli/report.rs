@@ -21,7 +21,7 @@ pub fn warn_of_errors(opened: &Opened, solution: &Solution) {
     let problems = solution.problems.iter();
     for problem in problems.filter(|problem| problem.severity == Severity::Error) {
         say(&format!(
-            "{}: {}: {}",
+            "{}: {} {}",
             opened.name,
             in_words(opened, problem),
             problem.remedy

@@ -124,6 +124,7 @@ impl Cell {
             Self::Down(mm) => format!("DOWN\u{a0}{}", show(*mm, unit)),
             Self::Degrees(degrees) => format!("{degrees:.2}°"),
             Self::SignedDegrees(degrees) => format!("{degrees:+.2}°").replace('-', "−"),
+            Self::Share(share) if *share > 1e-6 && *share < 0.005 => "<\u{a0}1\u{a0}%".to_owned(),
             Self::Share(share) => format!("{:.0}\u{a0}%", share * 100.0),
             Self::Litres(litres) => format!("{litres:.1}"),
         }

@@ -3,7 +3,7 @@
 use super::super::document::{Block, Section};
 use super::super::phrase::{count, count_in_words};
 use super::{Desk, names};
-use crate::job::Severity;
+use crate::job::{Problem, Severity};
 
 /// Every problem, the worst first; or that there is none.
 pub fn section(desk: &Desk<'_>) -> Section {
@@ -11,7 +11,11 @@ pub fn section(desk: &Desk<'_>) -> Section {
     let of = |severity| problems.iter().filter(move |p| p.severity == severity);
     let mut section = Section::new("Look at this first");
     if problems.is_empty() {
-        section.say("Nothing is wrong, and nothing is missing that the job asks for.");
+        section.say(if desk.job.marks.is_empty() {
+            "Nothing is measured yet. Put a mark at each end of every wall, and tape between them."
+        } else {
+            "Nothing is wrong, and nothing is missing that the job asks for."
+        });
         return section;
     }
     section.say(format!(
@@ -20,10 +24,49 @@ pub fn section(desk: &Desk<'_>) -> Section {
         count(of(Severity::Warning).count(), "thing"),
         count(of(Severity::Note).count(), "note"),
     ));
+    if disagrees(desk) {
+        section.say(STOP);
+    }
     for severity in [Severity::Error, Severity::Warning, Severity::Note] {
-        section.blocks.extend(
-            of(severity).map(|p| Block::Problem(names::place(desk.job, &p.place), p.clone())),
-        );
+        let named = of(severity).map(|p| Block::Problem(place(desk, p), p.clone()));
+        section.blocks.extend(named);
     }
     section
+}
+
+const STOP: &str = "Stop: readings do not agree. Every figure on this sheet that rests on them is \
+                    off; find the wrong one before anything is stretched, dug or cut.";
+
+/// Whether tapes or sights contradict each other.
+fn disagrees(desk: &Desk<'_>) -> bool {
+    let network = &desk.solution.network;
+    let levels = desk.solution.levels.as_ref();
+    !network.suspects.is_empty()
+        || network.more_than_one_wrong
+        || levels.is_some_and(|levels| !levels.suspects.is_empty() || levels.more_than_one_wrong)
+}
+
+/// A reminder where figures are about to be used, while the tapes contradict each other.
+pub fn tapes_disagree(desk: &Desk<'_>) -> &'static str {
+    let network = &desk.solution.network;
+    if network.suspects.is_empty() && !network.more_than_one_wrong {
+        ""
+    } else {
+        "Not yet: the readings do not agree, so these figures are off. See above."
+    }
+}
+
+/// Where the problem is, without what its own text starts with.
+fn place(desk: &Desk<'_>, problem: &Problem) -> String {
+    let place = names::place(desk.job, &problem.place);
+    let bare = |text: &str| text.replace(['“', '”'], "").to_lowercase();
+    let text = bare(&problem.text);
+    let mut parts: Vec<&str> = place.split(", ").collect();
+    if parts
+        .last()
+        .is_some_and(|last| text.starts_with(&bare(last)))
+    {
+        parts.pop();
+    }
+    parts.join(", ")
 }

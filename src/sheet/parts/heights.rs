@@ -70,7 +70,12 @@ fn other_lines(desk: &Desk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> {
                 ("more", "less")
             };
             let by = desk.full(more.abs());
-            format!("From set-up {setup} on run {id}: {by} {down} DOWN, {by} {up} UP.")
+            let turned = if up == "less" { "UP" } else { "DOWN" };
+            let other = if up == "less" { "DOWN" } else { "UP" };
+            format!(
+                "From set-up {setup}, run {id}: {by} {down} DOWN or {by} {up} UP; what is {turned} \
+                 less than {by} here turns into {other}."
+            )
         })
         .collect()
 }

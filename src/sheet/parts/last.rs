@@ -5,9 +5,19 @@ use super::Desk;
 use crate::cautions;
 use crate::tape::TapeClass;
 
-pub fn cautions(_: &Desk<'_>) -> Option<Section> {
+/// Those that this job's work asks for; none before there is any.
+pub fn cautions(desk: &Desk<'_>) -> Option<Section> {
+    let builds = !desk.job.runs.is_empty();
+    let sights = desk.solution.levels.is_some();
+    let asked = cautions::ALL.into_iter().filter(|&one| match one {
+        cautions::LASER => sights,
+        _ => builds,
+    });
     let mut section = Section::new("Cautions");
-    section.blocks = cautions::ALL.map(Block::CautionInFull).to_vec();
+    section.blocks = asked.map(Block::CautionInFull).collect();
+    if section.blocks.is_empty() {
+        return None;
+    }
     section.say(
         "This sheet gives geometry, not structural approval. Boundaries, heights and gates follow \
          local rules, and a licensed person decides where one is required.",
@@ -16,8 +26,13 @@ pub fn cautions(_: &Desk<'_>) -> Option<Section> {
 }
 
 pub fn how_sure(desk: &Desk<'_>) -> Option<Section> {
+    if desk.solution.readings.is_empty() && desk.solution.levels.is_none() {
+        return None;
+    }
     let (tape, level) = (&desk.job.tape, &desk.job.level);
     let mut section = Section::new("How sure");
+    /// A length to name the tape's own error for, mm.
+    const LONG: f64 = 10_000.0;
     section.say(
         "± is the half width of the band that holds the true figure 19 times in 20, if the \
          readings are as good as stated here.",
@@ -27,8 +42,8 @@ pub fn how_sure(desk: &Desk<'_>) -> Option<Section> {
          itself may be out by {}.",
         class(tape.class),
         desk.fine(tape.reading),
-        desk.full(10_000.0),
-        desk.fine(tape.class.mpe(10_000.0)),
+        desk.full(LONG),
+        desk.fine(tape.class.mpe(LONG)),
     )];
     if desk.solution.levels.is_some() {
         list.push(format!(

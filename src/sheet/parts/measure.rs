@@ -116,9 +116,16 @@ fn readings(desk: &Desk<'_>) -> Table {
         let fix = desk.solution.readings.iter().find(|fix| fix.index == index);
         table.rows.push(row(desk, index, reading, fix));
     }
-    table.note = "Change: what the other readings did to this one. Checked: how much of a slip \
-                  in it the others would show. Slip that shows: a smaller one would pass unseen."
-        .to_owned();
+    let slopes = |one: &Reading| matches!(one.what, Measure::Tape { drop, .. } if drop != 0.0);
+    let sloping = if desk.job.readings.iter().any(slopes) {
+        " A sloping tape is adjusted as its level length."
+    } else {
+        ""
+    };
+    table.note = format!(
+        "Change: what the other readings did to this one. Checked: how much of a slip \
+                  in it the others would show. Slip that shows: a smaller one would pass unseen.{sloping}"
+    );
     table
 }
 
@@ -158,7 +165,7 @@ fn row(desk: &Desk<'_>, index: usize, reading: &Reading, fix: Option<&ReadingFix
     };
     let drop = match reading.what {
         Measure::Tape { drop, .. } if drop != 0.0 => {
-            format!(" (ends {} apart in height)", desk.full(drop.abs()))
+            format!(" (sloping, {} drop)", desk.full(drop.abs()))
         }
         _ => String::new(),
     };

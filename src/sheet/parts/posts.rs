@@ -1,7 +1,7 @@
 //! The posts: running readings from one end of each run, gates, swings.
 
 use super::super::document::{Cell, Column, Section, Table};
-use super::{Desk, built, names, number};
+use super::{Desk, attention, built, names, number};
 use crate::cautions::{BOUNDARY, OPEN_HOLES, SERVICES};
 use crate::job::model::{End, Run, Side};
 use crate::setout::{GateFix, Post, PostKind, RunFix};
@@ -15,6 +15,7 @@ pub fn section(desk: &Desk<'_>) -> Option<Section> {
         section.caution(BOUNDARY);
         section.caution(SERVICES);
         section.caution(OPEN_HOLES);
+        section.say(attention::tapes_disagree(desk));
         section.say(
             "Pull one tape along the string from each run's zero and take every reading from \
              there; never from post to post.",

@@ -1,7 +1,7 @@
 //! The strings: where each nail goes, where two strings cross, and the diagonal that proves it.
 
 use super::super::document::{Cell, Column, Section, Table};
-use super::{Desk, names};
+use super::{Desk, attention, names};
 use crate::job::CornerId;
 use crate::job::model::{Corner, Line, PostSet, Side};
 use crate::site::CornerFix;
@@ -14,6 +14,7 @@ pub fn section(desk: &Desk<'_>) -> Option<Section> {
         return None;
     }
     let mut section = Section::new("Stretch the strings");
+    section.say(attention::tapes_disagree(desk));
     for line in &desk.job.lines {
         string(desk, line, &mut section);
     }

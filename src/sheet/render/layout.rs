@@ -56,8 +56,18 @@ impl Grid {
         }
     }
 
-    /// Which columns stand together so that each part fits.
+    /// Which columns stand together so that each part fits: as few parts as can be, and then as
+    /// even as can be.
     fn parts(&self, page: usize) -> Vec<Vec<usize>> {
+        let parts = self.parts_within(page);
+        let even = (1..page).map(|width| self.parts_within(width));
+        let fewest = parts.len();
+        even.into_iter()
+            .find(|even| even.len() == fewest)
+            .unwrap_or(parts)
+    }
+
+    fn parts_within(&self, page: usize) -> Vec<Vec<usize>> {
         let least = |at: usize| match self.aligns[at] {
             Align::Left => self.widths[at].min(NARROWEST),
             Align::Right => self.widths[at],
@@ -135,6 +145,10 @@ impl Grid {
 
 /// Narrow enough for a heading on two lines, wide enough for its longest word.
 fn heading_width(heading: &str) -> usize {
+    const SHORT: usize = 8;
+    if display_width(heading) <= SHORT {
+        return display_width(heading);
+    }
     let words = heading.split(' ').map(display_width);
     let longest = words.max().unwrap_or(0);
     (longest..=display_width(heading))
