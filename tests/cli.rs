@@ -142,7 +142,10 @@ fn a_job_with_errors_ends_with_1_and_still_shows_the_rest() {
     let output = run(&["sheet", text(&path)]);
     assert_eq!(code(&output), 1);
     let sheet = out(&output);
-    assert!(sheet.contains("1\u{a0}940  1\u{a0}990  2\u{a0}040"), "{sheet}");
+    assert!(
+        sheet.contains("Gate opening from 900 to 1\u{a0}940"),
+        "{sheet}"
+    );
     let said = err(&output);
     for words in [
         "wrong.job.json",
@@ -336,8 +339,9 @@ fn a_reader_that_stops_is_no_error() {
     assert_eq!(err(&output), "");
 }
 
+#[cfg(not(feature = "app"))]
 #[test]
-fn told_nothing_it_shows_something() {
+fn told_nothing_it_shows_the_example() {
     let output = run(&[]);
     assert_eq!(code(&output), 0);
     assert_eq!(output.stdout, run(&["sheet"]).stdout);

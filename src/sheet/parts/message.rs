@@ -42,7 +42,7 @@ pub fn message(desk: &Desk<'_>) -> String {
         ));
     }
     lines.extend(worries(desk));
-    let mut text = lines.join("\n");
+    let mut text = lines.join("\n").replace('\u{a0}', " ");
     text.push('\n');
     text
 }
