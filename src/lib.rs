@@ -15,6 +15,7 @@ pub mod length;
 pub mod levels;
 pub mod quick;
 pub mod setout;
+pub mod sheet;
 pub mod site;
 mod solve;
 pub mod store;
