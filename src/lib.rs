@@ -9,6 +9,7 @@ pub mod adjust;
 pub mod app;
 pub mod boards;
 pub mod cautions;
+pub mod drawing;
 pub mod job;
 pub mod laser;
 pub mod length;

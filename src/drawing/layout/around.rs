@@ -1,0 +1,166 @@
+//! A place for words: around their point, on a line, or beside it.
+
+use super::board::{Board, Words, readable};
+use super::tile::Tile;
+use crate::drawing::model::{Item, Label, Line, Place, Rank, Vec2};
+use crate::drawing::tone::Tone;
+use crate::drawing::view::ViewPoint;
+
+/// What being one try later costs, in the coin of crossed lines.
+const LATER: f64 = 0.12;
+
+/// A place to try.
+struct Try {
+    tile: Tile,
+    cost: f64,
+    /// From the point to the words, where they stand so far off that a line must join them.
+    leader: Option<[ViewPoint; 2]>,
+}
+
+pub(super) fn place(board: &mut Board, index: usize, item: &Item, label: &Label) {
+    let at = board.view.place(label.at);
+    if !board.sees(at) || !(at.x.is_finite() && at.y.is_finite()) {
+        return;
+    }
+    let size = board.desk.hand.size(label.size);
+    let words = board.words(&label.text, size, label.bold);
+    let tries = match label.place {
+        Place::Around { toward, clear } => around(board, label.rank, at, toward, clear, &words),
+        Place::Along { along, reach } => along_line(board, at, along, reach, &words),
+        Place::Beside { along, out, reach } => beside(board, at, along, out, reach, &words),
+    };
+    match best(board, tries) {
+        Some(found) => {
+            if let Some(ends) = found.leader {
+                board.rule(index, Tone::Second, Line::Hair, ends);
+            }
+            board.write(index, item, words, found.tile);
+        }
+        None => board.laid.dropped += 1,
+    }
+}
+
+/// The free place that costs least.
+fn best(board: &Board, tries: Vec<Try>) -> Option<Try> {
+    let mut found: Option<Try> = None;
+    for try_ in tries {
+        let least = found.as_ref().map_or(f64::INFINITY, |found| found.cost);
+        if try_.cost >= least || !board.is_free(&try_.tile) {
+            continue;
+        }
+        if let Some([from, to]) = try_.leader
+            && !board.is_open(from, to)
+        {
+            continue;
+        }
+        let cost = try_.cost + board.cost(&try_.tile);
+        if cost < least {
+            found = Some(Try { cost, ..try_ });
+        }
+    }
+    found
+}
+
+fn around(
+    board: &Board,
+    rank: Rank,
+    at: ViewPoint,
+    toward: Vec2,
+    clear: f64,
+    words: &Words,
+) -> Vec<Try> {
+    const DIRECTIONS: i32 = 16;
+    let hand = board.desk.hand;
+    let near = (clear * board.view.scale).max(hand.cross * 0.7) + hand.gap;
+    let way = board.view.direction(toward);
+    let start = way.y.atan2(way.x);
+    // Farther rings only for words worth a line to their point.
+    let rings: &[f64] = if rank >= Rank::Usual {
+        &[0.0, 0.6, 1.6, 3.0]
+    } else {
+        &[0.0, 0.6]
+    };
+    let half = words.half();
+    let mut tries = Vec::new();
+    for (ring, &lines) in rings.iter().enumerate() {
+        for step in 0..DIRECTIONS {
+            let side = if step % 2 == 0 { 1 } else { -1 };
+            let turn = f64::from(side * ((step + 1) / 2)) / f64::from(DIRECTIONS);
+            let (sine, cosine) = (start + turn * std::f64::consts::TAU).sin_cos();
+            let out = near + lines * words.size;
+            let away = Vec2::new(cosine * (out + half[0]), sine * (out + half[1]));
+            let tile = Tile::level(at + away, half);
+            let leader = (lines > 1.0).then(|| {
+                let way = Vec2::new(cosine, sine);
+                [at + way * near, at + way * (out - hand.gap / 2.0)]
+            });
+            tries.push(Try {
+                tile,
+                cost: LATER * f64::from(step) + 2.0 * ring as f64,
+                leader,
+            });
+        }
+    }
+    tries
+}
+
+/// The middle first, then to and fro.
+fn to_and_fro(reach: f64, steps: i32) -> impl Iterator<Item = (f64, f64)> {
+    (0..=2 * steps).map(move |step| {
+        let side = if step % 2 == 0 { 1 } else { -1 };
+        let share = f64::from(side * ((step + 1) / 2)) / f64::from(steps);
+        (share * reach, LATER * f64::from(step))
+    })
+}
+
+fn direction(board: &Board, along: Vec2) -> Vec2 {
+    let way = board.view.direction(along).try_normalize(1e-9);
+    readable(way.unwrap_or(Vec2::new(1.0, 0.0)))
+}
+
+fn along_line(board: &Board, at: ViewPoint, along: Vec2, reach: f64, words: &Words) -> Vec<Try> {
+    let way = direction(board, along);
+    let reach = (reach * board.view.scale - words.width / 2.0).max(0.0);
+    to_and_fro(reach, 4)
+        .map(|(slide, cost)| Try {
+            tile: Tile {
+                middle: at + way * slide,
+                half: words.half(),
+                along: way,
+            },
+            cost,
+            leader: None,
+        })
+        .collect()
+}
+
+fn beside(
+    board: &Board,
+    at: ViewPoint,
+    along: Vec2,
+    out: Vec2,
+    reach: f64,
+    words: &Words,
+) -> Vec<Try> {
+    let hand = board.desk.hand;
+    let way = direction(board, along);
+    let out = board.view.direction(out);
+    let reach = (reach * board.view.scale - words.width / 2.0).max(0.0);
+    let half = words.half();
+    let mut tries = Vec::new();
+    for (row, side) in [1.0, -1.0, 1.6, -1.6].into_iter().enumerate() {
+        let off: f64 = side * (hand.gap + hand.strip + half[1]);
+        for (slide, cost) in to_and_fro(reach, 3) {
+            tries.push(Try {
+                tile: Tile {
+                    middle: at + way * slide + out * off,
+                    half,
+                    along: way,
+                },
+                cost: cost + row as f64,
+                leader: None,
+            });
+        }
+    }
+    tries
+}

@@ -1,0 +1,139 @@
+//! What is on the drawing so far, and what a place for words would cost.
+
+use super::tile::Tile;
+use super::{Desk, LINE, Laid, PlacedLabel, Stroke};
+use crate::drawing::model::{Item, Line, Vec2};
+use crate::drawing::text::Weight;
+use crate::drawing::tone::{Tone, outline};
+use crate::drawing::view::{View, ViewPoint};
+
+/// The drawing while it is laid out.
+pub(super) struct Board<'a> {
+    pub view: &'a View,
+    pub desk: Desk<'a>,
+    pub laid: Laid,
+    room: Option<[f64; 2]>,
+    /// What words may not cover.
+    solid: Vec<Tile>,
+    /// Lines, and how little words like to stand on them.
+    lines: Vec<(Vec2, Vec2, f64)>,
+}
+
+/// Words with a place that is not theirs yet.
+#[derive(Clone, Debug)]
+pub(super) struct Words {
+    pub text: String,
+    pub size: f64,
+    pub bold: bool,
+    pub width: f64,
+}
+
+impl Words {
+    /// Half their width and half their height.
+    pub fn half(&self) -> [f64; 2] {
+        [self.width / 2.0, self.size * LINE / 2.0]
+    }
+}
+
+impl<'a> Board<'a> {
+    pub fn new(view: &'a View, room: Option<[f64; 2]>, desk: Desk<'a>) -> Self {
+        Self {
+            view,
+            desk,
+            laid: Laid::default(),
+            room,
+            solid: Vec::new(),
+            lines: Vec::new(),
+        }
+    }
+
+    pub fn words(&self, text: &str, size: f64, bold: bool) -> Words {
+        let weight = if bold { Weight::Bold } else { Weight::Regular };
+        Words {
+            text: text.to_owned(),
+            size,
+            bold,
+            width: self.desk.measure.width(text, size, weight),
+        }
+    }
+
+    /// Keeps words off a place.
+    pub fn keep_off(&mut self, tile: Tile) {
+        self.solid.push(tile);
+    }
+
+    /// Makes words on a line cost so much.
+    pub fn avoid(&mut self, from: ViewPoint, to: ViewPoint, cost: f64) {
+        self.lines.push((from, to, cost));
+    }
+
+    /// True where a point is in sight.
+    pub fn sees(&self, at: ViewPoint) -> bool {
+        self.room.is_none_or(|[width, height]| {
+            (0.0..=width).contains(&at.x) && (0.0..=height).contains(&at.y)
+        })
+    }
+
+    /// True where nothing solid is in the way of a tile and it is in the room.
+    pub fn is_free(&self, tile: &Tile) -> bool {
+        self.solid.iter().all(|solid| !solid.covers(tile))
+            && tile.corners().iter().all(|&corner| self.sees(corner))
+    }
+
+    /// True where a line runs through no words and nothing solid.
+    pub fn is_open(&self, from: ViewPoint, to: ViewPoint) -> bool {
+        self.solid.iter().all(|solid| !solid.is_crossed(from, to))
+    }
+
+    /// What the lines under a tile cost.
+    pub fn cost(&self, tile: &Tile) -> f64 {
+        let crossing = self
+            .lines
+            .iter()
+            .filter(|(from, to, _)| tile.is_crossed(*from, *to));
+        crossing.map(|(_, _, cost)| cost).sum()
+    }
+
+    /// Writes words in their place; `tile` is what they take.
+    pub fn write(&mut self, index: usize, item: &Item, words: Words, tile: Tile) {
+        let halo = self.cost(&tile) > 0.0;
+        let tone = outline(item.role, item.stress);
+        self.laid.labels.push(PlacedLabel {
+            half: words.half(),
+            text: words.text,
+            at: tile.middle,
+            size: words.size,
+            bold: words.bold,
+            tone,
+            turn: tile.along.y.atan2(tile.along.x).to_degrees(),
+            halo,
+            item: index,
+        });
+        self.keep_off(tile);
+    }
+
+    /// Draws an open line that words would rather not stand on.
+    pub fn rule(&mut self, index: usize, tone: Tone, line: Line, ends: [ViewPoint; 2]) {
+        let Some((width, dash)) = self.desk.hand.pen(line) else {
+            return;
+        };
+        self.avoid(ends[0], ends[1], 1.5);
+        self.laid.strokes.push(Stroke {
+            points: ends.to_vec(),
+            closed: false,
+            line: Some((tone, width)),
+            dash,
+            fill: None,
+            item: index,
+        });
+    }
+}
+
+/// The direction in which words along a line are read: from the left, or upwards.
+pub(super) fn readable(along: Vec2) -> Vec2 {
+    if along.x < -1e-6 || (along.x.abs() <= 1e-6 && along.y > 0.0) {
+        -along
+    } else {
+        along
+    }
+}

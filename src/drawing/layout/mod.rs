@@ -1,0 +1,174 @@
+//! A drawing at the size of its view: every stroke and every word where it is to be seen.
+//!
+//! ```text
+//!        ┌────────┐   words take the first free place around their point;
+//!        │ 1 990  │   what matters most chooses first; they never cover each
+//!     ┌──┴┐───────┘   other or a post; what finds no place is left out
+//!   ──│   │──────
+//! ```
+
+mod around;
+mod board;
+mod dimension;
+mod row;
+mod strokes;
+mod tile;
+
+use super::hand::Hand;
+use super::model::{Drawing, Item, Rank, Shape, Vec2};
+use super::text::Measure;
+use super::tone::Tone;
+use super::view::{Margins, View, ViewPoint};
+use board::Board;
+pub use tile::Tile;
+
+/// A drawing ready to be painted: first the strokes in their order, then the labels.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Laid {
+    pub strokes: Vec<Stroke>,
+    pub labels: Vec<PlacedLabel>,
+    /// Labels that found no place.
+    pub dropped: usize,
+}
+
+/// One stroke or filled area, in view units.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stroke {
+    pub points: Vec<ViewPoint>,
+    pub closed: bool,
+    /// Tone and width of the line; none where only the inside is painted.
+    pub line: Option<(Tone, f64)>,
+    /// Lengths that are drawn and left out in turn.
+    pub dash: Option<[f64; 2]>,
+    pub fill: Option<Tone>,
+    /// Place in the drawing's items.
+    pub item: usize,
+}
+
+/// Words where they stand, in view units.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlacedLabel {
+    pub text: String,
+    /// Middle of the words.
+    pub at: ViewPoint,
+    /// Half their width and half their height.
+    pub half: [f64; 2],
+    /// Font size.
+    pub size: f64,
+    pub bold: bool,
+    pub tone: Tone,
+    /// Degrees clockwise, −90 to 90.
+    pub turn: f64,
+    /// Lines run behind them: they stand on a patch of paper.
+    pub halo: bool,
+    /// Place in the drawing's items.
+    pub item: usize,
+}
+
+impl PlacedLabel {
+    /// The place that the words take.
+    #[must_use]
+    pub fn tile(&self) -> Tile {
+        Tile::turned(self.at, self.half, self.turn)
+    }
+
+    /// Where the words begin, on the line that they stand on.
+    #[must_use]
+    pub fn start(&self) -> ViewPoint {
+        /// Middle of the words above the line that they stand on, in font sizes.
+        const RISE: f64 = 0.35;
+        let (sine, cosine) = self.turn.to_radians().sin_cos();
+        let along = Vec2::new(cosine, sine);
+        let down = Vec2::new(-sine, cosine);
+        self.at - along * self.half[0] + down * (RISE * self.size)
+    }
+}
+
+/// Height of a line of words, in font sizes.
+pub(super) const LINE: f64 = 1.1;
+
+/// What a drawing is laid out with.
+#[derive(Clone, Copy)]
+pub struct Desk<'a> {
+    pub hand: &'a Hand,
+    pub measure: &'a dyn Measure,
+}
+
+/// Lays a drawing out. With a `room` (width, height) words stay inside it, and the words of what is
+/// out of sight are left out.
+#[must_use]
+pub fn lay_out(drawing: &Drawing, view: &View, room: Option<[f64; 2]>, desk: Desk<'_>) -> Laid {
+    let mut board = Board::new(view, room, desk);
+    for (index, item) in drawing.items.iter().enumerate() {
+        strokes::draw(&mut board, index, item);
+    }
+    let mut worded: Vec<(usize, &Item)> = drawing
+        .items
+        .iter()
+        .enumerate()
+        .filter(|(_, item)| rank(&item.shape).is_some())
+        .collect();
+    worded.sort_by_key(|(_, item)| std::cmp::Reverse(rank(&item.shape)));
+    for (index, item) in worded {
+        match &item.shape {
+            Shape::Label(label) => around::place(&mut board, index, item, label),
+            Shape::Dimension(dimension) => dimension::place(&mut board, index, item, dimension),
+            Shape::Row(row) => row::place(&mut board, index, item, row),
+            _ => {}
+        }
+    }
+    board.laid
+}
+
+/// Who chooses first: by rank, and in one rank figures in a row, then dimensions, then names.
+fn rank(shape: &Shape) -> Option<(Rank, u8)> {
+    match shape {
+        Shape::Row(_) => Some((Rank::Main, 2)),
+        Shape::Dimension(dimension) => Some((dimension.rank, 1)),
+        Shape::Label(label) => Some((label.rank, 0)),
+        _ => None,
+    }
+}
+
+/// The view that shows all of a drawing with its words in a room, as large as it goes.
+#[must_use]
+pub fn fitted(drawing: &Drawing, room: [f64; 2], desk: Desk<'_>) -> View {
+    let edge = desk.hand.gap + desk.hand.thick;
+    let mut margins = Margins::even(edge + desk.hand.cross);
+    let mut view = View::fit(&drawing.bounds, room, margins);
+    for _ in 0..2 {
+        let reach = reach(&lay_out(drawing, &view, None, desk));
+        let Some([min, max]) = reach else {
+            break;
+        };
+        let (low, high) = (drawing.bounds.min, drawing.bounds.max);
+        let top_left = view.place(Vec2::new(low.x, high.y));
+        let foot_right = view.place(Vec2::new(high.x, low.y));
+        // Never more than a third of the room: what is drawn matters more than its names.
+        let side = |over: f64, whole: f64| (over.max(0.0) + edge).min(whole / 3.0);
+        margins = Margins {
+            left: side(top_left.x - min.x, room[0]),
+            right: side(max.x - foot_right.x, room[0]),
+            top: side(top_left.y - min.y, room[1]),
+            bottom: side(max.y - foot_right.y, room[1]),
+        };
+        view = View::fit(&drawing.bounds, room, margins);
+    }
+    view
+}
+
+/// The corners of the box around everything laid out.
+fn reach(laid: &Laid) -> Option<[ViewPoint; 2]> {
+    let strokes = laid
+        .strokes
+        .iter()
+        .flat_map(|stroke| stroke.points.iter().copied());
+    let labels = laid.labels.iter().flat_map(|label| label.tile().corners());
+    let mut all = strokes
+        .chain(labels)
+        .filter(|at| at.x.is_finite() && at.y.is_finite());
+    let first = all.next()?;
+    Some(all.fold([first, first], |[min, max], at| {
+        [min.inf(&at), max.sup(&at)]
+    }))
+}

@@ -1,0 +1,129 @@
+//! Figures of points along one line: level with it where they have room, else square to it, pushed
+//! apart just as far as they must be.
+
+use super::board::{Board, Words, readable};
+use super::tile::Tile;
+use crate::drawing::model::{Item, Line, Row, Vec2};
+use crate::drawing::tone::Tone;
+use crate::drawing::view::ViewPoint;
+
+/// Rows that are tried on each side.
+const TRIES: usize = 4;
+
+/// One figure in its place.
+struct Set {
+    tile: Tile,
+    leader: [ViewPoint; 2],
+}
+
+pub(super) fn place(board: &mut Board, index: usize, item: &Item, row: &Row) {
+    let hand = *board.desk.hand;
+    let seen = row.figures.iter();
+    let seen: Vec<_> = seen
+        .filter(|figure| board.sees(board.view.place(figure.at)))
+        .collect();
+    let points: Vec<ViewPoint> = seen.iter().map(|one| board.view.place(one.at)).collect();
+    let words: Vec<Words> = seen
+        .iter()
+        .map(|one| board.words(&one.text, hand.text, true))
+        .collect();
+    let (Some(&zero), along) = (points.first(), board.view.direction(row.along)) else {
+        return;
+    };
+    let readings: Vec<f64> = points.iter().map(|at| (at - zero).dot(&along)).collect();
+    let widest = words.iter().map(|one| one.width).fold(0.0, f64::max);
+    let apart = readings.windows(2).map(|two| two[1] - two[0]);
+    let level = apart.fold(f64::INFINITY, f64::min) > widest + hand.gap;
+    let pitch = if level {
+        widest + hand.gap
+    } else {
+        words.first().map_or(0.0, |one| one.half()[1] * 2.0 + 0.5)
+    };
+    let spread = spread(&readings, pitch);
+    let mut best: Option<(f64, Vec<Set>)> = None;
+    for step in 0..TRIES {
+        for (side, clear) in [(1.0, row.clear), (-1.0, row.clear_back)] {
+            let out = board.view.direction(row.out) * side;
+            let off = clear * board.view.scale + hand.gap * 2.0 + step as f64 * hand.text * 1.3;
+            let sets: Vec<Set> = (points.iter().zip(&readings))
+                .zip(spread.iter().zip(&words))
+                .map(|((&at, &reading), (&moved, words))| {
+                    let foot = at + along * (moved - reading) + out * off;
+                    set(at, foot, along, out, words, level)
+                })
+                .collect();
+            let cost = cost(board, &sets) + step as f64 + if side < 0.0 { 3.0 } else { 0.0 };
+            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                best = Some((cost, sets));
+            }
+        }
+    }
+    let Some((_, sets)) = best else { return };
+    for (words, set) in words.into_iter().zip(sets) {
+        if board.is_free(&set.tile) {
+            board.write(index, item, words, set.tile);
+            board.rule(index, Tone::Second, Line::Hair, set.leader);
+        } else {
+            board.laid.dropped += 1;
+        }
+    }
+}
+
+fn set(at: ViewPoint, foot: ViewPoint, along: Vec2, out: Vec2, words: &Words, level: bool) -> Set {
+    let [width, height] = words.half();
+    let (way, depth) = if level { (along, height) } else { (out, width) };
+    Set {
+        tile: Tile {
+            middle: foot + out * (depth + words.size * 0.15),
+            half: [width, height],
+            along: readable(way),
+        },
+        leader: [at, foot],
+    }
+}
+
+fn cost(board: &Board, sets: &[Set]) -> f64 {
+    let of = |set: &Set| {
+        let hidden = if board.is_free(&set.tile) { 0.0 } else { 12.0 };
+        hidden + board.cost(&set.tile)
+    };
+    sets.iter().map(of).sum()
+}
+
+/// Readings in order, moved as little as possible (least squares) to be at least `pitch` apart.
+///
+/// Takes off the pitch so far and pools neighbours that are out of order (isotonic regression by
+/// pooling adjacent violators).
+fn spread(readings: &[f64], pitch: f64) -> Vec<f64> {
+    let mut pools: Vec<(f64, usize)> = Vec::new();
+    for (i, reading) in readings.iter().enumerate() {
+        let mut pool = (reading - pitch * i as f64, 1);
+        while let Some(&(mean, count)) = pools.last()
+            && mean > pool.0
+        {
+            let both = count + pool.1;
+            pool.0 = (mean * count as f64 + pool.0 * pool.1 as f64) / both as f64;
+            pool.1 = both;
+            pools.pop();
+        }
+        pools.push(pool);
+    }
+    let levels = pools
+        .into_iter()
+        .flat_map(|(mean, count)| std::iter::repeat_n(mean, count));
+    let moved = levels.enumerate();
+    moved.map(|(i, mean)| mean + pitch * i as f64).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::spread;
+
+    #[test]
+    fn what_has_room_stays_and_the_rest_is_pushed_apart_evenly() {
+        assert_eq!(spread(&[0.0, 20.0, 50.0], 10.0), [0.0, 20.0, 50.0]);
+        assert_eq!(spread(&[0.0, 2.0, 50.0], 10.0), [-4.0, 6.0, 50.0]);
+        assert_eq!(spread(&[5.0, 5.0, 5.0], 4.0), [1.0, 5.0, 9.0]);
+        assert!(spread(&[], 10.0).is_empty());
+    }
+}

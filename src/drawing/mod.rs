@@ -1,0 +1,33 @@
+//! What does it look like? One drawing model in mm, for the screen and for paper.
+//!
+//! ```text
+//!   Job + Solution ──plan, elevation, …──▶ Drawing (mm, y up, roles)
+//!                                             │ lay_out at a View
+//!                                             ▼
+//!                             Laid (strokes and words in px or pt, y down)
+//! ```
+//!
+//! A drawing knows what each thing is, not how it looks; the layout decides sizes, hatches and
+//! where words stand, once for every renderer; the renderer only has colours.
+
+mod hand;
+mod hit;
+mod layout;
+mod model;
+mod pencil;
+mod plan;
+mod text;
+mod tone;
+mod view;
+
+pub use hand::{Areas, Hand};
+pub use hit::hit;
+pub use layout::{Desk, Laid, PlacedLabel, Stroke, Tile, fitted, lay_out};
+pub use model::{
+    Bounds, Dimension, Drawing, Fill, Hatched, Item, Label, Line, Place, Rank, Role, Row,
+    RowFigure, Shape, Size, Stress, Target, Vec2,
+};
+pub use plan::{Asked, Detail, Face, PlanShow, PostShow, Seen, Turn, plan};
+pub use text::{BOLD, Bundled, Measure, REGULAR, Weight, has};
+pub use tone::{Tone, filling, outline};
+pub use view::{Margins, View, ViewPoint};

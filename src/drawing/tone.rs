@@ -1,0 +1,55 @@
+//! Which pot of ink each thing is drawn with. The renderer knows the colours of the pots.
+
+use super::model::{Role, Stress};
+
+/// A pot of ink: one colour by day, one by night, one on paper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Tone {
+    Ink,
+    Second,
+    Rule,
+    String,
+    Level,
+    Wall,
+    Hatch,
+    Earth,
+    Soil,
+    Board,
+    Timber,
+    Pale,
+    Paper,
+    Post,
+    Bad,
+}
+
+/// What a thing is outlined with.
+#[must_use]
+pub fn outline(role: Role, stress: Stress) -> Tone {
+    match (role, stress) {
+        (Role::Post | Role::DonePost, _) => Tone::Ink,
+        (Role::SuspectTape, _) => Tone::Bad,
+        (Role::LaserLine, _) => Tone::Level,
+        (Role::String | Role::AskedTape, _) | (_, Stress::Chosen) => Tone::String,
+        (Role::Sketch | Role::Tape | Role::LeftOut | Role::Quiet | Role::Hole, _) => Tone::Second,
+        (Role::GravelBoard | Role::Rail, _) => Tone::Second,
+        (Role::Pale, _) => Tone::Pale,
+        (Role::Ground | Role::GuessedGround, _) => Tone::Soil,
+        (Role::Wall | Role::Mark | Role::Gate | Role::Dimension | Role::Text, _) => Tone::Ink,
+    }
+}
+
+/// What a thing is filled with.
+#[must_use]
+pub fn filling(role: Role, stress: Stress) -> Tone {
+    match (role, stress) {
+        (Role::Post | Role::DonePost, Stress::Chosen) => Tone::String,
+        (Role::Post, Stress::Plain) => Tone::Post,
+        (Role::DonePost, Stress::Plain) => Tone::Ink,
+        (Role::GravelBoard, _) => Tone::Board,
+        (Role::Rail | Role::Gate, _) => Tone::Timber,
+        (Role::Pale, _) => Tone::Pale,
+        (Role::Ground | Role::GuessedGround, _) => Tone::Earth,
+        (Role::Wall, _) => Tone::Wall,
+        _ => Tone::Paper,
+    }
+}
