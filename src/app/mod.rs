@@ -34,7 +34,7 @@ pub struct Bridge {
 }
 
 /// Where to go once something has been done.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Then {
     Stay,
     /// Shows the keypad for the figure that the desk asks for, or takes it away.
