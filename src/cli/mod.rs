@@ -72,23 +72,23 @@ fn act(args: Args) -> Result<Ending, Stop> {
         Some(Command::Sheet(sheet)) => {
             let opened = input::open(&sheet.job)?;
             let solution = solve(&opened.job);
-            let text = show(&opened.job, &solution, sheet.form)?;
+            let bytes = show(&opened.job, &solution, sheet.form)?;
             report::warn_of_errors(&opened, &solution);
-            output::write(&text, sheet.out.as_deref(), opened.path.as_deref())?;
+            output::write(&bytes, sheet.out.as_deref(), opened.path.as_deref())?;
             Ok(ending(&solution))
         }
         Some(Command::Check(check)) => run_check(&check),
         Some(Command::Demo(demo)) => {
-            output::write(job::EXAMPLE, demo.out.as_deref(), None)?;
+            output::write(job::EXAMPLE.as_bytes(), demo.out.as_deref(), None)?;
             Ok(Ending::Fine)
         }
         None => window::open(),
     }
 }
 
-fn show(job: &job::Job, solution: &Solution, form: Form) -> Result<String, Stop> {
+fn show(job: &job::Job, solution: &Solution, form: Form) -> Result<Vec<u8>, Stop> {
     let sheet = || Sheet::new(job, solution);
-    Ok(match form {
+    let text = match form {
         Form::Text => sheet().text(),
         Form::Csv => sheet().csv(),
         Form::Html => sheet().html(),
@@ -97,14 +97,15 @@ fn show(job: &job::Job, solution: &Solution, form: Form) -> Result<String, Stop>
             ending: Ending::Job,
             words: format!("The results cannot be written as JSON: {error}."),
         })?,
-    })
+    };
+    Ok(text.into_bytes())
 }
 
 fn run_check(check: &JobArgs) -> Result<Ending, Stop> {
     let opened = input::open(check)?;
     let solution = solve(&opened.job);
     let text = report::verdict(&opened, &solution);
-    output::write(&text, None, None)?;
+    output::write(text.as_bytes(), None, None)?;
     Ok(ending(&solution))
 }
 
