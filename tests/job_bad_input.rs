@@ -196,10 +196,7 @@ fn a_drop_that_is_no_shorter_than_its_tape() {
 #[test]
 fn gates_that_do_not_fit() {
     let past_the_end = json!([{ "at": 900, "clear": 90_000 }]);
-    error(
-        &with("/runs/0/gates", past_the_end),
-        "runs[0].gates[0].at",
-    );
+    error(&with("/runs/0/gates", past_the_end), "runs[0].gates[0].at");
     let starts_past_the_end = json!([{ "at": 90_000, "clear": 1000 }]);
     error(
         &with("/runs/0/gates", starts_past_the_end),

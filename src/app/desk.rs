@@ -1,8 +1,10 @@
 //! What is on the desk: the open job, its solution, the figure being typed, and what is looked at.
 
+use super::Then;
 use super::entry::{Entry, Typed};
 use super::field::{Field, Focus};
 use super::picture::View;
+use crate::drawing::Target;
 use crate::job::Job;
 use crate::job::edit::{Edit, apply};
 use crate::store::{Access, Jobs, OpenJob};
@@ -320,5 +322,55 @@ impl Desk {
 
     fn solve(&mut self) {
         self.solution = solve(self.job());
+    }
+}
+
+impl Chosen {
+    /// The reading or mark that is picked out on the plan.
+    #[must_use]
+    pub fn target(&self, job: &Job) -> Option<Target> {
+        let reading = self.reading.filter(|&at| at < job.readings.len());
+        let mark = || {
+            job.marks
+                .get(self.mark?)
+                .map(|mark| Target::Mark(mark.id.clone()))
+        };
+        reading.map(Target::Reading).or_else(mark)
+    }
+}
+
+impl Desk {
+    /// Picks out what was pressed on the drawing.
+    pub fn pick(&mut self, target: &Target) -> Then {
+        let job = self.open.as_ref().map_or(&self.empty, OpenJob::job);
+        let chosen = &mut self.chosen;
+        match target {
+            Target::Reading(at) => (chosen.reading, chosen.mark) = (Some(*at), None),
+            Target::Mark(id) => {
+                chosen.mark = job.marks.iter().position(|mark| mark.id == *id);
+                chosen.reading = None;
+            }
+            Target::Line(id) => {
+                chosen.line = job
+                    .lines
+                    .iter()
+                    .position(|line| line.id == *id)
+                    .unwrap_or(chosen.line);
+            }
+            Target::Corner(id) => {
+                let at = job.corners.iter().position(|corner| corner.id == *id);
+                chosen.corner = at.unwrap_or(chosen.corner);
+            }
+            Target::Post { run, n } => {
+                let at = job.runs.iter().position(|one| one.id == *run);
+                (chosen.run, chosen.post) = (at.unwrap_or(chosen.run), *n);
+            }
+            Target::Gate { run, .. } | Target::Bay { run, .. } => {
+                let at = job.runs.iter().position(|one| one.id == *run);
+                chosen.run = at.unwrap_or(chosen.run);
+            }
+            Target::Wall(_) | Target::Setup(_) | Target::Point(_) => {}
+        }
+        Then::Stay
     }
 }

@@ -54,6 +54,7 @@ impl Bridge {
         });
         frame::wire(app, &bridge);
         keypad::wire(app, &bridge);
+        picture::wire(app, &bridge);
         walls::wire(app, &bridge);
         bridge.refresh();
         bridge
@@ -105,6 +106,7 @@ impl Bridge {
             keypad::fill(&app, &desk);
         }
         walls::fill(&app, &desk);
+        picture::fill(&app, &desk);
     }
 }
 

@@ -72,7 +72,9 @@ impl Bridge {
     }
 
     fn press(&self, at: Vec2) {
-        let Some(app) = self.app.upgrade() else { return };
+        let Some(app) = self.app.upgrade() else {
+            return;
+        };
         let target = self.look(|desk| {
             let (drawing, sight) = seen(&app, desk)?;
             hit(&drawing, &sight, at, REACH).cloned()
@@ -95,10 +97,21 @@ pub(super) fn fill(app: &App, desk: &Desk) {
 /// A small plan of a job, for the list of jobs.
 pub(super) fn thumbnail(job: &Job, room: [f64; 2]) -> Drawing {
     let solution = crate::solve(job);
-    let show = PlanShow { turn: Turn::Along(room), detail: Detail::Small, ..PlanShow::default() };
+    let show = PlanShow {
+        turn: Turn::Along(room),
+        detail: Detail::Small,
+        ..PlanShow::default()
+    };
     let drawing = plan(job, &solution, &show);
     let hand = Hand::screen(0.8);
-    let sight = fitted(&drawing, room, drawing::Desk { hand: &hand, measure: &Bundled });
+    let sight = fitted(
+        &drawing,
+        room,
+        drawing::Desk {
+            hand: &hand,
+            measure: &Bundled,
+        },
+    );
     shown(&drawing, &sight, room, 0.8)
 }
 
@@ -115,7 +128,16 @@ fn seen(app: &App, desk: &Desk) -> Option<(drawing::Drawing, Sight)> {
     }
     let drawing = drawn(app, desk);
     let hand = Hand::screen(scale(app));
-    let whole = || fitted(&drawing, room, drawing::Desk { hand: &hand, measure: &Bundled });
+    let whole = || {
+        fitted(
+            &drawing,
+            room,
+            drawing::Desk {
+                hand: &hand,
+                measure: &Bundled,
+            },
+        )
+    };
     let sight = desk.view.moved.unwrap_or_else(whole);
     Some((drawing, sight))
 }
@@ -123,7 +145,10 @@ fn seen(app: &App, desk: &Desk) -> Option<(drawing::Drawing, Sight)> {
 fn drawn(app: &App, desk: &Desk) -> drawing::Drawing {
     let nav = Nav::get(app);
     let job = desk.job();
-    let mut show = PlanShow { turn: Turn::Along(desk.view.room), ..PlanShow::default() };
+    let mut show = PlanShow {
+        turn: Turn::Along(desk.view.room),
+        ..PlanShow::default()
+    };
     let run = job.runs.get(desk.chosen.run).map(|run| run.id.clone());
     match nav.get_place() {
         Place::Walls => {
@@ -134,10 +159,14 @@ fn drawn(app: &App, desk: &Desk) -> drawing::Drawing {
             show.readings = Seen::Hidden;
             show.posts = Seen::Hidden;
             show.chosen = match nav.get_page() {
-                Page::Line => job.lines.get(desk.chosen.line).map(|l| Target::Line(l.id.clone())),
-                Page::Corner => {
-                    job.corners.get(desk.chosen.corner).map(|c| Target::Corner(c.id.clone()))
-                }
+                Page::Line => job
+                    .lines
+                    .get(desk.chosen.line)
+                    .map(|l| Target::Line(l.id.clone())),
+                Page::Corner => job
+                    .corners
+                    .get(desk.chosen.corner)
+                    .map(|c| Target::Corner(c.id.clone())),
                 _ => None,
             };
         }
@@ -150,7 +179,10 @@ fn drawn(app: &App, desk: &Desk) -> drawing::Drawing {
                     1 => Face::Centre,
                     _ => Face::Far,
                 };
-                show.post = Some(PostShow { n: desk.chosen.post, face });
+                show.post = Some(PostShow {
+                    n: desk.chosen.post,
+                    face,
+                });
             }
         }
     }
@@ -168,8 +200,13 @@ fn drawn(app: &App, desk: &Desk) -> drawing::Drawing {
 /// Lays a drawing out and hands it to the screen.
 fn shown(drawing: &drawing::Drawing, sight: &Sight, room: [f64; 2], scale: f64) -> Drawing {
     let hand = Hand::screen(scale);
-    let desk = drawing::Desk { hand: &hand, measure: &Bundled };
-    let Laid { strokes, labels, .. } = lay_out(drawing, sight, Some(room), desk);
+    let desk = drawing::Desk {
+        hand: &hand,
+        measure: &Bundled,
+    };
+    let Laid {
+        strokes, labels, ..
+    } = lay_out(drawing, sight, Some(room), desk);
     let strokes: Vec<Stroke> = strokes.iter().map(stroke).collect();
     let labels: Vec<Label> = labels
         .into_iter()
@@ -194,7 +231,9 @@ fn shown(drawing: &drawing::Drawing, sight: &Sight, room: [f64; 2], scale: f64) 
 
 /// The screen's own path drawing knows no dashes, so that they are cut here.
 fn stroke(stroke: &drawing::Stroke) -> Stroke {
-    let (ink, width) = stroke.line.map_or((Role::None, 0.0), |(tone, width)| (role(tone), width));
+    let (ink, width) = stroke
+        .line
+        .map_or((Role::None, 0.0), |(tone, width)| (role(tone), width));
     let commands = match stroke.dash {
         Some([on, off]) => dashes(&stroke.points, stroke.closed, on, off),
         None => outline(&stroke.points, stroke.closed),
