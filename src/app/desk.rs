@@ -7,7 +7,7 @@ use super::picture::View;
 use crate::drawing::Target;
 use crate::job::Job;
 use crate::job::edit::{Edit, apply};
-use crate::store::{Access, Jobs, OpenJob};
+use crate::store::{Access, JobKey, Jobs, OpenJob};
 use crate::{Solution, solve};
 use std::collections::HashMap;
 use tautmark_ui::Item;
@@ -31,6 +31,8 @@ pub struct Desk {
     /// Things to choose from, to be laid over the page.
     pub menu: Option<Menu>,
     pub(super) over: Over,
+    /// The job whose caution before digging has been shown in full.
+    pub(super) cautioned: Option<JobKey>,
     /// What the pages of Quick hold: figures by name, mm or degrees.
     pub figures: HashMap<&'static str, f64>,
     empty: Job,
@@ -119,6 +121,7 @@ impl Desk {
             notice: None,
             menu: None,
             over: Over::default(),
+            cautioned: None,
             figures: HashMap::new(),
             empty,
         }

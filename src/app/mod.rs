@@ -7,14 +7,21 @@
 //!     └────────────── fill ◀─────────────┘
 //! ```
 
+mod as_built;
 mod desk;
 mod entry;
 mod field;
 mod form;
 mod frame;
 mod keypad;
+mod mark_out;
+mod mark_out_said;
 mod picture;
+mod posts;
 mod rows;
+mod run_figure;
+mod run_names;
+mod run_picks;
 mod run_setup;
 mod walls;
 mod words;
@@ -59,6 +66,8 @@ impl Bridge {
         keypad::wire(app, &bridge);
         picture::wire(app, &bridge);
         walls::wire(app, &bridge);
+        posts::wire(app, &bridge);
+        mark_out::wire(app, &bridge);
         frame::lay_over(app, &mut bridge.desk.borrow_mut());
         bridge.refresh();
         bridge
@@ -112,6 +121,8 @@ impl Bridge {
             keypad::fill(&app, &desk);
         }
         walls::fill(&app, &desk);
+        posts::fill(&app, &desk);
+        mark_out::fill(&app, &desk);
         picture::fill(&app, &desk);
     }
 }
