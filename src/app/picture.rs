@@ -10,9 +10,7 @@ use crate::job::Job;
 use slint::Global;
 use std::fmt::Write;
 use std::rc::Rc;
-use tautmark_ui::{
-    Anchor, App, Drawing, DrawingVm, Label, MarkOutVm, Nav, Page, Place, Role, Stroke, Theme,
-};
+use tautmark_ui::{Anchor, App, Drawing, DrawingVm, Label, Nav, Page, Place, Role, Stroke, Theme};
 
 /// How near to a thing a press must be, logical px.
 const REACH: f64 = 24.0;
@@ -174,7 +172,7 @@ fn drawn(app: &App, desk: &Desk) -> drawing::Drawing {
             show.readings = Seen::Hidden;
             show.run = run;
             if nav.get_page() == Page::MarkOut {
-                let face = match MarkOutVm::get(app).get_face() {
+                let face = match desk.chosen.face {
                     0 => Face::Near,
                     1 => Face::Centre,
                     _ => Face::Far,
