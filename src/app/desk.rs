@@ -6,7 +6,7 @@ use super::field::{Field, Focus};
 use super::picture::View;
 use crate::drawing::Target;
 use crate::job::Job;
-use crate::job::edit::{Edit, apply};
+use crate::job::edit::{Edit, Thing, apply};
 use crate::store::{Access, JobKey, Jobs, OpenJob};
 use crate::{Solution, solve};
 use std::collections::HashMap;
@@ -24,6 +24,10 @@ pub struct Desk {
     /// Figures typed and not entered, by the field's key.
     drafts: HashMap<String, String>,
     pub view: View,
+    /// The next press on the plan puts a new mark there.
+    pub placing: bool,
+    /// The mark or wall that is being given another name.
+    pub renaming: Option<Thing>,
     pub chosen: Chosen,
     pub snack: Option<Snack>,
     /// Words to be laid over the page.
@@ -116,6 +120,8 @@ impl Desk {
             entry: None,
             drafts: HashMap::new(),
             view: View::default(),
+            placing: false,
+            renaming: None,
             chosen: Chosen::default(),
             snack: None,
             notice: None,

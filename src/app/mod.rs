@@ -7,15 +7,19 @@
 //!     └────────────── fill ◀─────────────┘
 //! ```
 
+mod add_reading;
 mod as_built;
 mod desk;
 mod entry;
 mod field;
 mod form;
 mod frame;
+mod jobs;
 mod keypad;
+mod lines;
 mod mark_out;
 mod mark_out_said;
+mod menu;
 mod picture;
 mod posts;
 mod rows;
@@ -23,6 +27,9 @@ mod run_figure;
 mod run_names;
 mod run_picks;
 mod run_setup;
+mod settings;
+mod sheet;
+mod start;
 mod walls;
 mod words;
 
@@ -34,7 +41,7 @@ use crate::store::Jobs;
 use slint::{ComponentHandle, Global, PlatformError};
 use std::cell::RefCell;
 use std::rc::Rc;
-use tautmark_ui::{App, Nav, Page, Place};
+use tautmark_ui::{AboutVm, App, Nav, Page, Place};
 
 /// The window and the desk behind it.
 pub struct Bridge {
@@ -50,6 +57,10 @@ pub enum Then {
     Keypad,
     Open(Page),
     Go(Place),
+    /// Goes to a place and shows the keypad over it.
+    Ask(Place),
+    /// Goes to a page of a place and shows the keypad over it.
+    AskAt(Place, Page),
     Back,
 }
 
@@ -65,7 +76,12 @@ impl Bridge {
         form::wire(app, &bridge);
         keypad::wire(app, &bridge);
         picture::wire(app, &bridge);
+        jobs::wire(app, &bridge);
+        start::wire(app, &bridge);
         walls::wire(app, &bridge);
+        add_reading::wire(app, &bridge);
+        lines::wire(app, &bridge);
+        sheet::wire(app, &bridge);
         posts::wire(app, &bridge);
         mark_out::wire(app, &bridge);
         frame::lay_over(app, &mut bridge.desk.borrow_mut());
@@ -102,6 +118,16 @@ impl Bridge {
                 nav.set_page(Page::Work);
                 nav.set_place(place);
             }
+            Then::Ask(place) => {
+                nav.set_page(Page::Work);
+                nav.set_place(place);
+                nav.set_entry(self.desk.borrow().entry.is_some());
+            }
+            Then::AskAt(place, page) => {
+                nav.set_page(page);
+                nav.set_place(place);
+                nav.set_entry(self.desk.borrow().entry.is_some());
+            }
             Then::Back => nav.invoke_back(),
         }
     }
@@ -120,7 +146,10 @@ impl Bridge {
         if Nav::get(&app).get_entry() {
             keypad::fill(&app, &desk);
         }
+        jobs::fill(&app, &desk);
         walls::fill(&app, &desk);
+        lines::fill(&app, &desk);
+        sheet::fill(&app, &desk);
         posts::fill(&app, &desk);
         mark_out::fill(&app, &desk);
         picture::fill(&app, &desk);
@@ -133,6 +162,7 @@ impl Bridge {
 /// Where no display can be opened.
 pub fn run(jobs: Jobs) -> Result<(), PlatformError> {
     let app = App::new()?;
+    AboutVm::get(&app).set_version(env!("CARGO_PKG_VERSION").into());
     let _bridge = Bridge::new(&app, Desk::new(jobs));
     app.run()
 }
