@@ -8,6 +8,7 @@ pub mod adjust;
 pub mod boards;
 pub mod cautions;
 pub mod drawing;
+pub mod export;
 pub mod job;
 pub mod laser;
 pub mod length;
