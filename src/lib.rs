@@ -5,6 +5,8 @@
 //! degrees, heights millimetres with up positive, throughout.
 
 pub mod adjust;
+#[cfg(feature = "app")]
+pub mod app;
 pub mod boards;
 pub mod cautions;
 pub mod drawing;
@@ -15,8 +17,10 @@ pub mod length;
 pub mod levels;
 pub mod quick;
 pub mod setout;
+pub mod sheet;
 pub mod site;
 mod solve;
+pub mod store;
 pub mod tape;
 
 pub use solve::{Solution, solve};

@@ -53,27 +53,30 @@ pub(super) fn buy(
     problems: &mut Problems,
 ) -> Buy {
     let stock = &sound.stock;
-    let mut packed = |item, name: &str, lengths: &[f64]| {
+    let mut packed = |item, name: &str, what: &str, lengths: &[f64], remedy: &str| {
         let bought = bought(cuts, item, lengths, stock.kerf);
         if let Some(longest) = bought.too_long.first() {
             let most = lengths.iter().copied().fold(0.0, f64::max);
             problems.warning(
                 format!("stock.{name}"),
                 format!(
-                    "{} of the {name} are longer than any stock length: {longest:.0} mm, of {most:.0}.",
+                    "No stock length holds the longest {what}: {longest:.0} mm, of {most:.0}. So \
+                     long: {}.",
                     bought.too_long.len()
                 ),
-                "Add a longer stock length, or make those bays shorter.",
+                remedy,
             );
         }
         bought
     };
     let (post_count, litres) = posts_and_litres(laid, built);
+    let bays = "Add a longer stock length, or make that bay shorter.";
+    let posts = "Add a longer stock length, or take shorter pales or shallower holes.";
     Buy {
-        gravel: packed(Item::Gravel, "gravel", &stock.gravel),
-        rails: packed(Item::Rail, "rails", &stock.rails),
-        pales: packed(Item::Pale, "pales", &[]),
-        posts: packed(Item::Post, "posts", &stock.posts),
+        gravel: packed(Item::Gravel, "gravel", "gravel board", &stock.gravel, bays),
+        rails: packed(Item::Rail, "rails", "rail", &stock.rails, bays),
+        pales: packed(Item::Pale, "pales", "pale", &[], bays),
+        posts: packed(Item::Post, "posts", "post", &stock.posts, posts),
         post_count,
         litres,
         // Within a billionth of a bag is that bag.

@@ -3,7 +3,7 @@ use super::ground::Ground;
 use crate::job::SetupId;
 use crate::job::sound::{CornerIx, RunEnd, RunIx, RunStart, Sound, SoundRun, Stands};
 use crate::levels::{LevelsFix, SetupFix};
-use crate::setout::{PostKind, RunFix};
+use crate::setout::{Post, PostKind, RunFix};
 
 /// A run that is set out, with its ground, its bays and the set-up its heights are taken from.
 pub(super) struct Laid<'a> {
@@ -66,11 +66,26 @@ pub(super) struct Partner<'a> {
     pub corner: CornerIx,
 }
 
+impl<'a> Partner<'a> {
+    /// The shared post, as the other run has it.
+    pub fn post(&self) -> Option<&'a Post> {
+        self.run.post_at(self.tip)
+    }
+}
+
 impl<'a> Laid<'a> {
     /// Down from the line of the run's set-up, mm.
     pub fn down_to(&self, height: f64) -> Option<f64> {
         let (_, setup) = self.setup.as_ref()?;
         Some(setup.down_to(height))
+    }
+
+    /// The post at one end.
+    pub fn post_at(&self, tip: Tip) -> Option<&'a Post> {
+        match tip {
+            Tip::Start => self.fix.posts.first(),
+            Tip::End => self.fix.posts.last(),
+        }
     }
 
     /// The corner whose post stands at one end of the run.

@@ -44,6 +44,16 @@ pub struct HeightMark {
 
 /// Every height to mark on a post, top first, from a laser line at height `line` (mm): any
 /// set-up's line will do.
+///
+/// ```
+/// use tautmark::boards::height_marks;
+///
+/// let solution = tautmark::solve(&tautmark::job::example());
+/// let line = solution.levels.as_ref().map_or(0.0, |levels| levels.setups["S1"].line);
+/// let marks = height_marks(&solution.boards["R1"].posts[3], line);
+/// // Top of the post, then three rails and a gravel board on either side.
+/// assert_eq!(marks.len(), 9);
+/// ```
 #[must_use]
 pub fn height_marks(post: &PostHeights, line: f64) -> Vec<HeightMark> {
     let mut marks = Vec::new();

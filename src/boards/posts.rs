@@ -170,12 +170,7 @@ impl<'a> Meeting<'a> {
                 Tip::End => meeting.after = bay,
             }
             meeting.other = Some(partner.run);
-            let posts = &partner.run.fix.posts;
-            let shared = match partner.tip {
-                Tip::Start => posts.first(),
-                Tip::End => posts.last(),
-            };
-            meeting.other_reading = shared.map(|post| post.centre);
+            meeting.other_reading = partner.post().map(|post| post.centre);
         }
         meeting
     }

@@ -1,6 +1,6 @@
 //! What is missing or worth a look in the boards, in a person's words.
 
-use super::laid::Laid;
+use super::laid::{Laid, Partner, Tip};
 use super::{GravelBoard, RunBoards};
 use crate::job::Problems;
 use crate::job::model::{BoardFit, Gravel};
@@ -30,9 +30,11 @@ pub(super) fn report(
             digging(gravel, run, boards, problems);
         }
     }
+    nearest_the_ground(laid, built, problems);
     for (run, boards) in laid.iter().zip(built) {
         beyond(sound, run, problems);
-        notches(sound, run, boards, problems);
+        corner_ground(run, laid, problems);
+        notches(sound, run, problems);
         leaves(run, boards, problems);
     }
 }
@@ -42,9 +44,9 @@ fn no_ground(run: &Laid, problems: &mut Problems) {
         let id = &run.run.id;
         problems.warning(
             format!("runs[{}]", run.run.index),
-            format!("No ground on run {id} has a height, so its boards have none either."),
+            format!("No ground on run “{id}” has a height, so its boards have none either."),
             format!(
-                "Sight the ground on run {id} at both ends and wherever it changes, each with its running reading."
+                "Sight the ground on run “{id}” at both ends and wherever it changes, each with its running reading."
             ),
         );
     }
@@ -65,7 +67,7 @@ fn beyond(sound: &Sound, run: &Laid, problems: &mut Problems) {
             problems.warning(
                 format!("levels.points[{i}].at"),
                 format!(
-                    "Ground point “{}” at {at:.0} is off the end of run {}, which is {:.0} long.",
+                    "Ground point “{}” at {at:.0} is off the end of run “{}”, which is {:.0} long.",
                     point.id, run.run.id, run.fix.length
                 ),
                 "Check its running reading; it is measured from the run's zero.",
@@ -100,7 +102,7 @@ fn gaps(gravel: &Gravel, run: &Laid, boards: &RunBoards, problems: &mut Problems
     problems.warning(
         "boards.gravel.gap",
         format!(
-            "Run {}: {} leaves a gap of {gap:.0} under the gravel board at its low end; you accept {:.0}.{}",
+            "Run “{}”: {} leaves a gap of {gap:.0} under the gravel board at its low end; you accept {:.0}.{}",
             run.run.id,
             bay(board),
             gravel.gap,
@@ -163,7 +165,7 @@ fn digging(gravel: &Gravel, run: &Laid, boards: &RunBoards, problems: &mut Probl
     problems.warning(
         "boards.gravel.top",
         format!(
-            "Run {}: {} must be dug out {dig:.0} by post {}; you allow {:.0}.{}",
+            "Run “{}”: {} must be dug out {dig:.0} by post {}; you allow {:.0}.{}",
             run.run.id,
             bay(board),
             high_post(run, board),
@@ -174,7 +176,7 @@ fn digging(gravel: &Gravel, run: &Laid, boards: &RunBoards, problems: &mut Probl
     );
 }
 
-fn notches(sound: &Sound, run: &Laid, boards: &RunBoards, problems: &mut Problems) {
+fn notches(sound: &Sound, run: &Laid, problems: &mut Problems) {
     let Some(rails) = &sound.boards.rails else {
         return;
     };
@@ -183,19 +185,62 @@ fn notches(sound: &Sound, run: &Laid, boards: &RunBoards, problems: &mut Problem
         problems.warning(
             "boards.rails.notch",
             format!(
-                "A notch of {notch:.0} goes right through the posts of run {}, which are {:.0} deep.",
+                "A notch of {notch:.0} goes right through the posts of run “{}”, which are {:.0} deep.",
                 run.run.id, run.run.depth
             ),
             "Cut a shallower notch.",
         );
     }
-    if let Some(caution) = boards.notch.as_ref().and_then(|n| n.caution.as_ref()) {
+}
+
+/// One caution for the job: the notch nearest the ground.
+fn nearest_the_ground(laid: &[Laid], built: &[RunBoards], problems: &mut Problems) {
+    let cautions = laid.iter().zip(built).filter_map(|(run, boards)| {
+        let notch = boards.notch.as_ref()?;
+        let above = notch.worst?.above_ground;
+        Some((above, &run.run.id, notch.caution.as_ref()?))
+    });
+    if let Some((_, id, caution)) = cautions.min_by(|a, b| a.0.total_cmp(&b.0)) {
         problems.note(
             "boards.rails.notch",
-            format!("Run {}: {caution}", run.run.id),
-            "Raise the lowest rail, cut less, or fix the rail to the face. What a post must carry is a structural question.",
+            format!("Run “{id}”: {caution}"),
+            "Raise the lowest rail, cut less, or fix the rail to the face. What a post must carry \
+             is a structural question.",
         );
     }
+}
+
+/// Ground that two runs put this far apart at the post they share is worth another sight, mm.
+const APART: f64 = 20.0;
+
+fn corner_ground(run: &Laid, laid: &[Laid], problems: &mut Problems) {
+    for (tip, key) in [(Tip::Start, "start"), (Tip::End, "end")] {
+        let Some(partner) = run.partner(tip, laid) else {
+            continue;
+        };
+        let earlier = partner.run.run.index < run.run.index;
+        let Some(apart) = ground_apart(run, tip, &partner).filter(|apart| *apart > APART) else {
+            continue;
+        };
+        if earlier {
+            problems.note(
+                format!("runs[{}].{key}.corner", run.run.index),
+                format!(
+                    "Runs “{}” and “{}” put the ground at their corner post {apart:.0} mm apart.",
+                    partner.run.run.id, run.run.id
+                ),
+                "Give both a ground point at the corner; beyond its last point the ground of a \
+                 run counts as level.",
+            );
+        }
+    }
+}
+
+/// How far apart two runs put the ground at the post they share, mm.
+fn ground_apart(run: &Laid, tip: Tip, partner: &Partner) -> Option<f64> {
+    let here = run.ground.at(run.post_at(tip)?.centre)?;
+    let there = partner.run.ground.at(partner.post()?.centre)?;
+    Some((here - there).abs())
 }
 
 fn leaves(run: &Laid, boards: &RunBoards, problems: &mut Problems) {
@@ -213,12 +258,11 @@ fn leaves(run: &Laid, boards: &RunBoards, problems: &mut Problems) {
                 "Hang it on the low side if you can, and check the ground through the whole swing.",
             );
         }
-        if let Some(bottom) = leaf.bottom {
+        if leaf.bottom.is_some() {
             problems.note(
                 place,
-                format!(
-                    "The gate's bottom is set over the highest ground on the line of the opening (height {bottom:.0}); beside the line nothing was sighted."
-                ),
+                "The gate's bottom is set over the highest ground on the line of the opening; \
+                 beside the line nothing was sighted.",
                 "Check that no ground under its swing is higher than that.",
             );
         }

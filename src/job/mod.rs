@@ -7,6 +7,7 @@
 //! ```
 
 pub mod check;
+pub mod edit;
 pub mod ids;
 pub mod model;
 pub mod problem;

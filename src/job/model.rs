@@ -423,11 +423,14 @@ pub enum Hung {
     End,
 }
 
-/// A post centre held at this running reading, mm.
+/// A post centre held at this running reading, mm; `stands` where the post is there already, so
+/// that a bay beside it may be over the longest by the tolerance.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Pin {
     pub at: Option<f64>,
+    #[serde(skip_serializing_if = "is_false")]
+    pub stands: bool,
     #[serde(flatten)]
     pub extra: Extra,
 }

@@ -159,8 +159,7 @@ pub struct SoundRun {
     pub bay_max: f64,
     pub bay_fit: BayFit,
     pub gates: Vec<SoundGate>,
-    /// Pinned post centres, running readings in mm, with their place in the file's list.
-    pub pins: Vec<(usize, f64)>,
+    pub pins: Vec<SoundPin>,
     /// Place in the file's list of runs.
     pub index: usize,
 }
@@ -188,6 +187,16 @@ pub struct SoundGate {
     pub clear: f64,
     pub leaf: Option<Leaf>,
     /// Place in the run's list of gates.
+    pub index: usize,
+}
+
+/// A pinned post centre: running reading, mm.
+#[derive(Clone, Copy, Debug)]
+pub struct SoundPin {
+    pub at: f64,
+    /// The post is there already.
+    pub stands: bool,
+    /// Place in the run's list of pins.
     pub index: usize,
 }
 

@@ -134,7 +134,7 @@ fn advise(
     problems.note(
         format!("levels.setups[{setup}].sights[{sight}].dist"),
         format!(
-            "Change point “{}” is {:.1} m from set-up {from} and {:.1} m from set-up {to}. A laser \
+            "Change point “{}” is {:.1} m from set-up “{from}” and {:.1} m from set-up “{to}”. A laser \
              that is out by its stated accuracy carries {unseen:.1} mm round unseen.",
             point.id,
             metres(back),

@@ -29,6 +29,15 @@ pub(crate) const BAND: f64 = 1.96;
 
 /// Heights of every set-up's line and every point that the sights tie to the datum, mm; none where
 /// there is neither a datum nor a sight. What keeps the rest from being known goes to `problems`.
+///
+/// ```
+/// use tautmark::job::{Problems, check::check, example};
+/// use tautmark::levels::levels;
+///
+/// let (sound, _) = check(&example());
+/// let fix = levels(&sound, &mut Problems::default()).expect("the example has levels");
+/// assert!((fix.setups["S2"].step - 62.37).abs() < 0.01);
+/// ```
 #[must_use]
 pub fn levels(sound: &Sound, problems: &mut Problems) -> Option<LevelsFix> {
     let levels = &sound.levels;

@@ -49,19 +49,19 @@ fn adrift(
     let Some(first) = first else {
         problems.warning(
             format!("levels.setups[{}]", setup.0),
-            format!("Set-up {id} has no sights yet, so its line has no height."),
+            format!("Set-up “{id}” has no sights yet, so its line has no height."),
             format!("Sight the datum “{datum}” or a change point from it first."),
         );
         return;
     };
     let through = match fix.setups.keys().next() {
-        Some(known) => format!("a point that set-up {known} sights too, or the datum “{datum}”"),
+        Some(known) => format!("a point that set-up “{known}” sights too, or the datum “{datum}”"),
         None => format!("the datum “{datum}”"),
     };
     problems.warning(
         format!("levels.setups[{}]", first.place.0),
-        format!("Nothing ties set-up {id} to the datum, so its line and what only it sights have no height."),
-        format!("From set-up {id}, sight {through}."),
+        format!("Nothing ties set-up “{id}” to the datum, so its line and what only it sights have no height."),
+        format!("From set-up “{id}”, sight {through}."),
     );
 }
 
@@ -127,7 +127,7 @@ fn accuse(sight: &SightFix, suspect: &SuspectFix, down: f64, problems: &mut Prob
     problems.warning(
         place(sight),
         format!(
-            "The sight from {} to “{}” looks wrong by {:.0} mm: it says {}, the others make it {}.{why}",
+            "The sight from “{}” to “{}” looks wrong by {:.0} mm: it says {}, the others make it {}.{why}",
             sight.setup,
             sight.point,
             suspect.slip.abs(),
@@ -169,7 +169,7 @@ fn cannot_tell(suspects: &[(&SightFix, &SuspectFix, f64)]) -> String {
         .iter()
         .map(|(sight, suspect, _)| {
             format!(
-                "{} to “{}” (by {:.0} mm)",
+                "“{}” to “{}” (by {:.0} mm)",
                 sight.setup,
                 sight.point,
                 suspect.slip.abs()

@@ -195,14 +195,16 @@ fn opening(from: &Post, to: &Post) -> Line {
     Line::new(coord(a + along * inset(from)), coord(b - along * inset(to)))
 }
 
-/// The post's section on the ground.
+/// Posts may touch; they overlap where they share more than this, mm.
+const TOUCH: f64 = 1.0;
+
+/// The post's section on the ground, drawn in by half of [`TOUCH`].
 fn footprint(post: &Post) -> Polygon {
     let (sin, cos) = post.rotation.to_radians().sin_cos();
     let (u, v) = (Vector2::new(cos, sin), Vector2::new(-sin, cos));
     let centre = Vector2::new(post.x, post.y);
-    let corner = |a: f64, b: f64| {
-        coord(centre + u * (a * post.size[0] / 2.0) + v * (b * post.size[1] / 2.0))
-    };
+    let half = post.size.map(|side| (side - TOUCH).max(0.0) / 2.0);
+    let corner = |a: f64, b: f64| coord(centre + u * (a * half[0]) + v * (b * half[1]));
     let ring = vec![
         corner(-1.0, -1.0),
         corner(1.0, -1.0),

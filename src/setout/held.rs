@@ -3,7 +3,7 @@
 use super::fixes::PostKind;
 use super::track::{Track, wall_ray};
 use crate::job::Problems;
-use crate::job::sound::{CornerIx, RunEnd, RunStart, Sound, SoundRun, WallIx};
+use crate::job::sound::{CornerIx, RunEnd, RunStart, Sound, SoundPin, SoundRun, WallIx};
 use crate::site::{Plane, Strings};
 use nalgebra::Vector2;
 
@@ -23,6 +23,8 @@ pub(super) struct Stand {
     pub size: [f64; 2],
     /// Bearing of the width axis, degrees.
     pub rotation: f64,
+    /// The post is there already.
+    pub stands: bool,
 }
 
 /// An opening between two posts, and its place in the file's list of gates. Mm.
@@ -59,6 +61,7 @@ impl Bench<'_> {
             wedge: None,
             size: [self.run.width, self.run.depth],
             rotation: self.track.ray.bearing(),
+            stands: false,
         }
     }
 
@@ -113,6 +116,7 @@ impl Bench<'_> {
             wedge: None,
             size: [post.width, post.depth],
             rotation: post.rotation,
+            stands: false,
         })
     }
 
@@ -204,9 +208,12 @@ impl Bench<'_> {
     ) -> Vec<Stand> {
         let mut good = Vec::new();
         let say = |mm: f64| self.sound.say(mm);
-        for &(index, at) in &self.run.pins {
+        for &SoundPin { at, stands, index } in &self.run.pins {
             let place = format!("{}.pins[{index}].at", self.place());
-            let pinned = self.plain(PostKind::Line, at);
+            let pinned = Stand {
+                stands,
+                ..self.plain(PostKind::Line, at)
+            };
             let others = || [first, last].into_iter().chain(&gates.posts);
             if others().any(|post| (post.centre - at).abs() <= SAME) {
                 continue;

@@ -10,6 +10,7 @@
 //!
 //! All lengths mm; a running reading is measured along the string from the run's zero.
 
+mod as_built;
 mod bays;
 mod clashes;
 mod fixes;
@@ -17,6 +18,7 @@ mod held;
 mod swings;
 mod track;
 
+pub use as_built::{AsBuilt, Verdict, as_built, pins_as_built};
 pub use bays::{MOST_POSTS, fill};
 pub use fixes::{GateFix, Post, PostKind, RunFix};
 pub use track::Track;
@@ -100,7 +102,11 @@ fn stands(
             .any(|gate| gate.near >= before.far - held::SAME && gate.far <= next.near + held::SAME);
         if !is_gate {
             let run = bench.run;
-            let centres = fill(before.centre, next.centre, run.bay_max, run.bay_fit)?;
+            let over = match before.stands || next.stands {
+                true => bench.sound.tolerance.length,
+                false => 0.0,
+            };
+            let centres = fill(before.centre, next.centre, run.bay_max + over, run.bay_fit)?;
             all.extend(
                 centres
                     .into_iter()

@@ -57,7 +57,7 @@ fn base(sound: &Sound) -> Option<(MarkIx, Option<MarkIx>)> {
         Quantity::Tape { from, to, .. } => Some((from, Some(to))),
         _ => None,
     });
-    first_tape.or_else(|| match sound.marks.len() {
+    first_tape.or(match sound.marks.len() {
         0 => None,
         1 => Some((MarkIx(0), None)),
         _ => Some((MarkIx(0), Some(MarkIx(1)))),

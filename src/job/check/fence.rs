@@ -5,7 +5,7 @@ use super::strings::{Corners, Lines};
 use super::{Ledger, Named};
 use crate::job::ids::RunId;
 use crate::job::model::{Boards, End, Gate, Job, Pin, Run, Side};
-use crate::job::sound::{RunEnd, RunIx, RunStart, Sound, SoundGate, SoundRun};
+use crate::job::sound::{RunEnd, RunIx, RunStart, Sound, SoundGate, SoundPin, SoundRun};
 
 pub(super) type Runs = Named<RunId, RunIx>;
 
@@ -397,13 +397,14 @@ fn gates(gates: &[Gate], place: &str, ledger: &mut Ledger) -> Vec<SoundGate> {
     good
 }
 
-fn pins(pins: &[Pin], place: &str, ledger: &mut Ledger) -> Vec<(usize, f64)> {
+fn pins(pins: &[Pin], place: &str, ledger: &mut Ledger) -> Vec<SoundPin> {
     let mut good = Vec::new();
     for (index, pin) in pins.iter().enumerate() {
         let at_place = format!("{place}.pins[{index}].at");
         let at = ledger.given(&at_place, pin.at, "pin's running reading");
         if let Some(at) = at.and_then(|at| ledger.any(at_place, at, "pin's running reading")) {
-            good.push((index, at));
+            let stands = pin.stands;
+            good.push(SoundPin { at, stands, index });
         }
     }
     good

@@ -132,7 +132,7 @@ fn add(id: &PointId, stands: Stands, points: &mut Points, sound: &mut Sound) -> 
     ix
 }
 
-/// The reading and its standard deviation, mm: √(reading² + (accuracy · dist / 1000 / √3)²).
+/// The reading and its standard deviation, mm.
 fn figures(sight: &Sight, place: &str, sound: &Sound, ledger: &mut Ledger) -> Option<(f64, f64)> {
     let down_place = format!("{place}.down");
     let down = ledger.given(&down_place, sight.down, "reading down from the laser line")?;
@@ -142,6 +142,9 @@ fn figures(sight: &Sight, place: &str, sound: &Sound, ledger: &mut Ledger) -> Op
         sight.dist.unwrap_or(USUAL_SIGHT),
         "distance from the laser",
     )?;
-    let plane = sound.laser.accuracy * dist / 1000.0 / 3f64.sqrt();
-    Some((down, sound.laser.reading.hypot(plane)))
+    let laser = crate::laser::Laser {
+        accuracy: sound.laser.accuracy,
+        reading: sound.laser.reading,
+    };
+    Some((down, laser.sd(dist)))
 }

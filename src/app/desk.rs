@@ -1,0 +1,324 @@
+//! What is on the desk: the open job, its solution, the figure being typed, and what is looked at.
+
+use super::entry::{Entry, Typed};
+use super::field::{Field, Focus};
+use super::picture::View;
+use crate::job::Job;
+use crate::job::edit::{Edit, apply};
+use crate::store::{Access, Jobs, OpenJob};
+use crate::{Solution, solve};
+use std::collections::HashMap;
+
+/// Everything the screens are filled from.
+pub struct Desk {
+    pub jobs: Jobs,
+    open: Option<OpenJob>,
+    /// Of the job as it stands or, while a figure is typed, with that figure in it.
+    pub solution: Solution,
+    /// The job with the figure being typed in it.
+    preview: Option<Job>,
+    pub entry: Option<Entry>,
+    /// Figures typed and not entered, by the field's key.
+    drafts: HashMap<String, String>,
+    pub view: View,
+    pub chosen: Chosen,
+    pub snack: Option<Snack>,
+    pub notice: Option<Notice>,
+    /// What the pages of Quick hold: figures by name, mm or degrees.
+    pub figures: HashMap<&'static str, f64>,
+    empty: Job,
+}
+
+/// What a person is looking at in each place. Places in the file's lists, posts from 1.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Chosen {
+    pub reading: Option<usize>,
+    pub mark: Option<usize>,
+    pub line: usize,
+    pub corner: usize,
+    pub run: usize,
+    pub post: usize,
+    pub setup: usize,
+    /// 0 near face, 1 centre, 2 far face.
+    pub face: usize,
+    /// Arm of the check diagonal, mm.
+    pub arm: f64,
+    /// What the check diagonal really read, mm.
+    pub diagonal: Option<f64>,
+}
+
+impl Default for Chosen {
+    fn default() -> Self {
+        Self {
+            reading: None,
+            mark: None,
+            line: 0,
+            corner: 0,
+            run: 0,
+            post: 1,
+            setup: 0,
+            face: 0,
+            arm: 1500.0,
+            diagonal: None,
+        }
+    }
+}
+
+/// A few words at the foot of the page, with the way back where there is one.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Snack {
+    pub text: String,
+    pub undoable: bool,
+}
+
+/// Words over the page: what they are about, and what agreeing does.
+pub struct Notice {
+    pub title: String,
+    pub text: String,
+    /// Name of the button, and what it does; `None` where there is only reading.
+    pub action: Option<(String, Box<dyn FnOnce(&mut Desk)>)>,
+}
+
+impl Desk {
+    /// A desk with no job on it.
+    #[must_use]
+    pub fn new(jobs: Jobs) -> Self {
+        let empty = Job::new("");
+        Self {
+            jobs,
+            open: None,
+            solution: solve(&empty),
+            preview: None,
+            entry: None,
+            drafts: HashMap::new(),
+            view: View::default(),
+            chosen: Chosen::default(),
+            snack: None,
+            notice: None,
+            figures: HashMap::new(),
+            empty,
+        }
+    }
+
+    /// The job, with the figure being typed in it.
+    #[must_use]
+    pub fn job(&self) -> &Job {
+        self.preview.as_ref().unwrap_or_else(|| self.saved())
+    }
+
+    /// The job as it is kept.
+    #[must_use]
+    pub fn saved(&self) -> &Job {
+        self.open.as_ref().map_or(&self.empty, OpenJob::job)
+    }
+
+    /// The open job, where there is one.
+    #[must_use]
+    pub fn open(&self) -> Option<&OpenJob> {
+        self.open.as_ref()
+    }
+
+    /// Tries again to write what could not be written.
+    pub fn retry(&mut self) {
+        if let Some(open) = &mut self.open {
+            open.retry();
+        }
+    }
+
+    /// Puts a job on the desk; what was being typed for another is gone with it.
+    pub fn take(&mut self, mut open: OpenJob) {
+        let said: Vec<String> = open
+            .take_notices()
+            .iter()
+            .map(ToString::to_string)
+            .collect();
+        if let Access::View(why) = open.access() {
+            self.say(&why.to_string());
+        }
+        if !said.is_empty() {
+            self.notice = Some(Notice {
+                title: "About this job".to_owned(),
+                text: said.join("\n\n"),
+                action: None,
+            });
+        }
+        self.open = Some(open);
+        self.entry = None;
+        self.preview = None;
+        self.drafts.clear();
+        self.chosen = Chosen::default();
+        self.view = View::default();
+        self.solve();
+    }
+
+    /// Takes the job off the desk.
+    pub fn put_away(&mut self) {
+        self.open = None;
+        self.entry = None;
+        self.preview = None;
+        self.solve();
+    }
+
+    /// Makes a change and saves it; what stands in the way is said.
+    pub fn change(&mut self, edit: Edit) -> bool {
+        let Some(open) = &mut self.open else {
+            return false;
+        };
+        let result = open.change(edit);
+        self.after(result.map(|()| None))
+    }
+
+    /// Makes a change that can be taken back from the foot of the page.
+    pub fn change_and_say(&mut self, edit: Edit, text: &str) {
+        if self.change(edit) {
+            self.snack = Some(Snack {
+                text: text.to_owned(),
+                undoable: true,
+            });
+        }
+    }
+
+    pub fn undo(&mut self) {
+        let Some(open) = &mut self.open else { return };
+        let result = open.undo();
+        self.after(result.map(|label| label.map(|label| format!("Undone: {label}"))));
+    }
+
+    pub fn redo(&mut self) {
+        let Some(open) = &mut self.open else { return };
+        let result = open.redo();
+        self.after(result.map(|label| label.map(|label| format!("Done again: {label}"))));
+    }
+
+    fn after(&mut self, result: Result<Option<String>, crate::store::ChangeError>) -> bool {
+        match result {
+            Ok(words) => {
+                if let Some(words) = words {
+                    self.say(&words);
+                }
+                self.solve();
+                true
+            }
+            Err(why) => {
+                self.say(&why.to_string());
+                false
+            }
+        }
+    }
+
+    /// Says a few words at the foot of the page.
+    pub fn say(&mut self, text: &str) {
+        self.snack = Some(Snack {
+            text: text.to_owned(),
+            undoable: false,
+        });
+    }
+
+    /// Asks for a figure.
+    pub fn ask(&mut self, field: Box<dyn Field>) {
+        let draft = self.drafts.remove(&field.key());
+        self.entry = Some(Entry::new(field, self.saved(), draft));
+        self.preview_entry();
+    }
+
+    /// One key of the keypad.
+    pub fn key(&mut self, key: &str) {
+        if let Some(entry) = &mut self.entry {
+            entry.key(key);
+            self.preview_entry();
+        }
+    }
+
+    /// The figure typed so far, where it can be read.
+    #[must_use]
+    pub fn typed(&self) -> Option<f64> {
+        match self.entry.as_ref()?.typed() {
+            Typed::Value(value) => Some(value),
+            _ => None,
+        }
+    }
+
+    /// Enters the figure and asks for the next; false when nothing more is asked for.
+    pub fn enter(&mut self) -> bool {
+        let Some(entry) = self.entry.take() else {
+            return false;
+        };
+        match entry.typed() {
+            Typed::Value(value) => {
+                self.preview = None;
+                match entry.field.edit(self.saved(), value) {
+                    Some(edit) => {
+                        if !self.change(edit) {
+                            self.entry = Some(entry);
+                            return true;
+                        }
+                    }
+                    None => {
+                        entry.field.entered(self, value);
+                        self.solve();
+                    }
+                }
+            }
+            // Nothing typed: what is there stays.
+            Typed::Nothing => {}
+            Typed::GoOn | Typed::Wrong(_) => {
+                self.entry = Some(entry);
+                return true;
+            }
+        }
+        match entry.field.next(self.saved()) {
+            Some(next) => {
+                self.ask(next);
+                true
+            }
+            None => {
+                self.preview_entry();
+                false
+            }
+        }
+    }
+
+    /// Leaves the keypad; what was typed is there again when the figure is asked for again.
+    pub fn leave_entry(&mut self) {
+        if let Some(entry) = self.entry.take()
+            && !entry.text.is_empty()
+        {
+            self.drafts.insert(entry.field.key(), entry.text);
+        }
+        self.preview_entry();
+    }
+
+    /// What was typed and not entered, by the field's key.
+    #[must_use]
+    pub fn draft(&self, key: &str) -> Option<&str> {
+        self.drafts.get(key).map(String::as_str)
+    }
+
+    /// What the drawing stresses.
+    #[must_use]
+    pub fn focus(&self) -> Focus {
+        self.entry
+            .as_ref()
+            .map_or(Focus::Nothing, |entry| entry.field.focus(self.saved()))
+    }
+
+    fn preview_entry(&mut self) {
+        let edit = self
+            .typed()
+            .and_then(|value| self.entry.as_ref()?.field.edit(self.saved(), value));
+        let had = self.preview.take().is_some();
+        if let Some(edit) = edit {
+            let mut job = self.saved().clone();
+            if apply(&mut job, &edit).is_ok() {
+                self.preview = Some(job);
+            }
+        }
+        if had || self.preview.is_some() {
+            self.solve();
+        }
+    }
+
+    fn solve(&mut self) {
+        self.solution = solve(self.job());
+    }
+}

@@ -1,0 +1,84 @@
+//! One figure that the keypad asks for: what it is, what it changes, and which one comes next.
+
+use super::desk::Desk;
+use crate::job::Job;
+use crate::job::edit::Edit;
+use tautmark_ui::{KeySigns, Status};
+
+/// What kind of figure it is: how it is read from the keys and shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Measure {
+    /// A length, in the job's own unit; mm inside.
+    Length,
+    /// A length whose sign has a direction of its own, on two keys: the first is positive.
+    Signed(KeySigns),
+    /// Degrees.
+    Degrees,
+    /// A whole number.
+    Count,
+    /// A plain number with a unit of its own, such as “mm per m” or “litres”.
+    Number(&'static str),
+}
+
+/// A figure of the job (or of a calculation) that can be typed.
+pub trait Field {
+    /// Tells this figure from every other: what was typed and not entered is kept under it.
+    fn key(&self) -> String;
+
+    /// “Tape, **A to C**”.
+    fn title(&self, job: &Job) -> String;
+
+    /// How it is typed.
+    fn measure(&self) -> Measure;
+
+    /// What the job has now.
+    fn value(&self, job: &Job) -> Option<f64>;
+
+    /// The change that enters a figure.
+    fn edit(&self, job: &Job, value: f64) -> Option<Edit>;
+
+    /// “9 of 13”: which of how many this one is.
+    fn progress(&self, _job: &Job) -> Option<(usize, usize)> {
+        None
+    }
+
+    /// The figure asked for after this one has been entered.
+    fn next(&self, _job: &Job) -> Option<Box<dyn Field>> {
+        None
+    }
+
+    /// What to say beside the figure: with nothing typed yet (`None`), how to take it; else
+    /// whether it fits. `desk.solution` already has the figure in it.
+    fn verdict(&self, _desk: &Desk, _typed: Option<f64>) -> Option<Status> {
+        None
+    }
+
+    /// A further key of this figure's own, such as “Slope”: its name and the figure it asks for.
+    fn extra(&self, _job: &Job) -> Option<(String, Box<dyn Field>)> {
+        None
+    }
+
+    /// Told when this figure is entered and it changes nothing in the job: a figure of a
+    /// calculation, kept on the desk.
+    fn entered(&self, _desk: &mut Desk, _value: f64) {}
+
+    /// What the drawing stresses while this figure is asked for.
+    fn focus(&self, _job: &Job) -> Focus {
+        Focus::Nothing
+    }
+}
+
+/// What the drawing stresses.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Focus {
+    #[default]
+    Nothing,
+    /// A reading, by its place in the file.
+    Reading(usize),
+    /// A line, by its place in the file.
+    Line(usize),
+    /// A corner, by its place in the file.
+    Corner(usize),
+    /// A post: run by place in the file, post from 1.
+    Post(usize, usize),
+}

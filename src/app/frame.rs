@@ -1,0 +1,74 @@
+//! The frame: title, undo and redo, words at the foot of the page and over it.
+
+use super::words::said;
+use super::{Bridge, Desk, Then};
+use slint::{ComponentHandle, Global};
+use std::rc::Rc;
+use tautmark_ui::{App, FrameVm, Nav};
+
+pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
+    let vm = FrameVm::get(app);
+    let at = bridge.clone();
+    vm.on_undo(move || {
+        at.act(|desk| {
+            desk.undo();
+            Then::Stay
+        })
+    });
+    let at = bridge.clone();
+    vm.on_redo(move || {
+        at.act(|desk| {
+            desk.redo();
+            Then::Stay
+        })
+    });
+    let at = bridge.clone();
+    vm.on_snack_closed(move || {
+        at.act(|desk| {
+            desk.snack = None;
+            Then::Stay
+        })
+    });
+    let at = bridge.clone();
+    vm.on_notice_acted(move || {
+        at.act(|desk| {
+            if let Some((_, act)) = desk.notice.take().and_then(|notice| notice.action) {
+                act(desk);
+            }
+            Then::Stay
+        })
+    });
+    let at = bridge.clone();
+    Nav::get(app).on_moved(move || at.refresh());
+    let _ = app.as_weak();
+}
+
+pub(super) fn fill(app: &App, desk: &Desk) {
+    let vm = FrameVm::get(app);
+    vm.set_title(desk.job().title.as_str().into());
+    let history = desk.open().map(|open| open.history());
+    vm.set_can_undo(history.is_some_and(|history| !history.done().is_empty()));
+    vm.set_can_redo(history.is_some_and(|history| !history.undone().is_empty()));
+    vm.set_snack(
+        desk.snack
+            .as_ref()
+            .map(|snack| snack.text.as_str())
+            .unwrap_or_default()
+            .into(),
+    );
+    vm.set_snack_undoable(desk.snack.as_ref().is_some_and(|snack| snack.undoable));
+    vm.set_notice_open(desk.notice.is_some());
+    if let Some(notice) = &desk.notice {
+        let (text, plain) = said(&notice.text);
+        vm.set_notice_title(notice.title.as_str().into());
+        vm.set_notice_text(text);
+        vm.set_notice_plain(plain);
+        let action = notice
+            .action
+            .as_ref()
+            .map(|(name, _)| name.as_str())
+            .unwrap_or_default();
+        vm.set_notice_action(action.into());
+    }
+    Nav::get(app).set_has_job(desk.open().is_some());
+}

@@ -1,0 +1,119 @@
+//! The bridge between a job and the screens: callbacks come in, the desk changes, the screens are
+//! filled again from it. One file a place; nothing here knows a formula.
+//!
+//! ```text
+//!   screen ──callback──▶ act(desk) ──▶ Desk (job, solution, figure being typed)
+//!     ▲                                  │
+//!     └────────────── fill ◀─────────────┘
+//! ```
+
+mod desk;
+mod entry;
+mod field;
+mod frame;
+mod keypad;
+mod picture;
+mod rows;
+mod walls;
+mod words;
+
+pub use desk::{Chosen, Desk, Notice, Snack};
+pub use entry::{Entry, Typed};
+pub use field::{Field, Focus, Measure};
+
+use crate::store::Jobs;
+use slint::{ComponentHandle, Global, PlatformError};
+use std::cell::RefCell;
+use std::rc::Rc;
+use tautmark_ui::{App, Nav, Page, Place};
+
+/// The window and the desk behind it.
+pub struct Bridge {
+    app: slint::Weak<App>,
+    desk: RefCell<Desk>,
+}
+
+/// Where to go once something has been done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Then {
+    Stay,
+    /// Shows the keypad for the figure that the desk asks for, or takes it away.
+    Keypad,
+    Open(Page),
+    Go(Place),
+    Back,
+}
+
+impl Bridge {
+    /// Fills a window from a desk and lets it listen.
+    #[must_use]
+    pub fn new(app: &App, desk: Desk) -> Rc<Self> {
+        let bridge = Rc::new(Self {
+            app: app.as_weak(),
+            desk: RefCell::new(desk),
+        });
+        frame::wire(app, &bridge);
+        keypad::wire(app, &bridge);
+        walls::wire(app, &bridge);
+        bridge.refresh();
+        bridge
+    }
+
+    /// Does something at the desk, goes where that leads, and shows what came of it.
+    pub fn act(&self, what: impl FnOnce(&mut Desk) -> Then) {
+        let then = what(&mut self.desk.borrow_mut());
+        if let Some(app) = self.app.upgrade() {
+            self.go(&app, then);
+            self.refresh();
+        }
+    }
+
+    /// Looks at the desk without changing it.
+    pub fn look<T>(&self, what: impl FnOnce(&Desk) -> T) -> T {
+        what(&self.desk.borrow())
+    }
+
+    fn go(&self, app: &App, then: Then) {
+        let nav = Nav::get(app);
+        match then {
+            Then::Stay => {}
+            Then::Keypad => nav.set_entry(self.desk.borrow().entry.is_some()),
+            Then::Open(page) => {
+                nav.set_entry(false);
+                nav.set_page(page);
+            }
+            Then::Go(place) => {
+                nav.set_entry(false);
+                nav.set_page(Page::Work);
+                nav.set_place(place);
+            }
+            Then::Back => nav.invoke_back(),
+        }
+    }
+
+    /// Fills what is on the screen from the desk.
+    pub fn refresh(&self) {
+        let Some(app) = self.app.upgrade() else {
+            return;
+        };
+        // A callback of the window that arrives while the desk is in use fills it afterwards.
+        let Ok(desk) = self.desk.try_borrow() else {
+            return;
+        };
+        frame::fill(&app, &desk);
+        if Nav::get(&app).get_entry() {
+            keypad::fill(&app, &desk);
+        }
+        walls::fill(&app, &desk);
+    }
+}
+
+/// Opens the window on the jobs of this device and runs until it is closed.
+///
+/// # Errors
+/// Where no display can be opened.
+pub fn run(jobs: Jobs) -> Result<(), PlatformError> {
+    let app = App::new()?;
+    let _bridge = Bridge::new(&app, Desk::new(jobs));
+    app.run()
+}

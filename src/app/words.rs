@@ -1,0 +1,119 @@
+//! Sentences, rows and facts as the screens take them.
+
+use slint::{SharedString, StyledText};
+use tautmark_ui::{Fact, Item, Status, Verdict};
+
+/// Something said with `**bold**` words, and the same without the stars for those who listen.
+///
+/// Names come from people: whatever else would be markup in them is shown as it is.
+#[must_use]
+pub fn said(text: &str) -> (StyledText, SharedString) {
+    let plain = text.replace("**", "");
+    let styled = StyledText::from_markdown(&escaped(text));
+    (
+        styled.unwrap_or_else(|_| StyledText::from_plain_text(&plain)),
+        plain.into(),
+    )
+}
+
+fn escaped(text: &str) -> String {
+    let mut out = String::with_capacity(text.len() + 8);
+    let mut rest = text.chars().peekable();
+    while let Some(letter) = rest.next() {
+        match letter {
+            '*' if rest.peek() == Some(&'*') => {
+                rest.next();
+                out.push_str("**");
+            }
+            '*' | '_' | '`' | '[' | ']' | '<' | '>' | '#' | '\\' | '~' | '&' => {
+                out.push('\\');
+                out.push(letter);
+            }
+            _ => out.push(letter),
+        }
+    }
+    out
+}
+
+/// A sentence with its verdict.
+#[must_use]
+pub fn status(verdict: Verdict, text: &str) -> Status {
+    let (text, plain) = said(text);
+    Status {
+        verdict,
+        text,
+        plain,
+    }
+}
+
+/// Nothing to say.
+#[must_use]
+pub fn silence() -> Status {
+    status(Verdict::None, "")
+}
+
+/// One figure with its label and what follows it (its ± or unit).
+#[must_use]
+pub fn fact(id: &str, label: &str, figure: &str, tail: &str) -> Fact {
+    Fact {
+        id: id.into(),
+        label: label.into(),
+        figure: figure.into(),
+        tail: tail.into(),
+        verdict: Verdict::None,
+    }
+}
+
+/// A row of a list.
+#[must_use]
+pub fn row(id: &str, title: &str, note: &str, figure: &str, tail: &str) -> Item {
+    Item {
+        id: id.into(),
+        title: title.into(),
+        note: note.into(),
+        figure: figure.into(),
+        tail: tail.into(),
+        ..Item::default()
+    }
+}
+
+/// “one reading”, “two readings”, “13 readings”; a capital is up to the caller.
+#[must_use]
+pub fn counted(count: usize, one: &str, many: &str) -> String {
+    const WORDS: [&str; 13] = [
+        "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
+        "eleven", "twelve",
+    ];
+    let number = WORDS
+        .get(count)
+        .map_or_else(|| count.to_string(), |word| (*word).to_owned());
+    format!("{number} {}", if count == 1 { one } else { many })
+}
+
+/// With a capital first letter.
+#[must_use]
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_name_with_stars_and_brackets_is_shown_as_it_is() {
+        let (_, plain) = said("Wall **B*_[x]** & <y>");
+        assert_eq!(plain, "Wall B*_[x] & <y>");
+        assert_eq!(escaped("a_b **c** <d>"), "a\\_b **c** \\<d\\>");
+    }
+
+    #[test]
+    fn small_numbers_are_words() {
+        assert_eq!(counted(1, "mark", "marks"), "one mark");
+        assert_eq!(counted(6, "mark", "marks"), "six marks");
+        assert_eq!(counted(13, "reading", "readings"), "13 readings");
+    }
+}

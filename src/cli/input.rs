@@ -1,0 +1,96 @@
+//! Opening the job that a command is about.
+
+use super::args::JobArgs;
+use super::{Ending, Stop};
+use std::fs::File;
+use std::io::{self, Read};
+use std::path::{Path, PathBuf};
+use tautmark::job::{self, Job};
+
+/// Larger files are not job files.
+const LARGEST: u64 = 16 * 1024 * 1024;
+
+/// A job that has been opened.
+pub struct Opened {
+    pub job: Job,
+    /// What to call it when something is wrong.
+    pub name: String,
+    /// Where it came from; none for the example and for standard input.
+    pub path: Option<PathBuf>,
+    /// Written by a newer program.
+    pub newer: bool,
+}
+
+/// Opens the file, standard input, or the example, as the arguments say.
+pub fn open(args: &JobArgs) -> Result<Opened, Stop> {
+    let mut opened = match &args.file {
+        None => Opened {
+            job: job::example(),
+            name: "the built-in example".to_owned(),
+            path: None,
+            newer: false,
+        },
+        Some(path) if path.as_os_str() == "-" => {
+            read("standard input", &mut io::stdin().lock(), None)?
+        }
+        Some(path) => from_file(path)?,
+    };
+    if let Some(lengths) = args.lengths {
+        opened.job.show.lengths = lengths.into();
+    }
+    Ok(opened)
+}
+
+fn from_file(path: &Path) -> Result<Opened, Stop> {
+    let name = path.display().to_string();
+    let cannot = |error: &io::Error| Stop {
+        ending: Ending::Usage,
+        words: format!("{name}: this file cannot be opened ({error}). Check its name and place."),
+    };
+    let mut file = File::open(path).map_err(|error| cannot(&error))?;
+    if file.metadata().is_ok_and(|about| about.is_dir()) {
+        return Err(Stop {
+            ending: Ending::Usage,
+            words: format!("{name}: this is a folder. Name the job file inside it."),
+        });
+    }
+    read(&name, &mut file, Some(path))
+}
+
+fn read(name: &str, from: &mut impl Read, path: Option<&Path>) -> Result<Opened, Stop> {
+    let mut bytes = Vec::new();
+    let read = from.take(LARGEST + 1).read_to_end(&mut bytes);
+    read.map_err(|error| Stop {
+        ending: Ending::Usage,
+        words: format!("{name}: this cannot be read ({error}). Try it from another place."),
+    })?;
+    let refused = |words: String| Stop {
+        ending: Ending::Job,
+        words: format!("{name}: {words}"),
+    };
+    if bytes.len() as u64 > LARGEST {
+        return Err(refused(
+            "this is larger than 16 MB, which no job is. Check that it is the right file."
+                .to_owned(),
+        ));
+    }
+    let text = String::from_utf8(bytes).map_err(|error| refused(not_text(&error)))?;
+    let opened = job::read(&text).map_err(|error| refused(error.to_string()))?;
+    Ok(Opened {
+        job: opened.job,
+        name: name.to_owned(),
+        path: path.map(Path::to_owned),
+        newer: opened.read_only,
+    })
+}
+
+/// Where bytes stop being text: line and column, both from 1.
+fn not_text(error: &std::string::FromUtf8Error) -> String {
+    let good = error.utf8_error().valid_up_to();
+    let before = String::from_utf8_lossy(error.as_bytes().get(..good).unwrap_or_default());
+    let line = before.matches('\n').count() + 1;
+    let column = before.chars().rev().take_while(|&c| c != '\n').count() + 1;
+    format!(
+        "line {line}, column {column}: this is not UTF-8 text. Save it as UTF-8, or go back to an earlier copy."
+    )
+}

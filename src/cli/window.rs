@@ -1,0 +1,32 @@
+//! What the program does when it is told nothing: the app's window, where it is built in.
+
+use super::{Ending, Stop};
+
+/// Opens the window, and ends when it is closed.
+#[cfg(feature = "app")]
+pub fn open() -> Result<Ending, Stop> {
+    use tautmark::store::{Files, Jobs};
+    let stop = |words: String| Stop {
+        ending: Ending::Usage,
+        words,
+    };
+    let files = Files::of_this_person().ok_or_else(|| {
+        stop("This system names no folder to keep jobs in. Set HOME and start again.".to_owned())
+    })?;
+    tautmark::app::run(Jobs::on(files)).map_err(|error| {
+        stop(format!(
+            "The window cannot be opened ({error}). On a machine without a screen use “tautmark sheet”."
+        ))
+    })?;
+    Ok(Ending::Fine)
+}
+
+/// Shows the example's sheet on standard output.
+#[cfg(not(feature = "app"))]
+pub fn open() -> Result<Ending, Stop> {
+    use tautmark::sheet::Sheet;
+    use tautmark::{job, solve};
+    let job = job::example();
+    super::output::write(&Sheet::new(&job, &solve(&job)).text(), None, None)?;
+    Ok(Ending::Fine)
+}

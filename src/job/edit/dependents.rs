@@ -1,0 +1,304 @@
+//! What goes with a thing that is removed?
+//!
+//! What means nothing without it goes too: a wall without its mark, a reading without its wall, a
+//! string without its wall, a corner without its string, a sight without its point, a tick
+//! without its run. What only stands there stays and asks again: a run without its string or its
+//! end, a point without its mark or run, the heights without their datum.
+
+use super::names::{Name, Names, declared};
+use super::thing::Thing;
+use super::{Change, Edit, EditError, Setting, label};
+use crate::job::model::{End, Job};
+use std::collections::BTreeSet;
+
+/// Something that a removal touches besides the thing itself.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Dependent {
+    /// Place in the file, such as `readings[3]`.
+    pub place: String,
+    /// What it is, in a person's words: “tape A to C 10 881”.
+    pub what: String,
+    pub fate: Fate,
+}
+
+/// What becomes of a dependent.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fate {
+    /// It goes too.
+    Goes,
+    /// It stays, and asks again for what it has lost.
+    AsksAgain,
+}
+
+/// Everything that removing the thing would touch, in the order of the file; empty where nothing
+/// refers to it.
+#[must_use]
+pub fn dependents(job: &Job, thing: &Thing) -> Vec<Dependent> {
+    let mut all = Removal::of(job, thing).dependents;
+    all.retain(|d| d.place != own_place(job, thing));
+    all
+}
+
+/// The plain edits that remove the thing and settle its dependents.
+pub(super) fn removal(job: &Job, thing: &Thing) -> Result<Vec<Edit>, EditError> {
+    let removal = Removal::of(job, thing);
+    if removal.edits.is_empty() || !(declared(job, thing, thing.name()) || is_point(thing)) {
+        return Err(EditError::NoName {
+            kind: thing.kind(),
+            name: thing.name().to_owned(),
+        });
+    }
+    Ok(removal.edits)
+}
+
+fn is_point(thing: &Thing) -> bool {
+    matches!(thing, Thing::Point(_))
+}
+
+/// The place of the thing itself.
+fn own_place(job: &Job, thing: &Thing) -> String {
+    let (list, at) = match thing {
+        Thing::Mark(id) => ("marks", job.marks.iter().position(|e| e.id == *id)),
+        Thing::Wall(id) => ("walls", job.walls.iter().position(|e| e.id == *id)),
+        Thing::Line(id) => ("lines", job.lines.iter().position(|e| e.id == *id)),
+        Thing::Corner(id) => ("corners", job.corners.iter().position(|e| e.id == *id)),
+        Thing::Run(id) => ("runs", job.runs.iter().position(|e| e.id == *id)),
+        Thing::Point(id) => {
+            let at = job.levels.points.iter().position(|e| e.id == *id);
+            ("levels.points", at)
+        }
+        Thing::Setup(id) => {
+            let at = job.levels.setups.iter().position(|e| e.id == *id);
+            ("levels.setups", at)
+        }
+    };
+    at.map_or_else(String::new, |at| format!("{list}[{at}]"))
+}
+
+/// Names of what goes, by kind.
+#[derive(Default)]
+struct Gone {
+    marks: BTreeSet<String>,
+    walls: BTreeSet<String>,
+    lines: BTreeSet<String>,
+    corners: BTreeSet<String>,
+    runs: BTreeSet<String>,
+    points: BTreeSet<String>,
+    setups: BTreeSet<String>,
+}
+
+impl Gone {
+    fn has(&self, name: &Name<'_>) -> bool {
+        match name {
+            Name::Mark(id) => self.marks.contains(id.as_str()),
+            Name::Wall(id) => self.walls.contains(id.as_str()),
+            Name::Line(id) => self.lines.contains(id.as_str()),
+            Name::Corner(id) => self.corners.contains(id.as_str()),
+            Name::Run(id) => self.runs.contains(id.as_str()),
+            Name::Point(id) => self.points.contains(id.as_str()),
+            Name::Setup(id) => self.setups.contains(id.as_str()),
+        }
+    }
+
+    /// True where any name in the entry is gone.
+    fn touches<T: Names + Clone>(&self, entry: &T) -> bool {
+        let mut touched = false;
+        let mut entry = entry.clone();
+        entry.names(&mut |name| touched |= self.has(&name));
+        touched
+    }
+
+    fn start(job: &Job, thing: &Thing) -> Self {
+        let mut gone = Gone::default();
+        let name = thing.name().to_owned();
+        let list = match thing {
+            Thing::Mark(_) => &mut gone.marks,
+            Thing::Wall(_) => &mut gone.walls,
+            Thing::Line(_) => &mut gone.lines,
+            Thing::Corner(_) => &mut gone.corners,
+            Thing::Run(_) => &mut gone.runs,
+            Thing::Point(_) => &mut gone.points,
+            Thing::Setup(_) => &mut gone.setups,
+        };
+        list.insert(name);
+        gone.spread(job);
+        gone
+    }
+
+    /// The names of the entries in which a name of what goes stands.
+    fn touched<T: Names + Clone>(&self, list: &[T], name: fn(&T) -> &String) -> Vec<String> {
+        let touched = list.iter().filter(|entry| self.touches(*entry));
+        touched.map(|entry| name(entry).clone()).collect()
+    }
+
+    /// Marks take their walls, marks and walls their strings, strings their corners.
+    fn spread(&mut self, job: &Job) {
+        let walls = self.touched(&job.walls, |wall| &wall.id.0);
+        self.walls.extend(walls);
+        let lines = self.touched(&job.lines, |line| &line.id.0);
+        self.lines.extend(lines);
+        let corners = self.touched(&job.corners, |corner| &corner.id.0);
+        self.corners.extend(corners);
+    }
+}
+
+/// A removal as it is put together: the plain edits, and what they touch.
+struct Removal<'a> {
+    job: &'a Job,
+    gone: Gone,
+    edits: Vec<Edit>,
+    dependents: Vec<Dependent>,
+}
+
+impl<'a> Removal<'a> {
+    fn of(job: &'a Job, thing: &Thing) -> Self {
+        let mut removal = Removal {
+            job,
+            gone: Gone::start(job, thing),
+            edits: Vec::new(),
+            dependents: Vec::new(),
+        };
+        removal.lists();
+        removal.runs();
+        removal.points();
+        removal.setups();
+        let marked = label::marked;
+        removal.list("marked", &job.marked, Edit::Marked, marked);
+        removal
+    }
+
+    fn lists(&mut self) {
+        let job = self.job;
+        self.list("marks", &job.marks, Edit::Mark, label::mark);
+        self.list("walls", &job.walls, Edit::Wall, label::wall);
+        let unit = job.show.lengths;
+        let reading = |r: &_| label::reading(r, unit);
+        self.list("readings", &job.readings, Edit::Reading, reading);
+        self.list("lines", &job.lines, Edit::Line, label::line);
+        self.list("corners", &job.corners, Edit::Corner, label::corner);
+    }
+
+    /// Takes out every entry in which a name of what goes stands, the last first.
+    fn list<T: Names + Clone>(
+        &mut self,
+        list: &str,
+        entries: &[T],
+        edit: fn(Change<T>) -> Edit,
+        what: impl Fn(&T) -> String,
+    ) {
+        let touched = |(_, entry): &(usize, &T)| self.gone.touches(*entry);
+        let all: Vec<_> = entries.iter().enumerate().filter(touched).collect();
+        let rows = all.iter().map(|(at, entry)| Dependent {
+            place: format!("{list}[{at}]"),
+            what: what(entry),
+            fate: Fate::Goes,
+        });
+        self.dependents.extend(rows);
+        let edits = all
+            .iter()
+            .rev()
+            .map(|(at, _)| edit(Change::Remove { at: *at }));
+        self.edits.extend(edits);
+    }
+
+    fn runs(&mut self) {
+        let mut removed = Vec::new();
+        for (at, run) in self.job.runs.iter().enumerate() {
+            let place = format!("runs[{at}]");
+            if self.gone.runs.contains(run.id.as_str()) {
+                self.row(place, label::run(run), Fate::Goes);
+                removed.push(Edit::Run(Change::Remove { at }));
+                continue;
+            }
+            let mut left = run.clone();
+            if self.gone.lines.contains(run.line.as_str()) {
+                left.line = Default::default();
+                let what = format!("{}: its string", label::run(run));
+                self.row(format!("{place}.line"), what, Fate::AsksAgain);
+            }
+            for (key, end) in [("start", &mut left.start), ("end", &mut left.end)] {
+                if end.as_ref().is_some_and(|end| self.gone.touches(end)) {
+                    *end = end.take().and_then(without_place);
+                    let what = format!("{}: its {key}", label::run(run));
+                    self.row(format!("{place}.{key}"), what, Fate::AsksAgain);
+                }
+            }
+            if left != *run {
+                let value = left;
+                self.edits.push(Edit::Run(Change::Replace { at, value }));
+            }
+        }
+        self.edits.extend(removed.into_iter().rev());
+    }
+
+    fn points(&mut self) {
+        let mut removed = Vec::new();
+        for (at, point) in self.job.levels.points.iter().enumerate() {
+            let place = format!("levels.points[{at}]");
+            if self.gone.points.contains(point.id.as_str()) {
+                self.row(place, label::point(point), Fate::Goes);
+                removed.push(Edit::Point(Change::Remove { at }));
+            } else if self.gone.touches(point) {
+                let mut value = point.clone();
+                let lost_run = value.run.take_if(|id| self.gone.runs.contains(id.as_str()));
+                if lost_run.is_some() {
+                    value.at = None;
+                }
+                value
+                    .mark
+                    .take_if(|id| self.gone.marks.contains(id.as_str()));
+                let what = format!("{}: where it is", label::point(point));
+                self.row(place, what, Fate::AsksAgain);
+                self.edits.push(Edit::Point(Change::Replace { at, value }));
+            }
+        }
+        self.edits.extend(removed.into_iter().rev());
+        if self
+            .job
+            .levels
+            .datum
+            .as_ref()
+            .is_some_and(|d| self.gone.touches(d))
+        {
+            let place = "levels.datum".to_owned();
+            self.row(place, "the datum".to_owned(), Fate::AsksAgain);
+            self.edits.push(Edit::Set(Setting::Datum(None)));
+        }
+    }
+
+    fn setups(&mut self) {
+        let mut removed = Vec::new();
+        for (setup, entry) in self.job.levels.setups.iter().enumerate() {
+            let place = format!("levels.setups[{setup}]");
+            if self.gone.setups.contains(entry.id.as_str()) {
+                self.row(place, label::setup(entry), Fate::Goes);
+                removed.push(Edit::Setup(Change::Remove { at: setup }));
+                continue;
+            }
+            let mut sights = Vec::new();
+            for (at, sight) in entry.sights.iter().enumerate() {
+                if self.gone.points.contains(sight.point.as_str()) {
+                    let what = label::sight(sight, entry, self.job.show.lengths);
+                    self.row(format!("{place}.sights[{at}]"), what, Fate::Goes);
+                    let change = Change::Remove { at };
+                    sights.push(Edit::Sight { setup, change });
+                }
+            }
+            self.edits.extend(sights.into_iter().rev());
+        }
+        self.edits.extend(removed.into_iter().rev());
+    }
+
+    fn row(&mut self, place: String, what: String, fate: Fate) {
+        self.dependents.push(Dependent { place, what, fate });
+    }
+}
+
+/// An end without what it named; nothing at all unless it has keys to keep.
+fn without_place(end: End) -> Option<End> {
+    let left = End {
+        extra: end.extra,
+        ..End::default()
+    };
+    (!left.extra.is_empty()).then_some(left)
+}

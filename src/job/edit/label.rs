@@ -1,0 +1,202 @@
+//! What a step was, in a person's words, for the undo button.
+
+use super::{Change, Edit, Setting, Thing};
+use crate::job::model::{
+    Corner, Gate, Job, Line, Mark, Marked, Pin, Point, Run, Setup, Sight, Wall,
+};
+use crate::job::reading::{Measure, Reading};
+use crate::length::{Unit, show};
+
+/// What the edit does to this job, as a short line: “Tape A to C 10 881”. `job` is as it was before.
+#[must_use]
+pub fn label(job: &Job, edit: &Edit) -> String {
+    let unit = job.show.lengths;
+    let text = match edit {
+        Edit::Set(setting) => set(setting),
+        Edit::Mark(c) => changed(c, &job.marks, mark),
+        Edit::Wall(c) => changed(c, &job.walls, wall),
+        Edit::Reading(c) => taken(c, job),
+        Edit::Line(c) => changed(c, &job.lines, line),
+        Edit::Corner(c) => changed(c, &job.corners, corner),
+        Edit::Run(c) => changed(c, &job.runs, run),
+        Edit::Gate { run: at, change } => {
+            let entries = job.runs.get(*at).map_or(&[][..], |run| &run.gates);
+            changed(change, entries, |gate| self::gate(gate, unit))
+        }
+        Edit::Pin { run: at, change } => {
+            let entries = job.runs.get(*at).map_or(&[][..], |run| &run.pins);
+            changed(change, entries, |pin| self::pin(pin, unit))
+        }
+        Edit::Point(c) => changed(c, &job.levels.points, point),
+        Edit::Setup(c) => changed(c, &job.levels.setups, setup),
+        Edit::Sight { setup: at, change } => match job.levels.setups.get(*at) {
+            Some(from) => changed(change, &from.sights, |s| sight(s, from, unit)),
+            None => "sight".to_owned(),
+        },
+        Edit::Marked(c) => changed(c, &job.marked, marked),
+        Edit::Rename { thing, to } => {
+            format!("rename {} {} to {to}", thing.kind(), thing.name())
+        }
+        Edit::Remove(thing) => remove(job, thing),
+        Edit::Many(edits) | Edit::Restore(edits) => several(job, edits),
+    };
+    capital(&text)
+}
+
+fn set(setting: &Setting) -> String {
+    match setting {
+        Setting::Title(title) => format!("title “{title}”"),
+        Setting::Notes(_) => "notes".to_owned(),
+        Setting::Show(_) => "how lengths are shown".to_owned(),
+        Setting::Tape(_) => "tape's accuracy".to_owned(),
+        Setting::Laser(_) => "laser's accuracy".to_owned(),
+        Setting::Tolerance(_) => "tolerances".to_owned(),
+        Setting::Hole(_) => "post holes".to_owned(),
+        Setting::Boards(_) => "boards".to_owned(),
+        Setting::Stock(_) => "lengths to buy".to_owned(),
+        Setting::Datum(Some(datum)) => format!("datum {}", datum.point),
+        Setting::Datum(None) => "no datum".to_owned(),
+    }
+}
+
+/// The value that is there after the change, or the one that goes.
+fn changed<T>(change: &Change<T>, list: &[T], what: impl Fn(&T) -> String) -> String {
+    match change {
+        Change::Insert { value, .. } => format!("add {}", what(value)),
+        Change::Replace { value, .. } => what(value),
+        Change::Remove { at } => match list.get(*at) {
+            Some(value) => format!("remove {}", what(value)),
+            None => "remove".to_owned(),
+        },
+        Change::Move { from, .. } => match list.get(*from) {
+            Some(value) => format!("move {}", what(value)),
+            None => "move".to_owned(),
+        },
+    }
+}
+
+/// A reading goes in as what it says; leaving it out or using it again is said as such.
+fn taken(change: &Change<Reading>, job: &Job) -> String {
+    let what = |r: &Reading| reading(r, job.show.lengths);
+    match change {
+        Change::Insert { value, .. } => what(value),
+        Change::Replace { at, value } => match (job.readings.get(*at), value.used) {
+            (Some(old), false) if old.used => format!("leave out {}", what(value)),
+            (Some(old), true) if !old.used => format!("use {} again", what(value)),
+            _ => what(value),
+        },
+        _ => changed(change, &job.readings, what),
+    }
+}
+
+fn remove(job: &Job, thing: &Thing) -> String {
+    let with = super::dependents(job, thing).len();
+    let name = format!("remove {} {}", thing.kind(), thing.name());
+    match with {
+        0 => name,
+        1 => format!("{name} and 1 thing with it"),
+        _ => format!("{name} and {with} things with it"),
+    }
+}
+
+fn several(job: &Job, edits: &[Edit]) -> String {
+    match edits {
+        [] => "nothing".to_owned(),
+        [one] => label(job, one),
+        [first, rest @ ..] => format!("{} and {} more", label(job, first), rest.len()),
+    }
+}
+
+pub(super) fn mark(mark: &Mark) -> String {
+    format!("mark {}", mark.id)
+}
+
+pub(super) fn wall(wall: &Wall) -> String {
+    named("wall", wall.id.as_str(), &wall.name)
+}
+
+pub(super) fn line(line: &Line) -> String {
+    named("line", line.id.as_str(), &line.name)
+}
+
+pub(super) fn corner(corner: &Corner) -> String {
+    format!("corner {}", corner.id)
+}
+
+pub(super) fn run(run: &Run) -> String {
+    named("run", run.id.as_str(), &run.name)
+}
+
+pub(super) fn point(point: &Point) -> String {
+    format!("point {}", point.id)
+}
+
+pub(super) fn setup(setup: &Setup) -> String {
+    format!("set-up {}", setup.id)
+}
+
+pub(super) fn marked(marked: &Marked) -> String {
+    let done = if marked.done { "done" } else { "not done" };
+    format!("post {} of run {} {done}", marked.post, marked.run)
+}
+
+pub(super) fn sight(sight: &Sight, from: &Setup, unit: Unit) -> String {
+    let down = figure(sight.down, unit);
+    format!("sight {} from {}{down}", sight.point, from.id)
+}
+
+pub(super) fn reading(reading: &Reading, unit: Unit) -> String {
+    match &reading.what {
+        Measure::Tape {
+            from, to, length, ..
+        } => {
+            format!("tape {from} to {to}{}", figure(*length, unit))
+        }
+        Measure::Offset {
+            mark, wall, length, ..
+        } => {
+            format!("offset {mark} off {wall}{}", figure(*length, unit))
+        }
+        Measure::Inline {
+            mark, with: [a, b], ..
+        } => format!("{mark} on the string {a} to {b}"),
+        Measure::Angle {
+            from,
+            at,
+            to,
+            degrees,
+            ..
+        } => match degrees {
+            Some(degrees) => format!("angle {from} {at} {to} {degrees}°"),
+            None => format!("angle {from} {at} {to}"),
+        },
+        Measure::Other { kind } => format!("reading “{kind}”"),
+    }
+}
+
+fn gate(gate: &Gate, unit: Unit) -> String {
+    format!("gate{}", at(gate.at, unit))
+}
+
+fn pin(pin: &Pin, unit: Unit) -> String {
+    format!("pin{}", at(pin.at, unit))
+}
+
+fn at(mm: Option<f64>, unit: Unit) -> String {
+    mm.map_or_else(String::new, |mm| format!(" at {}", show(mm, unit)))
+}
+
+fn figure(mm: Option<f64>, unit: Unit) -> String {
+    mm.map_or_else(String::new, |mm| format!(" {}", show(mm, unit)))
+}
+
+fn named(kind: &str, id: &str, name: &str) -> String {
+    format!("{kind} {}", if name.is_empty() { id } else { name })
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}

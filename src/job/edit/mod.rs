@@ -1,0 +1,117 @@
+//! What can be changed in a job? Every change is a value, applied in one place.
+//!
+//! ```text
+//!   Edit ──apply──▶ Job          an error leaves the job as it was
+//!     ▲               │
+//!     └── the way back ┘         applied, it restores the job exactly
+//! ```
+//!
+//! A job may hold what cannot be (a negative length, a reading of a mark that is not there):
+//! [`super::check`] says so. Edits refuse only what the file could not hold or what would make two
+//! things share one name.
+
+mod apply;
+mod change;
+mod dependents;
+mod history;
+mod label;
+mod make;
+mod names;
+mod thing;
+
+pub use apply::apply;
+pub use change::Change;
+pub use dependents::{Dependent, Fate, dependents};
+pub use history::{History, Step};
+pub use label::label;
+pub use thing::Thing;
+
+use super::model::{
+    Boards, Corner, Datum, Gate, Hole, Laser, Line, Mark, Marked, Pin, Point, Run, Setup, Show,
+    Sight, Stock, Tape, Tolerance, Wall,
+};
+use super::reading::Reading;
+use serde::{Deserialize, Serialize};
+use thiserror::Error;
+
+/// One change to a job. Lists are addressed by place (from 0), things with a name by their name.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+#[allow(clippy::large_enum_variant)] // one edit exists at a time; a box would only be in the way
+pub enum Edit {
+    Set(Setting),
+    Mark(Change<Mark>),
+    Wall(Change<Wall>),
+    Reading(Change<Reading>),
+    Line(Change<Line>),
+    Corner(Change<Corner>),
+    Run(Change<Run>),
+    /// A gate of the run at this place.
+    Gate {
+        run: usize,
+        change: Change<Gate>,
+    },
+    /// A pin of the run at this place.
+    Pin {
+        run: usize,
+        change: Change<Pin>,
+    },
+    Point(Change<Point>),
+    Setup(Change<Setup>),
+    /// A sight of the set-up at this place.
+    Sight {
+        setup: usize,
+        change: Change<Sight>,
+    },
+    Marked(Change<Marked>),
+    /// A new name, taken along to everything that refers to it.
+    Rename {
+        thing: Thing,
+        to: String,
+    },
+    /// Removal, with everything that means nothing without it (see [`dependents`]).
+    Remove(Thing),
+    /// One step made of several; all of it happens or none.
+    Many(Vec<Edit>),
+    /// What was there before, put back as it was: the way back that [`apply`] gives.
+    Restore(Vec<Edit>),
+}
+
+/// A part of the job that is there once, replaced as a whole.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+#[allow(clippy::large_enum_variant)] // one edit exists at a time; a box would only be in the way
+pub enum Setting {
+    Title(String),
+    Notes(String),
+    Show(Show),
+    Tape(Tape),
+    Laser(Laser),
+    Tolerance(Tolerance),
+    Hole(Hole),
+    Boards(Boards),
+    Stock(Stock),
+    Datum(Option<Datum>),
+}
+
+/// Why an edit was refused. The job is as it was.
+#[derive(Clone, Debug, Error, PartialEq, Eq)]
+pub enum EditError {
+    /// The list is shorter than that.
+    #[error("There is no {kind} number {number} in this job. Choose one that is in the list.")]
+    NoPlace { kind: &'static str, number: usize },
+    /// No thing has that name.
+    #[error("There is no {kind} called “{name}” in this job. Choose one that is in the list.")]
+    NoName { kind: &'static str, name: String },
+    /// Another thing of its kind has that name already.
+    #[error("There is a {kind} called “{name}” already. Choose another name.")]
+    Taken { kind: &'static str, name: String },
+    /// The name is empty.
+    #[error("The {kind} has no name. Give it one.")]
+    Nameless { kind: &'static str },
+    /// A figure that is not a number, or a key that stands twice.
+    #[error(
+        "The job file cannot hold this change: a figure in it is not a number. Enter it again."
+    )]
+    Unkeepable,
+}

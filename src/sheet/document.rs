@@ -1,0 +1,243 @@
+//! What a sheet is made of.
+
+use crate::cautions::Caution;
+use crate::job::Problem;
+use crate::length::{Unit, show, show_fine, show_pm, show_typed, signed, signed_fine};
+
+/// A set-out sheet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sheet {
+    pub title: String,
+    pub notes: String,
+    /// How its lengths are shown.
+    pub unit: Unit,
+    /// In the order of the work.
+    pub sections: Vec<Section>,
+    pub(super) message: String,
+}
+
+/// One step of the work.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Section {
+    pub heading: String,
+    pub blocks: Vec<Block>,
+}
+
+/// A piece of a section.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Block {
+    /// Starts a part of a section, such as one run.
+    Heading(String),
+    Paragraph(String),
+    List(Vec<String>),
+    Table(Table),
+    /// What is wrong or missing: its place in a person's words, and the problem.
+    Problem(String, Problem),
+    /// One line, where the work is about to need it.
+    Caution(Caution),
+    /// The whole of it.
+    CautionInFull(Caution),
+}
+
+/// Figures in rows and columns.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Table {
+    pub caption: String,
+    pub columns: Vec<Column>,
+    pub rows: Vec<Vec<Cell>>,
+    /// How many leading columns name the row, repeated where a table is broken.
+    pub names: usize,
+    /// Under the table.
+    pub note: String,
+}
+
+/// A column and how it is set.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Column {
+    pub heading: String,
+    pub align: Align,
+}
+
+/// How a column is set.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Align {
+    /// Text, to the left; may be folded to fit.
+    Left,
+    /// Figures, to the right; never folded.
+    Right,
+}
+
+/// What stands in a row. Lengths are mm until they are shown.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Cell {
+    Empty,
+    Text(String),
+    Count(usize),
+    /// A length, to be read to a whole millimetre or a sixteenth of an inch.
+    Length(f64),
+    /// A length with one more decimal.
+    Fine(f64),
+    /// A length whose sign says which way.
+    Signed(f64),
+    /// The same with one more decimal.
+    SignedFine(f64),
+    /// Half width of the 95 % band.
+    Pm(f64),
+    /// Up or down from a laser line: positive is down.
+    Down(f64),
+    /// Degrees to two decimals.
+    Degrees(f64),
+    /// Degrees with a sign.
+    SignedDegrees(f64),
+    /// A share from 0 to 1, shown as a percentage.
+    Share(f64),
+    /// Litres to one decimal.
+    Litres(f64),
+}
+
+impl Cell {
+    /// A text cell.
+    #[must_use]
+    pub fn text(text: impl Into<String>) -> Self {
+        Self::Text(text.into())
+    }
+
+    /// The cell of a figure, or an empty one.
+    #[must_use]
+    pub fn maybe(kind: fn(f64) -> Self, value: Option<f64>) -> Self {
+        value.map_or(Self::Empty, kind)
+    }
+
+    /// For reading: lengths in `unit`, without its name.
+    #[must_use]
+    pub fn shown(&self, unit: Unit) -> String {
+        match self {
+            Self::Empty => String::new(),
+            Self::Text(text) => text.clone(),
+            Self::Count(count) => count.to_string(),
+            Self::Length(mm) => show(*mm, unit),
+            Self::Fine(mm) => show_fine(*mm, unit, 1),
+            Self::Signed(mm) => signed(*mm, unit),
+            Self::SignedFine(mm) => signed_fine(*mm, unit, 1),
+            Self::Pm(mm) => show_pm(*mm, unit),
+            Self::Down(mm) if *mm < 0.0 => format!("UP\u{a0}{}", show(-mm, unit)),
+            Self::Down(mm) => format!("DOWN\u{a0}{}", show(*mm, unit)),
+            Self::Degrees(degrees) => format!("{degrees:.2}°"),
+            Self::SignedDegrees(degrees) => format!("{degrees:+.2}°").replace('-', "−"),
+            Self::Share(share) if *share > 1e-6 && *share < 0.005 => "<\u{a0}1\u{a0}%".to_owned(),
+            Self::Share(share) => format!("{:.0}\u{a0}%", share * 100.0),
+            Self::Litres(litres) => format!("{litres:.1}"),
+        }
+    }
+
+    /// For a spreadsheet: bare figures, no group spaces, a plain minus sign.
+    #[must_use]
+    pub fn plain(&self, unit: Unit) -> String {
+        let length = |mm: f64| show_typed(mm, unit).replace('−', "-");
+        match self {
+            Self::Empty => String::new(),
+            Self::Text(text) => text.clone(),
+            Self::Count(count) => count.to_string(),
+            Self::Length(mm)
+            | Self::Fine(mm)
+            | Self::Signed(mm)
+            | Self::SignedFine(mm)
+            | Self::Pm(mm)
+            | Self::Down(mm) => length(*mm),
+            Self::Degrees(degrees) | Self::SignedDegrees(degrees) => format!("{degrees:.4}"),
+            Self::Share(share) => format!("{share:.4}"),
+            Self::Litres(litres) => format!("{litres:.2}"),
+        }
+    }
+}
+
+impl Column {
+    /// A column of text.
+    #[must_use]
+    pub fn left(heading: impl Into<String>) -> Self {
+        Self {
+            heading: heading.into(),
+            align: Align::Left,
+        }
+    }
+
+    /// A column of figures.
+    #[must_use]
+    pub fn right(heading: impl Into<String>) -> Self {
+        Self {
+            heading: heading.into(),
+            align: Align::Right,
+        }
+    }
+}
+
+impl Table {
+    /// A table with no rows yet, the first column naming its rows.
+    #[must_use]
+    pub fn new(caption: impl Into<String>, columns: Vec<Column>) -> Self {
+        Self {
+            caption: caption.into(),
+            columns,
+            names: 1,
+            ..Self::default()
+        }
+    }
+
+    /// Takes out the columns in which no row has anything.
+    #[must_use]
+    pub fn without_empty_columns(mut self) -> Self {
+        let used: Vec<bool> = (0..self.columns.len())
+            .map(|at| {
+                let cells = self.rows.iter().filter_map(|row| row.get(at));
+                at < self.names || cells.into_iter().any(|cell| *cell != Cell::Empty)
+            })
+            .collect();
+        let mut keep = used.iter();
+        self.columns.retain(|_| *keep.next().unwrap_or(&true));
+        for row in &mut self.rows {
+            let mut keep = used.iter();
+            row.retain(|_| *keep.next().unwrap_or(&true));
+        }
+        self
+    }
+}
+
+impl Section {
+    /// A section with nothing in it yet.
+    #[must_use]
+    pub fn new(heading: impl Into<String>) -> Self {
+        Self {
+            heading: heading.into(),
+            blocks: Vec::new(),
+        }
+    }
+
+    pub(super) fn heading(&mut self, text: impl Into<String>) {
+        self.blocks.push(Block::Heading(text.into()));
+    }
+
+    pub(super) fn say(&mut self, text: impl Into<String>) {
+        let text = text.into();
+        if !text.is_empty() {
+            self.blocks.push(Block::Paragraph(text));
+        }
+    }
+
+    pub(super) fn list(&mut self, items: Vec<String>) {
+        if !items.is_empty() {
+            self.blocks.push(Block::List(items));
+        }
+    }
+
+    /// Adds a table, unless it has no rows; columns that are empty all the way down are left out.
+    pub(super) fn table(&mut self, table: Table) {
+        if !table.rows.is_empty() {
+            self.blocks
+                .push(Block::Table(table.without_empty_columns()));
+        }
+    }
+
+    pub(super) fn caution(&mut self, caution: Caution) {
+        self.blocks.push(Block::Caution(caution));
+    }
+}

@@ -1,0 +1,72 @@
+//! What is wrong or missing, before anything is cut or dug.
+
+use super::super::document::{Block, Section};
+use super::super::phrase::{count, count_in_words};
+use super::{Desk, names};
+use crate::job::{Problem, Severity};
+
+/// Every problem, the worst first; or that there is none.
+pub fn section(desk: &Desk<'_>) -> Section {
+    let problems = &desk.solution.problems;
+    let of = |severity| problems.iter().filter(move |p| p.severity == severity);
+    let mut section = Section::new("Look at this first");
+    if problems.is_empty() {
+        section.say(if desk.job.marks.is_empty() {
+            "Nothing is measured yet. Put a mark at each end of every wall, and tape between them."
+        } else {
+            "Nothing is wrong, and nothing is missing that the job asks for."
+        });
+        return section;
+    }
+    section.say(format!(
+        "{}, {} to look at, {}.",
+        count_in_words(of(Severity::Error).count(), "error"),
+        count(of(Severity::Warning).count(), "thing"),
+        count(of(Severity::Note).count(), "note"),
+    ));
+    if disagrees(desk) {
+        section.say(STOP);
+    }
+    for severity in [Severity::Error, Severity::Warning, Severity::Note] {
+        let named = of(severity).map(|p| Block::Problem(place(desk, p), p.clone()));
+        section.blocks.extend(named);
+    }
+    section
+}
+
+const STOP: &str = "Stop: readings do not agree. Every figure on this sheet that rests on them is \
+                    off; find the wrong one before anything is stretched, dug or cut.";
+
+/// Whether tapes or sights contradict each other.
+fn disagrees(desk: &Desk<'_>) -> bool {
+    let network = &desk.solution.network;
+    let levels = desk.solution.levels.as_ref();
+    !network.suspects.is_empty()
+        || network.more_than_one_wrong
+        || levels.is_some_and(|levels| !levels.suspects.is_empty() || levels.more_than_one_wrong)
+}
+
+/// A reminder where figures are about to be used, while the tapes contradict each other.
+pub fn tapes_disagree(desk: &Desk<'_>) -> &'static str {
+    let network = &desk.solution.network;
+    if network.suspects.is_empty() && !network.more_than_one_wrong {
+        ""
+    } else {
+        "Not yet: the readings do not agree, so these figures are off. See above."
+    }
+}
+
+/// Where the problem is, without what its own text starts with.
+fn place(desk: &Desk<'_>, problem: &Problem) -> String {
+    let place = names::place(desk.job, &problem.place);
+    let bare = |text: &str| text.replace(['“', '”'], "").to_lowercase();
+    let text = bare(&problem.text);
+    let mut parts: Vec<&str> = place.split(", ").collect();
+    if parts
+        .last()
+        .is_some_and(|last| text.starts_with(&bare(last)))
+    {
+        parts.pop();
+    }
+    parts.join(", ")
+}

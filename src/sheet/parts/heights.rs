@@ -1,0 +1,201 @@
+//! Heights on the posts: up or down from the laser line, and what the boards do to the ground.
+
+use super::super::document::{Cell, Column, Section, Table};
+use super::{Desk, names, number};
+use crate::boards::{HeightMark, MarkedThing, PostHeights, RunBoards, Side, Way, height_marks};
+use crate::job::RunId;
+
+pub fn section(desk: &Desk<'_>) -> Option<Section> {
+    let mut section = Section::new("Fix the heights");
+    for (id, boards) in &desk.solution.boards {
+        of_run(desk, id, boards, &mut section);
+    }
+    (!section.blocks.is_empty()).then_some(section)
+}
+
+fn of_run(desk: &Desk<'_>, id: &RunId, boards: &RunBoards, section: &mut Section) {
+    let levels = desk.solution.levels.as_ref();
+    let setup = boards.setup.as_ref();
+    let line = setup.and_then(|setup| Some((setup, levels?.setups.get(setup)?.line)));
+    let Some((setup, line)) = line else {
+        return;
+    };
+    let marks = marks(boards, line);
+    if marks.rows.is_empty() {
+        return;
+    }
+    section.heading(names::run(desk.job, id));
+    section.say(format!(
+        "From the laser line of set-up {setup}. UP is above the line, DOWN below it. Sure to {}.",
+        desk.pm(worst(boards))
+    ));
+    section.list(other_lines(desk, id, boards));
+    section.table(marks);
+    section.list(steps(desk, boards));
+    section.table(ground(boards));
+    for leaf in &boards.gates {
+        if let Some(down) = leaf.down {
+            section.say(format!(
+                "Bottom of the gate leaf between posts {} and {}: {}.",
+                leaf.from,
+                leaf.to,
+                Cell::Down(down).shown(desk.unit)
+            ));
+        }
+    }
+}
+
+fn worst(boards: &RunBoards) -> f64 {
+    let each = boards.posts.iter().filter_map(|post| post.pm);
+    each.fold(0.0, f64::max)
+}
+
+/// What to change when the figures are wanted from another set-up.
+fn other_lines(desk: &Desk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> {
+    let levels = desk.solution.levels.as_ref();
+    let own = boards.setup.as_ref();
+    let Some((levels, own)) = levels.zip(own) else {
+        return Vec::new();
+    };
+    let Some(here) = levels.setups.get(own) else {
+        return Vec::new();
+    };
+    let others = levels.setups.iter().filter(|(setup, _)| *setup != own);
+    others
+        .map(|(setup, fix)| {
+            let more = fix.line - here.line;
+            let (down, up) = if more < 0.0 {
+                ("less", "more")
+            } else {
+                ("more", "less")
+            };
+            let by = desk.full(more.abs());
+            let turned = if up == "less" { "UP" } else { "DOWN" };
+            let other = if up == "less" { "DOWN" } else { "UP" };
+            format!(
+                "From set-up {setup}, run {id}: {by} {down} DOWN or {by} {up} UP; what is {turned} \
+                 less than {by} here turns into {other}."
+            )
+        })
+        .collect()
+}
+
+fn marks(boards: &RunBoards, line: f64) -> Table {
+    let rails = boards.rails.iter().map(|bay| bay.heights.len()).max();
+    let rails = rails.unwrap_or(0);
+    let mut columns = vec![
+        Column::left("Post"),
+        Column::left("Side"),
+        Column::right("Post top"),
+    ];
+    columns.extend(
+        (1..=rails)
+            .rev()
+            .map(|n| Column::right(format!("Rail {n}"))),
+    );
+    columns.push(Column::right("Gravel board top"));
+    let mut table = Table::new("Marks on the posts", columns);
+    table.names = 2;
+    for (i, post) in boards.posts.iter().enumerate() {
+        let marks = height_marks(post, line);
+        for (side, of_side) in sides(post, i == 0, &marks) {
+            table.rows.push(row(post, side, &of_side, rails));
+        }
+    }
+    table
+}
+
+/// The marks of each side that differ; one row where both sides are alike.
+fn sides(
+    post: &PostHeights,
+    is_first: bool,
+    marks: &[HeightMark],
+) -> Vec<(String, Vec<HeightMark>)> {
+    let of = |side| {
+        marks
+            .iter()
+            .filter(|mark| mark.side == side || mark.side == Side::Both)
+            .copied()
+            .collect::<Vec<_>>()
+    };
+    // A corner post's other side belongs to the run round the corner.
+    let (mut start, mut end) = ("to start".to_owned(), "to end".to_owned());
+    if let Some(other) = &post.shared {
+        let round = if is_first { &mut start } else { &mut end };
+        *round = format!("run {other}");
+    }
+    let is_level = post.step.is_some_and(|step| step.abs() < 0.05);
+    match (&post.before, &post.after) {
+        (Some(_), Some(_)) if is_level => vec![("both".to_owned(), of(Side::Before))],
+        (Some(_), Some(_)) => vec![(start, of(Side::Before)), (end, of(Side::After))],
+        (Some(_), None) => vec![(start, of(Side::Before))],
+        (None, Some(_)) => vec![(end, of(Side::After))],
+        (None, None) if marks.is_empty() => Vec::new(),
+        (None, None) => vec![(String::new(), marks.to_vec())],
+    }
+}
+
+fn row(post: &PostHeights, side: String, marks: &[HeightMark], rails: usize) -> Vec<Cell> {
+    let cell = |what| {
+        let mark = marks.iter().find(|mark| mark.what == what);
+        Cell::maybe(Cell::Down, mark.map(down))
+    };
+    let mut row = vec![number(post.n), Cell::text(side), cell(MarkedThing::Top)];
+    row.extend((1..=rails).rev().map(|n| cell(MarkedThing::Rail(n))));
+    row.push(cell(MarkedThing::Gravel));
+    row
+}
+
+/// Where the boards step, and by how much.
+fn steps(desk: &Desk<'_>, boards: &RunBoards) -> Vec<String> {
+    let steps = boards.posts.iter().filter_map(|post| {
+        let step = post.step.filter(|step| step.abs() >= 0.05)?;
+        let way = if step < 0.0 { "DOWN" } else { "UP" };
+        let to = match &post.shared {
+            Some(other) if post.n > 1 => format!("round the corner on run {other}"),
+            _ => "towards the end".to_owned(),
+        };
+        Some(format!(
+            "At post {} the boards step {way} {} {to}.",
+            post.n,
+            desk.full(step.abs())
+        ))
+    });
+    steps.collect()
+}
+
+fn down(mark: &HeightMark) -> f64 {
+    match mark.way {
+        Way::Up => -mark.by,
+        Way::Down => mark.by,
+    }
+}
+
+fn ground(boards: &RunBoards) -> Table {
+    let mut table = Table::new(
+        "Gravel boards and the ground",
+        vec![
+            Column::left("Bay"),
+            Column::right("Top of board"),
+            Column::right("Bottom of board"),
+            Column::right("Dig at the high end"),
+            Column::right("Gap at the low end"),
+        ],
+    );
+    let line = boards.gravel.iter().find_map(|b| Some(b.down? + b.top?));
+    for board in &boards.gravel {
+        let bottom = line.zip(board.bottom).map(|(line, bottom)| line - bottom);
+        table.rows.push(vec![
+            Cell::text(format!("{} to {}", board.from, board.to)),
+            Cell::maybe(Cell::Down, board.down),
+            Cell::maybe(Cell::Down, bottom),
+            Cell::maybe(Cell::Length, board.dig),
+            match board.max_gap {
+                Some(gap) if gap < 0.0 => Cell::text("let in"),
+                gap => Cell::maybe(Cell::Length, gap),
+            },
+        ]);
+    }
+    table.note = "Dig: for the board and the clearance under it.".to_owned();
+    table
+}

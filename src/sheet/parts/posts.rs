@@ -1,0 +1,197 @@
+//! The posts: running readings from one end of each run, gates, swings.
+
+use super::super::document::{Cell, Column, Section, Table};
+use super::{Desk, attention, built, names, number};
+use crate::cautions::{BOUNDARY, OPEN_HOLES, SERVICES};
+use crate::job::model::{End, Run, Side};
+use crate::setout::{GateFix, Post, PostKind, RunFix};
+
+pub fn section(desk: &Desk<'_>) -> Option<Section> {
+    if desk.job.runs.is_empty() {
+        return None;
+    }
+    let mut section = Section::new("Mark the posts");
+    if !desk.solution.runs.is_empty() {
+        section.caution(BOUNDARY);
+        section.caution(SERVICES);
+        section.caution(OPEN_HOLES);
+        section.say(attention::tapes_disagree(desk));
+        section.say(
+            "Pull one tape along the string from each run's zero and take every reading from \
+             there; never from post to post.",
+        );
+    }
+    for run in &desk.job.runs {
+        section.heading(names::run(desk.job, &run.id));
+        match desk.solution.runs.get(&run.id) {
+            Some(fix) => set_out(desk, run, fix, &mut section),
+            None => section.say("Not settled yet: see above."),
+        }
+    }
+    Some(section)
+}
+
+fn set_out(desk: &Desk<'_>, run: &Run, fix: &RunFix, section: &mut Section) {
+    let zero = end(desk, run.start.as_ref());
+    let far = end(desk, run.end.as_ref());
+    let to_far = if far.is_empty() {
+        String::new()
+    } else {
+        format!(" to {far}")
+    };
+    section.say(format!(
+        "Along string {} from {zero} (the tape's zero){to_far}: {} long. The posts stand on its {}, \
+         their faces {}.",
+        run.line,
+        desk.full_with_pm(fix.length, fix.length_pm),
+        side(run.side.unwrap_or(Side::Left)),
+        behind(desk, run.gap),
+    ));
+    section.table(posts(fix));
+    section.table(swings(fix));
+    for gate in &fix.gates {
+        section.say(opening(desk, gate));
+        section.say(leaf(desk, run, gate));
+    }
+    for post in &fix.posts {
+        section.say(wedge(desk, post));
+    }
+    built::add(desk, run, fix, section);
+}
+
+fn side(side: Side) -> &'static str {
+    match side {
+        Side::Left => "left",
+        Side::Right => "right",
+    }
+}
+
+fn behind(desk: &Desk<'_>, gap: f64) -> String {
+    if gap.abs() < 0.05 {
+        "touching the string".to_owned()
+    } else {
+        format!("{} behind the string", desk.full(gap))
+    }
+}
+
+/// What a run starts or ends at.
+fn end(desk: &Desk<'_>, end: Option<&End>) -> String {
+    let Some(end) = end else {
+        return String::new();
+    };
+    if let Some(wall) = &end.wall {
+        return names::wall(desk.job, wall);
+    }
+    if let Some(corner) = &end.corner {
+        return format!("corner {corner}");
+    }
+    match &end.mark {
+        Some(mark) => format!("mark {mark}"),
+        None => String::new(),
+    }
+}
+
+fn kind(kind: PostKind) -> &'static str {
+    match kind {
+        PostKind::Wall => "wall",
+        PostKind::Corner => "corner",
+        PostKind::Gate => "gate",
+        PostKind::Line => "line",
+        PostKind::End => "end",
+    }
+}
+
+fn posts(fix: &RunFix) -> Table {
+    let mut table = Table::new(
+        "Running readings from the zero",
+        vec![
+            Column::left("Post"),
+            Column::left("Kind"),
+            Column::right("Near face"),
+            Column::right("Centre"),
+            Column::right("Far face"),
+            Column::right("±"),
+            Column::right("Bay"),
+            Column::right("Clear"),
+            Column::right("Centre off string"),
+        ],
+    );
+    for post in &fix.posts {
+        table.rows.push(vec![
+            number(post.n),
+            Cell::text(kind(post.kind)),
+            Cell::Length(post.near),
+            Cell::Length(post.centre),
+            Cell::Length(post.far),
+            Cell::Pm(post.pm),
+            Cell::maybe(Cell::Length, post.bay),
+            Cell::maybe(Cell::Length, post.clear),
+            Cell::Length(post.off),
+        ]);
+    }
+    table.note = "Bay: centre to centre from the post before. Clear: face to face.".to_owned();
+    table
+}
+
+fn swings(fix: &RunFix) -> Table {
+    let mut table = Table::new(
+        "Where the string is in the way: swing two tapes to the post's centre",
+        vec![
+            Column::left("Post"),
+            Column::left("From mark"),
+            Column::right("Tape"),
+            Column::left("and from"),
+            Column::right("Tape"),
+        ],
+    );
+    for post in &fix.posts {
+        if let Some([(a, to_a), (b, to_b)]) = &post.arcs {
+            table.rows.push(vec![
+                number(post.n),
+                Cell::text(a.as_str()),
+                Cell::Length(*to_a),
+                Cell::text(b.as_str()),
+                Cell::Length(*to_b),
+            ]);
+        }
+    }
+    table
+}
+
+fn opening(desk: &Desk<'_>, gate: &GateFix) -> String {
+    format!(
+        "Gate opening from {} to {}, {} clear, between posts {} and {}.",
+        desk.length(gate.near),
+        desk.length(gate.far),
+        desk.full(gate.far - gate.near),
+        gate.from,
+        gate.to
+    )
+}
+
+fn leaf(desk: &Desk<'_>, run: &Run, gate: &GateFix) -> String {
+    let boards = desk.solution.boards.get(&run.id);
+    let leaf = boards.and_then(|boards| boards.gates.iter().find(|leaf| leaf.index == gate.index));
+    let Some(leaf) = leaf else {
+        return String::new();
+    };
+    format!(
+        "Gate leaf {} wide, hung on post {}. Measure the opening at the top, middle and bottom \
+         before making it, and use the least.",
+        desk.full(leaf.width),
+        leaf.hung
+    )
+}
+
+/// Under half a millimetre nobody can see it.
+fn wedge(desk: &Desk<'_>, post: &Post) -> String {
+    match post.wedge {
+        Some(wedge) if wedge.abs() >= 0.5 => format!(
+            "Post {} stands hard against a wall that is out of square by {} over the post's \
+             depth: pack or scribe that wedge.",
+            post.n,
+            desk.fine(wedge.abs())
+        ),
+        _ => String::new(),
+    }
+}

@@ -1,0 +1,41 @@
+//! Where are the jobs? Jobs on this device: saved at every change, with a history, never lost.
+//!
+//! ```text
+//!   jobs/side-fence/job.json              the job as it is, exactly a job file
+//!                   history.jsonl         every change and its way back, one line each
+//!                   earlier/000007.job.json   copies of how it was, a dozen at most
+//!                   aside/000001.job.json     what could not be read, kept as it was
+//!   bin/side-fence/…                      deleted, until the bin is emptied
+//!   locks/side-fence                      held by the window that changes it
+//! ```
+//!
+//! A change goes to the end of `history.jsonl`, then into a new file that takes the place of
+//! `job.json`; each is on the medium before the next begins. Whatever moment the power goes, the
+//! file or the history holds the last change that was acknowledged.
+//!
+//! - A disk that cannot be written is said at once ([`OpenJob::trouble`]); editing goes on in
+//!   memory, and every further change or [`OpenJob::retry`] tries again.
+//! - A job open in one window is shown, not changed, in a second ([`Access`]): whoever opens it
+//!   twice has most likely forgotten the first window, and a copy is one step away.
+//! - A file changed by something else under an open job is kept as a job of its own.
+//! - A file of a newer version is shown, not changed. A file that cannot be read is never
+//!   overwritten: it is kept aside.
+
+mod bin;
+mod disk;
+mod files;
+mod folder;
+mod jobs;
+mod journal;
+mod open;
+mod open_job;
+mod save;
+mod trouble;
+
+pub use bin::Binned;
+pub use disk::{Disk, Lock};
+pub use files::Files;
+pub use folder::JobKey;
+pub use jobs::{Contents, Entry, Jobs};
+pub use open_job::{Access, ChangeError, OpenJob, ViewOnly};
+pub use trouble::{Cause, Notice, OpenError, Trouble};

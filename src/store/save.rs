@@ -1,0 +1,219 @@
+//! Saving: the history first, then the job's own file; nothing overwritten that is not ours.
+
+use super::disk::{Disk, Lock};
+use super::folder::{
+    ASIDE, EARLIER, HISTORY, HISTORY_NEXT, JOB, JOB_NEXT, JobKey, list_if_there, next_numbered,
+    numbered, numbers, read_if_there,
+};
+use super::journal::{Line, Print, afresh, fitting};
+use super::open_job::{Access, OpenJob};
+use super::trouble::{Cause, Notice, Trouble};
+use crate::job::{Job, read, write};
+use std::io::{self, ErrorKind};
+
+/// An earlier copy is made at the first change after opening, and then every so many changes.
+const COPY_EVERY: u32 = 32;
+/// So many earlier copies are kept.
+const COPIES: usize = 12;
+/// A history file longer than this is put together afresh, bytes.
+const HISTORY_LONGEST: usize = 8 << 20;
+/// The steps that stay then, bytes.
+const HISTORY_KEPT: usize = 2 << 20;
+
+impl OpenJob {
+    /// Tries again to save what is in memory only; true where all is on the disk now.
+    pub fn retry(&mut self) -> bool {
+        if self.trouble.is_some() && self.access == Access::Change {
+            self.shelf.history = None;
+            self.save_whole();
+        }
+        self.trouble.is_none()
+    }
+
+    /// Saves after a change that the line tells, given the fingerprint of the job after it.
+    pub(super) fn save(&mut self, line: impl FnOnce(Print) -> Line) {
+        let saved = self.text_to_save().and_then(|text| {
+            let line = line(Print::of(text.as_bytes()));
+            let line = line.text().map_err(io::Error::from)?;
+            self.put(&text, Some(&line))
+        });
+        self.trouble = saved.err();
+    }
+
+    /// Saves with the history put together afresh where it does not lead here.
+    pub(super) fn save_whole(&mut self) {
+        let saved = self.text_to_save().and_then(|text| self.put(&text, None));
+        self.trouble = saved.err();
+    }
+
+    fn text_to_save(&self) -> Result<String, Trouble> {
+        write(&self.job).map_err(|error| io::Error::from(error).into())
+    }
+
+    fn put(&mut self, text: &str, line: Option<&str>) -> Result<(), Trouble> {
+        let ready = self.get_ready();
+        if ready.is_err() {
+            // This change will not be in the history file, so the file no longer leads here.
+            self.shelf.history = None;
+        }
+        ready?;
+        self.keep_earlier_copy();
+        let history = self.put_history(text, line);
+        if history.is_err() {
+            self.shelf.history = None;
+        }
+        self.put_job(text)?;
+        Ok(history?)
+    }
+
+    /// The folder is there, the lock is held, and nothing of another's would be overwritten.
+    fn get_ready(&mut self) -> Result<(), Trouble> {
+        if !self.shelf.folder {
+            self.make_folder()?;
+        }
+        if self.lock.is_none() {
+            self.lock = take_lock(self)?;
+        }
+        Ok(self.keep_other_version()?)
+    }
+
+    /// Makes a folder of its own for a new job.
+    fn make_folder(&mut self) -> io::Result<()> {
+        self.key = free_folder(&*self.disk, &self.job)?;
+        self.shelf.folder = true;
+        Ok(())
+    }
+
+    /// A job file that this window neither read nor wrote is somebody else's work.
+    fn keep_other_version(&mut self) -> io::Result<()> {
+        let path = self.key.file(JOB);
+        let Some(bytes) = read_if_there(&*self.disk, &path)? else {
+            return Ok(());
+        };
+        if self.shelf.may_hold.contains(&Print::of(&bytes)) {
+            return Ok(());
+        }
+        let other = str::from_utf8(&bytes).ok().and_then(|text| read(text).ok());
+        let Some(other) = other else {
+            let aside = next_numbered(&*self.disk, &self.key.file(ASIDE), JOB)?;
+            return self.disk.rename(&path, &aside);
+        };
+        let key = free_folder(&*self.disk, &other.job)?;
+        self.disk.write(&key.file(JOB), &bytes)?;
+        self.shelf.may_hold.push(Print::of(&bytes));
+        let title = other.job.title;
+        self.notices.push(Notice::OtherVersionKept { title });
+        Ok(())
+    }
+
+    /// Keeps how the job was, now and then. Not being able to is no reason not to save.
+    fn keep_earlier_copy(&mut self) {
+        let due = self.shelf.since_copy.is_none_or(|n| n >= COPY_EVERY);
+        let copied = match (&self.shelf.kept, due) {
+            (Some(bytes), true) => self.copy_earlier(bytes),
+            _ => Ok(()),
+        };
+        if due && copied.is_ok() {
+            self.shelf.since_copy = Some(0);
+        }
+        self.shelf.since_copy = self.shelf.since_copy.map(|n| n.saturating_add(1));
+    }
+
+    fn copy_earlier(&self, bytes: &[u8]) -> io::Result<()> {
+        let folder = self.key.file(EARLIER);
+        let have = numbers(&*self.disk, &folder)?;
+        if let Some(&last) = have.last() {
+            let same = self.disk.read(&numbered(&folder, last, JOB));
+            if same.is_ok_and(|same| same == bytes) {
+                return Ok(());
+            }
+        }
+        let path = next_numbered(&*self.disk, &folder, JOB)?;
+        self.disk.write(&path, bytes)?;
+        let over = (have.len() + 1).saturating_sub(COPIES);
+        for &old in &have[..over.min(have.len())] {
+            self.disk.remove(&numbered(&folder, old, JOB))?;
+        }
+        Ok(())
+    }
+
+    /// Adds the line to the history, or puts the history together afresh.
+    fn put_history(&mut self, text: &str, line: Option<&str>) -> io::Result<()> {
+        let path = self.key.file(HISTORY);
+        if let (Some(size), Some(line)) = (self.shelf.history, line)
+            && size + line.len() <= HISTORY_LONGEST
+        {
+            self.disk.append(&path, line.as_bytes())?;
+            self.shelf.history = Some(size + line.len());
+            return Ok(());
+        }
+        if let Some(text) = &self.shelf.owed_copy {
+            self.copy_earlier(text.as_bytes())?;
+            self.shelf.owed_copy = None;
+        }
+        if self.shelf.keep_history {
+            self.set_history_aside(&path)?;
+            self.shelf.keep_history = false;
+        }
+        let mut whole = afresh(&self.history, text, &self.shelf.may_hold)?;
+        if whole.len() > HISTORY_LONGEST / 2 {
+            self.history.shorten(fitting(&self.history, HISTORY_KEPT));
+            whole = afresh(&self.history, text, &self.shelf.may_hold)?;
+        }
+        let next = self.key.file(HISTORY_NEXT);
+        self.disk.write(&next, whole.as_bytes())?;
+        self.disk.rename(&next, &path)?;
+        self.shelf.history = Some(whole.len());
+        Ok(())
+    }
+
+    fn set_history_aside(&self, path: &str) -> io::Result<()> {
+        let aside = next_numbered(&*self.disk, &self.key.file(ASIDE), HISTORY)?;
+        match self.disk.rename(path, &aside) {
+            Err(error) if error.kind() == ErrorKind::NotFound => Ok(()),
+            moved => moved,
+        }
+    }
+
+    /// Writes the job beside its own file, then lets it take that file's place.
+    fn put_job(&mut self, text: &str) -> io::Result<()> {
+        let (path, next) = (self.key.file(JOB), self.key.file(JOB_NEXT));
+        let print = Print::of(text.as_bytes());
+        self.disk.write(&next, text.as_bytes())?;
+        // Should the rename fail half way, the file may hold the old text or this.
+        self.shelf.may_hold.push(print);
+        self.disk.rename(&next, &path)?;
+        self.shelf.may_hold = vec![print];
+        self.shelf.kept = Some(text.as_bytes().to_vec());
+        Ok(())
+    }
+}
+
+/// The job's lock, where this disk has locks.
+fn take_lock(open: &OpenJob) -> Result<Option<Lock>, Trouble> {
+    match open.disk.lock(&open.key.lock()) {
+        Ok(Some(lock)) => Ok(Some(lock)),
+        Ok(None) => Err(Trouble {
+            cause: Cause::OpenElsewhere,
+            detail: open.key.to_string(),
+        }),
+        Err(error) if error.kind() == ErrorKind::Unsupported => Ok(None),
+        Err(error) => Err(error.into()),
+    }
+}
+
+/// Makes a folder for a job of this title that no job has, here or in the bin.
+pub(super) fn free_folder(disk: &dyn Disk, job: &Job) -> io::Result<JobKey> {
+    let binned = list_if_there(disk, "bin")?;
+    let mut number = 1;
+    loop {
+        let key = JobKey::from_title(&job.title, number);
+        if !binned.iter().any(|name| name == key.as_str()) {
+            match disk.make_folder(&key.folder()) {
+                Err(error) if error.kind() == ErrorKind::AlreadyExists => {}
+                made => return made.map(|()| key),
+            }
+        }
+        number += 1;
+    }
+}

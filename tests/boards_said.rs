@@ -1,0 +1,375 @@
+//! Boards worked by hand, what is said of them, and bad input.
+
+mod fences;
+
+use fences::{cornered, job, level_ground, says, straight};
+use proptest::prelude::*;
+use serde_json::{Value, json};
+use tautmark::boards::{Governs, Item, MarkedThing, Side, Way, height_marks};
+use tautmark::job::example;
+use tautmark::solve;
+
+fn near(a: f64, b: f64) {
+    assert!((a - b).abs() < 0.05, "{a} is not {b}");
+}
+
+#[test]
+fn heights_to_mark_on_post_4_of_the_example() {
+    let solution = solve(&example());
+    let line = solution.levels.as_ref().expect("levels").setups["S1"].line;
+    let post = &solution.boards["R1"].posts[3];
+    near(post.step.expect("a step"), -30.0);
+    let wanted = [
+        (MarkedThing::Top, Side::Both, Way::Up, 1014.89),
+        (MarkedThing::Rail(3), Side::Before, Way::Up, 854.89),
+        (MarkedThing::Rail(2), Side::Before, Way::Up, 164.89),
+        (MarkedThing::Rail(1), Side::Before, Way::Down, 525.11),
+        (MarkedThing::Gravel, Side::Before, Way::Down, 585.11),
+        (MarkedThing::Rail(3), Side::After, Way::Up, 824.89),
+        (MarkedThing::Rail(2), Side::After, Way::Up, 134.89),
+        (MarkedThing::Rail(1), Side::After, Way::Down, 555.11),
+        (MarkedThing::Gravel, Side::After, Way::Down, 615.11),
+    ];
+    let marks = height_marks(post, line);
+    assert_eq!(marks.len(), wanted.len());
+    for (mark, (what, side, way, by)) in marks.iter().zip(wanted) {
+        assert_eq!((mark.what, mark.side, mark.way), (what, side, way));
+        near(mark.by, by);
+    }
+    // The set-up's ±2.0 and one reading of 1.96.
+    near(post.pm.expect("a ±"), 2.773);
+}
+
+#[test]
+fn posts_concrete_and_bags_of_the_example() {
+    let solution = solve(&example());
+    let first = &solution.boards["R1"].posts[0];
+    near(first.above.expect("known"), 1720.0);
+    near(first.length.expect("known"), 2320.0);
+    near(first.in_ground.expect("known"), 0.2586);
+    near(first.litres.expect("known"), 36.41);
+    near(first.litres_dug.expect("known"), 45.51);
+    assert_eq!(solution.buy.post_count, 8);
+    // 364.1 litres at 12 a bag is 30.3 bags.
+    assert_eq!(solution.buy.bags, 31);
+}
+
+#[test]
+fn both_rail_ends_at_the_corner_for_each_way_the_post_is_turned() {
+    let theta: f64 = 104.2895;
+    let (half, square) = (90.0 - theta / 2.0, (90.0 - theta).abs());
+    for (set, first, second) in [
+        ("bisect", half, half),
+        ("first", 0.0, square),
+        ("second", square, 0.0),
+    ] {
+        let mut job = example();
+        job.corners[0].post = serde_json::from_value(json!({ "set": set })).expect("a post");
+        job.boards.rails.as_mut().expect("rails").thick = Some(38.0);
+        let solution = solve(&job);
+        for (run, off) in [("R1", first), ("R2", second)] {
+            let [end] = &solution.boards[run].ends[..] else {
+                panic!("{set}: {run} has one end at the corner");
+            };
+            assert!((end.angle.abs() - theta).abs() < 0.005);
+            assert!(
+                (end.to_post.off_square.abs() - off).abs() < 0.005,
+                "{set} {run}"
+            );
+            assert!((end.to_post.from_length - (90.0 - off)).abs() < 0.005);
+            near(end.to_post.long_to_short, 38.0 * off.to_radians().tan());
+            assert!((end.mitre.off_square - half).abs() < 0.005);
+            assert!((end.mitre.from_length - theta / 2.0).abs() < 0.005);
+        }
+    }
+}
+
+#[test]
+fn the_gap_under_bay_4_to_5_is_said_with_what_closes_it() {
+    let solution = solve(&example());
+    assert!(says(
+        &solution,
+        "boards.gravel.gap",
+        "bay 4 to 5 leaves a gap of 63"
+    ));
+    let remedy = &solution
+        .problems
+        .iter()
+        .find(|p| p.place == "boards.gravel.gap")
+        .expect("it is said")
+        .remedy;
+    assert_eq!(
+        remedy,
+        "Step it 30 further down, digging 42 by post 4, or set it 13 lower, digging 25 by post 4."
+    );
+}
+
+#[test]
+fn a_low_notch_is_cautioned_and_a_high_one_is_not() {
+    let solution = solve(&example());
+    let notch = solution.boards["R1"].notch.as_ref().expect("a notch");
+    near(notch.bending, 0.7225);
+    near(notch.section, 0.85);
+    near(notch.mortised, 0.9966);
+    // 153 of 1813 is less than 15 of 100: the face notch governs; a mortise there does not.
+    let worst = notch.worst.expect("heights are known");
+    assert_eq!((worst.post, worst.governs), (5, Governs::Notch));
+    assert_eq!(worst.governs_mortised, Governs::Ground);
+    assert!(says(
+        &solution,
+        "boards.rails.notch",
+        "153 above the ground at post 5"
+    ));
+    let mut high = example();
+    let rails = high.boards.rails.as_mut().expect("rails");
+    (rails.low, rails.notch) = (500.0, Some(5.0));
+    let solution = solve(&high);
+    assert!(!says(&solution, "boards.rails.notch", ""));
+    let notch = solution.boards["R1"].notch.as_ref().expect("a notch");
+    near(notch.bending, 0.9025);
+    let mut through = example();
+    through.boards.rails.as_mut().expect("rails").notch = Some(100.0);
+    assert!(says(
+        &solve(&through),
+        "boards.rails.notch",
+        "right through"
+    ));
+}
+
+#[test]
+fn a_gate_leaf_in_its_opening_and_over_its_ground() {
+    let ground = level_ground(&[(0.0, -100.0), (5000.0, -300.0)]);
+    let gate = |hung: &str| {
+        json!([{ "at": 1500, "clear": 1000,
+            "leaf": { "hinge": 15, "latch": 10, "ground": 60, "hung": hung } }])
+    };
+    let solution = solve(&straight(5000.0, gate("start"), ground.clone(), json!({})));
+    let leaf = solution.boards["R"].gates[0];
+    near(leaf.width, 975.0);
+    near(leaf.ground.expect("known"), -160.0);
+    near(leaf.bottom.expect("known"), -100.0);
+    near(leaf.down.expect("known"), 100.0);
+    near(leaf.fall.expect("known"), 40.0);
+    assert!(says(&solution, "runs[0].gates[0].leaf.hung", "40 higher"));
+    assert!(says(&solution, "runs[0].gates[0].leaf", "beside the line"));
+    let low = solve(&straight(5000.0, gate("end"), ground, json!({})));
+    assert!(!says(&low, "runs[0].gates[0].leaf.hung", ""));
+}
+
+#[test]
+fn gaps_that_leave_no_gate() {
+    let gates = json!([{ "at": 1500, "clear": 600, "leaf": { "hinge": 400, "latch": 300 } }]);
+    let solution = solve(&straight(5000.0, gates, json!({}), json!({})));
+    assert!(solution.boards["R"].gates.is_empty());
+    assert!(says(&solution, "runs[0].gates[0].leaf", "leave nothing"));
+}
+
+#[test]
+fn pales_from_the_trade_notes() {
+    // 125 boards, 20 of lap at least: 1.8 m takes 17 at 20.31; 3.0 m takes 29 at 22.32.
+    for (cover, count, lap) in [(1800.0, 17, 20.3125), (3000.0, 29, 22.3214)] {
+        let boards = json!({ "pales": { "width": 125, "lap": 20 } });
+        // Posts of 100 stand half over each end.
+        let solution = solve(&straight(cover - 100.0, json!([]), json!({}), boards));
+        let stretch = solution.boards["R"].pales[0];
+        assert_eq!(stretch.count, count);
+        near(stretch.lap, lap);
+    }
+}
+
+#[test]
+fn one_pale_covers_a_narrow_stretch() {
+    let boards = json!({ "pales": { "width": 500, "lap": 20 } });
+    let solution = solve(&straight(300.0, json!([]), json!({}), boards));
+    let stretch = solution.boards["R"].pales[0];
+    assert_eq!((stretch.count, stretch.lap), (1, 0.0));
+    near(stretch.trim.expect("too wide"), 100.0);
+    assert_eq!(stretch.marks().count(), 1);
+}
+
+#[test]
+fn a_run_without_ground_says_so_and_the_other_goes_on() {
+    let mut job = example();
+    job.levels
+        .points
+        .retain(|point| point.run.as_ref().is_none_or(|run| run.as_str() != "R2"));
+    for setup in &mut job.levels.setups {
+        setup
+            .sights
+            .retain(|sight| !["g5", "g6"].contains(&sight.point.as_str()));
+    }
+    let solution = solve(&job);
+    assert!(says(&solution, "runs[1]", "No ground on run “R2”"));
+    let (first, second) = (&solution.boards["R1"], &solution.boards["R2"]);
+    assert!(first.gravel.iter().all(|board| board.top.is_some()));
+    assert!(
+        second
+            .gravel
+            .iter()
+            .all(|board| board.top.is_none() && board.length > 0.0)
+    );
+    assert!(
+        second
+            .rails
+            .iter()
+            .all(|bay| bay.down.is_empty() && bay.length > 0.0)
+    );
+    assert_eq!(second.setup, None);
+}
+
+#[test]
+fn lengths_do_not_wait_for_levels() {
+    let mut job = example();
+    job.levels = Default::default();
+    let solution = solve(&job);
+    assert!(says(&solution, "levels", "nothing has been levelled"));
+    let kinds: Vec<Item> = solution.cuts.iter().map(|cut| cut.item).collect();
+    for item in [Item::Gravel, Item::Rail, Item::Pale] {
+        assert!(kinds.contains(&item));
+    }
+    assert!(!kinds.contains(&Item::Post), "post lengths need heights");
+    assert_eq!((solution.buy.post_count, solution.buy.bags), (8, 31));
+}
+
+#[test]
+fn a_ground_point_off_the_end_and_stock_too_short() {
+    let ground = level_ground(&[(0.0, -100.0), (9000.0, -300.0)]);
+    let mut job = straight(
+        5000.0,
+        json!([]),
+        ground,
+        json!({ "rails": { "count": 2 } }),
+    );
+    job.stock.rails = vec![1200.0];
+    let solution = solve(&job);
+    assert!(says(&solution, "levels.points[1].at", "“g1” at 9000"));
+    assert!(says(&solution, "stock.rails", "1597 mm, of 1200"));
+    assert_eq!(solution.buy.rails.too_long.len(), 6);
+}
+
+#[test]
+fn runs_that_differ_about_the_ground_at_their_corner() {
+    let mut job = example();
+    assert!(says(&solve(&job), "runs[1].start.corner", "30 mm apart"));
+    let at_corner = json!({ "id": "g4b", "run": "R2", "at": 110 });
+    job.levels
+        .points
+        .push(serde_json::from_value(at_corner).expect("a point"));
+    let sight = json!({ "point": "g4b", "down": 893, "dist": 2500 });
+    job.levels.setups[1]
+        .sights
+        .push(serde_json::from_value(sight).expect("a sight"));
+    assert!(!says(&solve(&job), "runs[1].start.corner", ""));
+}
+
+#[test]
+fn a_post_too_big_for_its_hole() {
+    let mut job = example();
+    job.hole.diameter = 120.0;
+    let solution = solve(&job);
+    assert!(says(&solution, "hole", "concrete"));
+    assert!(
+        solution.boards["R1"]
+            .posts
+            .iter()
+            .all(|post| post.litres.is_none())
+    );
+    assert_eq!(solution.buy.bags, 0);
+}
+
+/// Whether any figure in there failed to be a number.
+fn has_gap(value: &Value) -> bool {
+    match value {
+        Value::Null => true,
+        Value::Array(values) => values.iter().any(has_gap),
+        Value::Object(parts) => parts
+            .iter()
+            .any(|(key, value)| key != "hint" && has_gap(value)),
+        _ => false,
+    }
+}
+
+fn figure() -> impl Strategy<Value = f64> {
+    prop_oneof![
+        -2000.0..4000.0f64,
+        prop::sample::select(vec![
+            0.0,
+            -0.0,
+            1e-300,
+            1e-3,
+            1e6,
+            -1e6,
+            1e300,
+            f64::NAN,
+            f64::INFINITY,
+            f64::NEG_INFINITY
+        ]),
+    ]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(300))]
+
+    #[test]
+    fn no_figure_makes_it_panic_or_give_what_is_no_number(
+        seed in 0..50u64,
+        figures in prop::collection::vec(figure(), 24),
+        fit_stepped in any::<bool>(),
+    ) {
+        let mut job = cornered(seed).job;
+        let mut next = figures.into_iter();
+        let mut take = |keep: &mut f64| {
+            if let Some(figure) = next.next() {
+                *keep = figure;
+            }
+        };
+        let gravel = job.boards.gravel.as_mut().expect("gravel boards");
+        for keep in [
+            &mut gravel.height, &mut gravel.clearance, &mut gravel.dig, &mut gravel.gap
+        ] {
+            take(keep);
+        }
+        if fit_stepped {
+            take(gravel.step.get_or_insert(30.0));
+        } else {
+            take(gravel.top.get_or_insert(0.0));
+        }
+        let rails = job.boards.rails.as_mut().expect("rails");
+        for keep in [&mut rails.low, &mut rails.seat, rails.notch.get_or_insert(1.0)] {
+            take(keep);
+        }
+        take(rails.thick.get_or_insert(40.0));
+        let pales = job.boards.pales.as_mut().expect("pales");
+        for keep in [&mut pales.width, &mut pales.lap, &mut pales.height] {
+            take(keep);
+        }
+        for keep in [&mut job.hole.diameter, &mut job.hole.depth, &mut job.hole.bag] {
+            take(keep);
+        }
+        for setup in &mut job.levels.setups {
+            if let Some(sight) = setup.sights.first_mut() {
+                take(sight.down.get_or_insert(0.0));
+                take(sight.dist.get_or_insert(0.0));
+            }
+        }
+        if let Some(point) = job.levels.points.first_mut() {
+            take(point.at.get_or_insert(0.0));
+        }
+        take(&mut job.level.accuracy);
+        take(&mut job.level.reading);
+        job.stock.rails = vec![0.0];
+        job.stock.rails.iter_mut().for_each(&mut take);
+        let solution = solve(&job);
+        let json = serde_json::to_value(&solution).expect("a solution is JSON");
+        for part in ["levels", "boards", "cuts", "buy"] {
+            prop_assert!(!json.get(part).is_some_and(has_gap), "{part}: {}", json[part]);
+        }
+    }
+}
+
+#[test]
+fn an_empty_job_has_empty_boards() {
+    let solution = solve(&job(json!({})));
+    assert!(solution.boards.is_empty() && solution.cuts.is_empty());
+    assert_eq!(solution.buy.bags, 0);
+}

@@ -1,0 +1,289 @@
+//! The orchard corner, filled into the screens as it will stand there, to be looked at and pressed.
+#![allow(dead_code)] // each test binary uses its own part
+
+mod drawings;
+mod places;
+
+use i_slint_backend_testing::{TestingBackend, TestingBackendOptions, mock_elapsed_time};
+use slint::{ComponentHandle, Global, LogicalSize, ModelRc, SharedString, StyledText, VecModel};
+use std::{rc::Rc, time::Duration};
+use tautmark_ui::{
+    App, DrawingVm, Fact, Item, Nav, Page, Place, Status, Theme, ThemeMode, Verdict,
+};
+
+/// A window of the app in this test's own thread, full of the orchard corner.
+pub struct Site {
+    pub app: App,
+}
+
+/// Something to stand before: the name of its picture, and the way there.
+pub struct Scene {
+    pub name: &'static str,
+    pub show: fn(&App),
+}
+
+impl Site {
+    /// Opens the app on a screen of this size in logical px.
+    pub fn open(width: f32, height: f32) -> Self {
+        slint::platform::set_platform(Box::new(TestingBackend::new(TestingBackendOptions {
+            mock_time: true,
+            threading: false,
+            renderer_name: Some("software".into()),
+        })))
+        .expect("one window a thread");
+        let app = App::new().expect("the screens are built in");
+        places::fill(&app);
+        app.show().expect("a window without a screen always opens");
+        app.window().set_size(LogicalSize::new(width, height));
+        let weak = app.as_weak();
+        DrawingVm::get(&app).on_resized(move |width, height| {
+            if let Some(app) = weak.upgrade() {
+                drawings::draw(&app, width, height);
+            }
+        });
+        settle();
+        Self { app }
+    }
+
+    pub fn go(&self, scene: &Scene, mode: ThemeMode) {
+        Theme::get(&self.app).set_mode(mode);
+        let nav = Nav::get(&self.app);
+        nav.set_has_job(true);
+        nav.set_entry(false);
+        places::fill(&self.app);
+        nav.set_page(Page::Jobs);
+        settle();
+        (scene.show)(&self.app);
+        settle();
+    }
+}
+
+/// Lets layouts, lists and timers come to rest.
+pub fn settle() {
+    for _ in 0..3 {
+        mock_elapsed_time(Duration::from_millis(200));
+    }
+}
+
+/// Every moment worth looking at.
+pub fn scenes() -> Vec<Scene> {
+    fn at(app: &App, place: Place, page: Page) {
+        let nav = Nav::get(app);
+        nav.set_place(place);
+        nav.set_page(page);
+        nav.set_entry(false);
+    }
+    vec![
+        Scene {
+            name: "walls",
+            show: |app| at(app, Place::Walls, Page::Work),
+        },
+        Scene {
+            name: "misread",
+            show: |app| {
+                places::misread(app);
+                at(app, Place::Walls, Page::Work)
+            },
+        },
+        Scene {
+            name: "reading",
+            show: |app| {
+                at(app, Place::Walls, Page::Work);
+                places::reading(app);
+                Nav::get(app).set_entry(true)
+            },
+        },
+        Scene {
+            name: "reading-feet",
+            show: |app| {
+                at(app, Place::Walls, Page::Work);
+                places::reading_feet(app);
+                Nav::get(app).set_entry(true)
+            },
+        },
+        Scene {
+            name: "reading-sight",
+            show: |app| {
+                at(app, Place::Levels, Page::Work);
+                places::reading_sight(app);
+                Nav::get(app).set_entry(true)
+            },
+        },
+        Scene {
+            name: "lines",
+            show: |app| at(app, Place::Lines, Page::Work),
+        },
+        Scene {
+            name: "string",
+            show: |app| at(app, Place::Lines, Page::Line),
+        },
+        Scene {
+            name: "corner",
+            show: |app| at(app, Place::Lines, Page::Corner),
+        },
+        Scene {
+            name: "posts",
+            show: |app| at(app, Place::Posts, Page::Work),
+        },
+        Scene {
+            name: "mark-out",
+            show: |app| {
+                places::marking(app);
+                at(app, Place::Posts, Page::MarkOut)
+            },
+        },
+        Scene {
+            name: "levels",
+            show: |app| at(app, Place::Levels, Page::Work),
+        },
+        Scene {
+            name: "heights",
+            show: |app| {
+                places::heights(app);
+                at(app, Place::Levels, Page::Heights)
+            },
+        },
+        Scene {
+            name: "boards",
+            show: |app| at(app, Place::Boards, Page::Work),
+        },
+        Scene {
+            name: "cut-list",
+            show: |app| at(app, Place::Boards, Page::CutList),
+        },
+        Scene {
+            name: "jobs",
+            show: |app| at(app, Place::Walls, Page::Jobs),
+        },
+        Scene {
+            name: "start",
+            show: |app| at(app, Place::Walls, Page::Start),
+        },
+        Scene {
+            name: "about",
+            show: |app| at(app, Place::Walls, Page::About),
+        },
+        Scene {
+            name: "sheet",
+            show: |app| at(app, Place::Walls, Page::Sheet),
+        },
+        Scene {
+<<<<<<< HEAD
+=======
+            name: "run",
+            show: |app| {
+                places::run(app);
+                at(app, Place::Posts, Page::Run)
+            },
+        },
+        Scene {
+            name: "settings",
+            show: |app| {
+                places::settings(app);
+                at(app, Place::Walls, Page::Settings)
+            },
+        },
+        Scene {
+            name: "quick",
+            show: |app| {
+                places::quick(app);
+                at(app, Place::Walls, Page::Quick)
+            },
+        },
+        Scene {
+            name: "menu",
+            show: |app| {
+                at(app, Place::Walls, Page::Jobs);
+                places::menu(app)
+            },
+        },
+        Scene {
+>>>>>>> uikit
+            name: "notice",
+            show: |app| {
+                at(app, Place::Posts, Page::MarkOut);
+                places::notice(app)
+            },
+        },
+        Scene {
+            name: "snack",
+            show: |app| {
+                at(app, Place::Walls, Page::Work);
+                places::snack(app)
+            },
+        },
+    ]
+}
+
+/// A sentence with `**bold**` words.
+pub fn said(markdown: &str) -> (StyledText, SharedString) {
+    let whole = unbroken(markdown);
+    let markdown = whole.as_str();
+    let styled = StyledText::from_markdown(markdown).expect("bold words only");
+    (styled, markdown.replace("**", "").into())
+}
+
+/// Keeps `± 6` and `10 881` on one line each.
+fn unbroken(text: &str) -> String {
+    let letters: Vec<char> = text.chars().collect();
+    letters
+        .iter()
+        .enumerate()
+        .map(|(n, &letter)| {
+            let before = n
+                .checked_sub(1)
+                .and_then(|n| letters.get(n))
+                .copied()
+                .unwrap_or(' ');
+            let thousands = letters
+                .get(n + 1..n + 4)
+                .is_some_and(|next| next.iter().all(char::is_ascii_digit));
+<<<<<<< HEAD
+            let joined = before == '±' || (before.is_ascii_digit() && thousands);
+=======
+            let after = letters.get(n + 1).copied().unwrap_or(' ');
+            let joined = before == '±' || after == '±' || (before.is_ascii_digit() && thousands);
+>>>>>>> uikit
+            if letter == ' ' && joined {
+                '\u{a0}'
+            } else {
+                letter
+            }
+        })
+        .collect()
+}
+
+pub fn status(verdict: Verdict, markdown: &str) -> Status {
+    let (text, plain) = said(markdown);
+    Status {
+        verdict,
+        text,
+        plain,
+    }
+}
+
+pub fn fact(id: &str, label: &str, figure: &str, tail: &str) -> Fact {
+    Fact {
+        id: id.into(),
+        label: label.into(),
+        figure: figure.into(),
+        tail: tail.into(),
+        verdict: Verdict::None,
+    }
+}
+
+pub fn row(title: &str, note: &str, verdict: Verdict, figure: &str, tail: &str) -> Item {
+    Item {
+        id: title.into(),
+        title: title.into(),
+        note: unbroken(note).into(),
+        verdict,
+        figure: figure.into(),
+        tail: tail.into(),
+        ..Item::default()
+    }
+}
+
+pub fn list<T: Clone + 'static>(rows: Vec<T>) -> ModelRc<T> {
+    Rc::new(VecModel::from(rows)).into()
+}
