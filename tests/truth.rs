@@ -1,8 +1,8 @@
 //! Jobs on invented sites, against what is really there.
 
-mod sites;
+mod yards;
 
-use sites::{Tapes, gap_between_walls};
+use yards::{Tapes, gap_between_walls};
 use std::sync::OnceLock;
 use tautmark::{Solution, solve};
 

@@ -1,6 +1,7 @@
 use super::cholesky::Factor;
-use super::descent::{descend, with_anchors};
-use super::equation::Param;
+use super::descent::with_anchors;
+use super::equation::{At, Param};
+use super::escape::settle;
 use super::null_space::{NullSpace, is_regular};
 use super::problem::Problem;
 use super::system::System;
@@ -54,8 +55,8 @@ pub struct Adjustment {
 /// Never fails: what the readings leave loose stays near its rough value and is marked so.
 #[must_use]
 pub fn adjust(system: &System) -> Adjustment {
-    let problem = Problem::new(system);
-    let x = descend(&problem, problem.start.clone(), None).x;
+    let problem = Problem::of(system);
+    let x = settle(&problem);
     Adjustment::at(problem, x)
 }
 
@@ -63,18 +64,18 @@ impl Adjustment {
     fn at(problem: Problem, x: Vec<f64>) -> Self {
         let cofactors = Cofactors::at(&problem, &x, None);
         let rows: Vec<Row> = problem
-            .observations
+            .readings
             .iter()
-            .map(|observation| {
-                let linear = observation.equation.linear(&x);
-                let residual = linear.value - observation.value;
+            .map(|reading| {
+                let linear = reading.form.linear(&x);
+                let residual = linear.value - reading.value;
                 let row: Vec<(usize, f64)> = problem.row(&linear).collect();
-                let share = cofactors.variance(&problem, &row) / (observation.sd * observation.sd);
+                let share = cofactors.variance(&problem, &row) / (reading.sd * reading.sd);
                 let redundancy = (1.0 - share).clamp(0.0, 1.0);
                 let standardised = if redundancy < CHECKED {
                     0.0
                 } else {
-                    residual.abs() / (observation.sd * redundancy.sqrt())
+                    residual.abs() / (reading.sd * redundancy.sqrt())
                 };
                 Row {
                     computed: linear.value,
@@ -99,7 +100,7 @@ impl Adjustment {
             },
             loose,
             rows,
-            redundancy: problem.observations.len() as i64 - problem.unknowns() as i64,
+            redundancy: problem.readings.len() as i64 - problem.unknowns() as i64,
             chi2: problem.chi2(&x, None),
             x,
             problem,
@@ -128,6 +129,21 @@ impl Adjustment {
             .collect();
         self.cofactors.variance(&self.problem, &row).max(0.0).sqrt()
     }
+}
+
+impl Adjustment {
+    /// Half-width of the 95 % band of a mark, mm: 1.96 √(larger eigenvalue of its block of Q).
+    #[must_use]
+    pub fn mark_pm(&self, mark: At) -> f64 {
+        let q = |a, b| self.covariance(a, b);
+        pm([q(mark.x, mark.x), q(mark.x, mark.y), q(mark.y, mark.y)])
+    }
+}
+
+/// 1.96 √(larger eigenvalue) of the covariance xx, xy, yy of a mark.
+pub(super) fn pm([xx, xy, yy]: [f64; 3]) -> f64 {
+    let larger = f64::midpoint(xx, yy) + (0.5 * (xx - yy)).hypot(xy);
+    1.96 * larger.max(0.0).sqrt()
 }
 
 /// Q = N⁻¹: its factor, and those of its entries that a reading ties.

@@ -14,6 +14,12 @@ pub(super) struct Descent {
 const STILL: f64 = 1e-9;
 /// Below this a step is taken on trust: what it gains in chi2 is lost in rounding, mm.
 const ON_TRUST: f64 = 1e-6;
+/// From steps this small on, N is taken not to change, mm.
+const COASTING: f64 = 20.0;
+/// How much smaller each step must be than the one before to go on so.
+const SHRINKING: f64 = 0.2;
+/// Damping below this no longer holds steps back.
+const UNDAMPED: f64 = 1e-6;
 const MOST_STEPS: usize = 200;
 const LEAST_DAMPING: f64 = 1e-12;
 const MOST_DAMPING: f64 = 1e12;
@@ -21,20 +27,32 @@ const MOST_DAMPING: f64 = 1e12;
 /// Least Σ(v/sd)² over all readings but `without`, walking downhill from `x`.
 #[must_use]
 pub(super) fn descend(problem: &Problem, x: Vec<f64>, without: Option<usize>) -> Descent {
+    descend_within(problem, x, without, MOST_STEPS)
+}
+
+/// As [`descend`], for at most so many steps.
+#[must_use]
+pub(super) fn descend_within(
+    problem: &Problem,
+    x: Vec<f64>,
+    without: Option<usize>,
+    steps: usize,
+) -> Descent {
     let mut at = Descent {
         chi2: problem.chi2(&x, without),
         x,
     };
-    let mut damping = 1e-3;
+    let mut damping = 1e-4;
     let mut last = f64::INFINITY;
-    for _ in 0..MOST_STEPS {
+    for _ in 0..steps {
         let normal = problem.normal(&at.x, without);
-        let Some(length) = step(problem, &mut at, &normal, &mut damping, without) else {
+        let Some(Step { length, factor }) = step(problem, &mut at, &normal, &mut damping, without)
+        else {
             break;
         };
         // Steps that no longer shrink near the bottom are rounding too.
-        let settled = damping < 1e-6 && (length <= STILL || (length < ON_TRUST && length >= last));
-        if settled {
+        let settled = length <= STILL || (length < ON_TRUST && length >= last);
+        if damping < UNDAMPED && (settled || coast(problem, &mut at, &factor, length, without)) {
             break;
         }
         last = length;
@@ -42,37 +60,74 @@ pub(super) fn descend(problem: &Problem, x: Vec<f64>, without: Option<usize>) ->
     at
 }
 
-/// Takes one step that does not raise chi2; its largest move in mm, or none if there is no such
-/// step.
+/// Goes on with the same factor while that shrinks the steps fast: near the bottom N hardly
+/// changes and factorising it is the dear part. Whether the bottom is reached.
+fn coast(
+    problem: &Problem,
+    at: &mut Descent,
+    factor: &Factor,
+    mut last: f64,
+    without: Option<usize>,
+) -> bool {
+    if last > COASTING {
+        return false;
+    }
+    let reached = loop {
+        let mut step = problem.gradient(&at.x, without);
+        factor.solve(&problem.pattern, &mut step);
+        let length = longest(&step);
+        // Written so that a length that is not a number stops it too.
+        if !(length <= STILL || length < SHRINKING * last) {
+            break length < ON_TRUST;
+        }
+        take(problem, &mut at.x, &step);
+        last = length;
+        if length <= STILL {
+            break true;
+        }
+    };
+    at.chi2 = problem.chi2(&at.x, without);
+    reached
+}
+
+fn longest(step: &[f64]) -> f64 {
+    step.iter().fold(0.0, |most, step| most.max(step.abs()))
+}
+
+fn take(problem: &Problem, x: &mut [f64], step: &[f64]) {
+    for (&param, step) in problem.params.iter().zip(step) {
+        x[param] -= step;
+    }
+}
+
+struct Step {
+    /// Largest move, mm.
+    length: f64,
+    factor: Factor,
+}
+
+/// Takes one step that does not raise chi2; none if there is no such step.
 fn step(
     problem: &Problem,
     at: &mut Descent,
     normal: &Normal,
     damping: &mut f64,
     without: Option<usize>,
-) -> Option<f64> {
+) -> Option<Step> {
     let matrix = with_anchors(problem, normal);
     while *damping <= MOST_DAMPING {
         if let Some(factor) = Factor::new(&problem.pattern, &matrix, *damping) {
+            let mut step = normal.gradient.clone();
+            factor.solve(&problem.pattern, &mut step);
+            let length = longest(&step);
             let mut x = at.x.clone();
-            let mut gradient = normal.gradient.clone();
-            factor.solve(&problem.pattern, &mut gradient);
-            let mut length = 0.0f64;
-            for (&param, step) in problem.params.iter().zip(&gradient) {
-                x[param] -= step;
-                length = length.max(step.abs());
-            }
+            take(problem, &mut x, &step);
             let chi2 = problem.chi2(&x, without);
-            if length.is_finite() && (chi2 <= at.chi2 || (length < ON_TRUST && *damping < 1e-6)) {
-                let gained = at.chi2 - chi2;
+            let on_trust = length <= STILL || (length < ON_TRUST && *damping < UNDAMPED);
+            if length.is_finite() && (chi2 <= at.chi2 || on_trust) {
+                *damping = (*damping * 0.1).max(LEAST_DAMPING);
                 *at = Descent { x, chi2 };
-                *damping = if gained >= 0.0 {
-                    *damping * 0.1
-                } else {
-                    *damping
-                };
-                *damping = damping.max(LEAST_DAMPING);
-                return Some(length);
+                return Some(Step { length, factor });
             }
         }
         *damping *= 10.0;

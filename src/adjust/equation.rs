@@ -68,7 +68,7 @@ pub(super) struct Linear {
 }
 
 impl Linear {
-    fn new(value: f64) -> Self {
+    pub fn new(value: f64) -> Self {
         Self {
             value,
             terms: [(Param(0), 0.0); 6],
@@ -76,11 +76,17 @@ impl Linear {
         }
     }
 
-    fn with(mut self, at: At, slope: [f64; 2]) -> Self {
-        self.terms[self.count] = (at.x, slope[0]);
-        self.terms[self.count + 1] = (at.y, slope[1]);
-        self.count += 2;
+    /// With one more term; there is room for six.
+    pub fn and(mut self, param: Param, slope: f64) -> Self {
+        if let Some(term) = self.terms.get_mut(self.count) {
+            *term = (param, slope);
+            self.count += 1;
+        }
         self
+    }
+
+    fn with(self, at: At, slope: [f64; 2]) -> Self {
+        self.and(at.x, slope[0]).and(at.y, slope[1])
     }
 
     /// Parameter and slope, unit of the equation per mm.
@@ -113,18 +119,26 @@ impl Equation {
             }
             Self::Offset { mark, from, to } => offset(x, mark, from, to),
             Self::Angle { from, at, to } => angle(x, from, at, to),
-            Self::Drop { line, point } => {
-                let mut linear = Linear::new(coordinate(x, line) - coordinate(x, point));
-                linear.terms[0] = (line, 1.0);
-                linear.terms[1] = (point, -1.0);
-                linear.count = 2;
-                linear
-            }
+            Self::Drop { line, point } => Linear::new(coordinate(x, line) - coordinate(x, point))
+                .and(line, 1.0)
+                .and(point, -1.0),
         }
+    }
+
+    /// The marks in the equation; none for a drop.
+    pub(super) fn marks(self) -> impl Iterator<Item = At> {
+        match self {
+            Self::Distance { from, to } => [Some(from), Some(to), None],
+            Self::Offset { mark, from, to } => [Some(mark), Some(from), Some(to)],
+            Self::Angle { from, at, to } => [Some(from), Some(at), Some(to)],
+            Self::Drop { .. } => [None; 3],
+        }
+        .into_iter()
+        .flatten()
     }
 }
 
-fn coordinate(x: &[f64], param: Param) -> f64 {
+pub(super) fn coordinate(x: &[f64], param: Param) -> f64 {
     x.get(param.0).copied().unwrap_or(0.0)
 }
 

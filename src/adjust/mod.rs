@@ -36,15 +36,22 @@
 //! assert!((adjustment.x[5] - 4000.0).abs() < 1e-6);
 //! ```
 
+pub mod advice;
 pub mod misread;
 
 mod adjustment;
 mod cholesky;
 mod descent;
 mod equation;
+mod escape;
+mod hinge;
+mod lift;
+mod limit;
+mod mirror;
 mod null_space;
 mod pattern;
 mod problem;
+mod reading;
 mod suspects;
 mod system;
 

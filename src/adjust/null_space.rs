@@ -50,6 +50,30 @@ impl NullSpace {
         self.vectors.row(slot).norm() > UNMOVED
     }
 
+    /// How far each null vector moves along a row of A given by slot.
+    #[must_use]
+    pub fn along(&self, row: impl Iterator<Item = (usize, f64)>) -> DVector<f64> {
+        let mut along = DVector::zeros(self.dimension());
+        for (slot, slope) in row {
+            along += self.vectors.row(slot).transpose() * slope;
+        }
+        along
+    }
+
+    /// Whether the unknown in a slot still moves once a reading stops all movement that is
+    /// `along` it.
+    #[must_use]
+    pub fn moves_despite(&self, slot: usize, along: &DVector<f64>) -> bool {
+        let square = along.norm_squared();
+        let row = self.vectors.row(slot).transpose();
+        let stopped = if square > 0.0 {
+            along * (row.dot(along) / square)
+        } else {
+            DVector::zeros(self.dimension())
+        };
+        (row - stopped).norm() > UNMOVED
+    }
+
     /// As many slots as there are ways to move, such that holding these leaves none
     /// (Gaussian elimination with full pivoting).
     #[must_use]

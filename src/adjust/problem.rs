@@ -1,19 +1,20 @@
-use super::equation::Linear;
+use super::equation::{At, Linear};
 use super::pattern::Pattern;
-use super::system::{Observation, System};
+use super::reading::Reading;
+use super::system::System;
 
 /// A system made ready for solving: held parameters left out, the rest put into elimination order
 /// ("slots"), and every figure brought within what the arithmetic can carry.
 #[derive(Clone, Debug)]
 pub(super) struct Problem {
     pub start: Vec<f64>,
-    pub observations: Vec<Observation>,
+    pub readings: Vec<Reading>,
     /// Slot of each parameter; none if it is held.
     pub slots: Vec<Option<usize>>,
     /// Parameter in each slot.
     pub params: Vec<usize>,
     pub pattern: Pattern,
-    /// For each observation and pair of its terms, where their product goes in the normal matrix.
+    /// For each reading and pair of its terms, where their product goes in the normal matrix.
     places: Vec<[u32; 36]>,
 }
 
@@ -40,20 +41,25 @@ fn finite(value: f64) -> f64 {
 }
 
 impl Problem {
-    pub fn new(system: &System) -> Self {
-        let free: Vec<usize> = (0..system.start.len())
-            .filter(|&param| !system.held.get(param).copied().unwrap_or(false))
+    pub fn of(system: &System) -> Self {
+        let readings = system.observations.iter().map(Reading::from).collect();
+        Self::new(&system.start, &system.held, readings)
+    }
+
+    pub fn new(start: &[f64], held: &[bool], readings: Vec<Reading>) -> Self {
+        let free: Vec<usize> = (0..start.len())
+            .filter(|&param| !held.get(param).copied().unwrap_or(false))
             .collect();
-        let mut variable = vec![None; system.start.len()];
+        let mut variable = vec![None; start.len()];
         for (at, &param) in free.iter().enumerate() {
             variable[param] = Some(at);
         }
-        let start: Vec<f64> = system.start.iter().map(|&value| finite(value)).collect();
-        let terms: Vec<Vec<Option<usize>>> = system
-            .observations
+        let start: Vec<f64> = start.iter().map(|&value| finite(value)).collect();
+        let readings: Vec<Reading> = readings.into_iter().map(within_reason).collect();
+        let terms: Vec<Vec<Option<usize>>> = readings
             .iter()
-            .map(|observation| {
-                let linear = observation.equation.linear(&start);
+            .map(|reading| {
+                let linear = reading.form.linear(&start);
                 let of = |param: usize| variable.get(param).copied().flatten();
                 linear
                     .terms()
@@ -77,7 +83,7 @@ impl Problem {
             .collect();
         Self {
             start,
-            observations: system.observations.iter().map(within_reason).collect(),
+            readings,
             slots: variable
                 .iter()
                 .map(|variable| variable.map(|variable| slot_of_variable[variable]))
@@ -104,14 +110,32 @@ impl Problem {
 
     /// Σ(v/sd)² at `x` over all readings but `without`.
     pub fn chi2(&self, x: &[f64], without: Option<usize>) -> f64 {
-        let weighted = |(index, observation): (usize, &Observation)| {
-            if Some(index) == without {
-                return 0.0;
+        (0..self.readings.len())
+            .filter(|&index| Some(index) != without)
+            .map(|index| self.misfit(index, x))
+            .map(|v| v * v)
+            .sum()
+    }
+
+    /// v/sd of one reading at `x`.
+    pub fn misfit(&self, index: usize, x: &[f64]) -> f64 {
+        let reading = &self.readings[index];
+        (reading.form.value(x) - reading.value) / reading.sd
+    }
+
+    /// Gradient Aᵀ(v/sd) at `x` over all readings but `without`, by slot.
+    pub fn gradient(&self, x: &[f64], without: Option<usize>) -> Vec<f64> {
+        let mut gradient = vec![0.0; self.unknowns()];
+        for (index, reading) in self.readings.iter().enumerate() {
+            if Some(index) != without {
+                let linear = reading.form.linear(x);
+                let v = (linear.value - reading.value) / (reading.sd * reading.sd);
+                for (slot, slope) in self.row(&linear) {
+                    gradient[slot] += slope * v;
+                }
             }
-            let v = (observation.equation.value(x) - observation.value) / observation.sd;
-            v * v
-        };
-        self.observations.iter().enumerate().map(weighted).sum()
+        }
+        gradient
     }
 
     /// N, gradient and Σ(v/sd)² at `x` over all readings but `without`.
@@ -121,18 +145,18 @@ impl Problem {
             gradient: vec![0.0; self.unknowns()],
             chi2: 0.0,
         };
-        for (index, observation) in self.observations.iter().enumerate() {
+        for (index, reading) in self.readings.iter().enumerate() {
             if Some(index) != without {
-                self.add(&mut normal, index, observation, x);
+                self.add(&mut normal, index, reading, x);
             }
         }
         normal
     }
 
-    fn add(&self, normal: &mut Normal, index: usize, observation: &Observation, x: &[f64]) {
-        let linear = observation.equation.linear(x);
-        let weight = 1.0 / observation.sd;
-        let v = (linear.value - observation.value) * weight;
+    fn add(&self, normal: &mut Normal, index: usize, reading: &Reading, x: &[f64]) {
+        let linear = reading.form.linear(x);
+        let weight = 1.0 / reading.sd;
+        let v = (linear.value - reading.value) * weight;
         normal.chi2 += v * v;
         let terms = linear.terms();
         for (i, &(param, slope)) in terms.iter().enumerate() {
@@ -157,13 +181,25 @@ impl Problem {
             .iter()
             .filter_map(|&(param, slope)| Some((self.slot(param.0)?, slope)))
     }
+
+    /// The marks in the plane that any reading bears on, each once, in order.
+    pub fn marks(&self) -> Vec<At> {
+        let mut marks: Vec<At> = self
+            .readings
+            .iter()
+            .flat_map(|reading| reading.form.marks())
+            .collect();
+        marks.sort_unstable();
+        marks.dedup();
+        marks
+    }
 }
 
-fn within_reason(observation: &Observation) -> Observation {
-    Observation {
-        equation: observation.equation,
-        value: finite(observation.value),
-        sd: finite(observation.sd).abs().max(SMALLEST_SD),
+fn within_reason(reading: Reading) -> Reading {
+    Reading {
+        form: reading.form,
+        value: finite(reading.value),
+        sd: finite(reading.sd).abs().max(SMALLEST_SD),
     }
 }
 

@@ -1,7 +1,7 @@
 use super::adjustment::{Adjustment, CHECKED, Cofactors};
 use super::descent::{Descent, descend};
+use super::limit::limit;
 use super::system::System;
-use statrs::distribution::{ChiSquared, ContinuousCDF};
 
 /// A standardised residual beyond this is 1 in 1000 by chance (normal, two-sided).
 const SUSPICIOUS: f64 = 3.29;
@@ -85,12 +85,12 @@ pub fn suspects(system: &System, adjustment: &Adjustment) -> Option<Suspicion> {
 /// The adjustment of all readings but one, started from what straight equations would give.
 fn without(adjustment: &Adjustment, index: usize) -> Descent {
     let problem = &adjustment.problem;
-    let observation = &problem.observations[index];
+    let reading = &problem.readings[index];
     let row = adjustment.rows[index];
-    let linear = observation.equation.linear(&adjustment.x);
+    let linear = reading.form.linear(&adjustment.x);
     let terms: Vec<(usize, f64)> = problem.row(&linear).collect();
     let column = adjustment.cofactors.column(problem, &terms);
-    let scale = row.residual / (observation.sd * observation.sd * row.redundancy);
+    let scale = row.residual / (reading.sd * reading.sd * row.redundancy);
     let mut foreseen = adjustment.x.clone();
     for (&param, move_by) in problem.params.iter().zip(&column) {
         foreseen[param] += move_by * scale;
@@ -122,7 +122,7 @@ fn suspect(
         index,
         predicted: linear.value,
         predicted_sd: cofactors.variance(problem, &terms).max(0.0).sqrt(),
-        slip: problem.observations[index].value - linear.value,
+        slip: problem.readings[index].value - linear.value,
         x: descent.x,
     })
 }
@@ -131,24 +131,5 @@ impl Adjustment {
     /// Readings beyond what it takes to fix all that is fixed: the degrees of freedom of `chi2`.
     pub(super) fn checks(&self) -> i64 {
         self.redundancy + self.cofactors.null.dimension() as i64
-    }
-}
-
-/// What Σ(v/sd)² stays below in 999 of 1000 jobs with nothing misread.
-#[must_use]
-pub(super) fn limit(degrees_of_freedom: i64) -> f64 {
-    ChiSquared::new(degrees_of_freedom.max(1) as f64)
-        .map_or(f64::INFINITY, |chi2| chi2.inverse_cdf(0.999))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn limits_from_the_tables() {
-        for (degrees, table) in [(1, 10.828), (3, 16.266), (10, 29.588), (100, 149.449)] {
-            assert!((limit(degrees) - table).abs() < 1e-3, "{degrees}");
-        }
     }
 }

@@ -2,12 +2,12 @@
 
 use super::disk::Disk;
 use super::files::Files;
-use super::folder::{EARLIER, JOB, JobKey, list_if_there, numbered, numbers};
-use super::open::{find, open};
+use super::folder::{EARLIER, HISTORY, JOB, JobKey, list_if_there, numbered, numbers};
+use super::open::{find, glance, open};
 use super::open_job::{Access, ChangeError, OpenJob, Shelf};
 use super::trouble::{Cause, OpenError, Trouble};
 use crate::job::edit::{Edit, History, Setting};
-use crate::job::{Job, ReadError, read};
+use crate::job::{Job, ReadError, read, write};
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::time::SystemTime;
@@ -96,20 +96,14 @@ impl Jobs {
 
     /// The entry of a folder; `None` where nothing of a job is in it.
     fn entry(&self, key: JobKey) -> Option<Entry> {
-        let changed = self.disk.changed(&key.file(JOB)).ok();
-        let bytes = self.disk.read(&key.file(JOB));
-        let text = bytes.ok().and_then(|bytes| String::from_utf8(bytes).ok());
-        let contents = match text.map(|text| read(&text)) {
-            Some(Ok(opened)) => Contents::Job(Box::new(opened.job)),
-            Some(Err(ReadError::TooNew { .. })) => Contents::Newer,
-            Some(Err(_)) => Contents::Damaged,
-            None => {
-                let names = list_if_there(&*self.disk, &key.folder()).ok()?;
-                if names.is_empty() {
-                    return None;
-                }
-                Contents::Damaged
+        let times = [JOB, HISTORY].map(|name| self.disk.changed(&key.file(name)).ok());
+        let contents = match glance(&*self.disk, &key) {
+            Ok(job) => Contents::Job(Box::new(job)),
+            Err(OpenError::Unreadable(ReadError::TooNew { .. })) => Contents::Newer,
+            Err(_) if list_if_there(&*self.disk, &key.folder()).is_ok_and(|l| l.is_empty()) => {
+                return None;
             }
+            Err(_) => Contents::Damaged,
         };
         let title = match &contents {
             Contents::Job(job) => job.title.clone(),
@@ -118,7 +112,7 @@ impl Jobs {
         Some(Entry {
             key,
             title,
-            changed,
+            changed: times.into_iter().flatten().max(),
             contents,
         })
     }
@@ -223,12 +217,18 @@ impl Jobs {
         Ok(key)
     }
 
-    /// A job's file, byte for byte, to be sent out.
+    /// A job's file, to be sent out: byte for byte, unless the history is ahead of it.
     ///
     /// # Errors
     /// Where it cannot be read.
-    pub fn send_out(&self, key: &JobKey) -> Result<Vec<u8>, Trouble> {
-        Ok(self.disk.read(&key.file(JOB))?)
+    pub fn send_out(&self, key: &JobKey) -> Result<Vec<u8>, OpenError> {
+        let found = find(&*self.disk, key)?;
+        match found.shelf.kept {
+            Some(bytes) if !found.behind => Ok(bytes),
+            _ => Ok(write(&found.job)
+                .map_err(std::io::Error::from)?
+                .into_bytes()),
+        }
     }
 
     /// Notes a text for the next start of the program, such as the screen it was left on.

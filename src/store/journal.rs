@@ -166,6 +166,21 @@ impl Journal {
         Some(())
     }
 
+    /// True where the last line of a history file says that it ends with this text.
+    pub(super) fn file_ends_with(bytes: &[u8], print: Print) -> bool {
+        let lines = bytes.strip_suffix(b"\n").unwrap_or_default();
+        let last = lines.rsplit(|&b| b == b'\n').next();
+        let line = last.and_then(|l| Line::of(str::from_utf8(l).ok()?));
+        let mut journal = Journal::default();
+        line.is_some_and(|line| match line {
+            Line::Did { after, .. }
+            | Line::Grew { after, .. }
+            | Line::Undid { after }
+            | Line::Redid { after } => after == print,
+            now => journal.take(now, &mut Stacks::default()).is_some() && journal.ends_with(print),
+        })
+    }
+
     /// True where the history ends with exactly this text.
     pub(super) fn ends_with(&self, print: Print) -> bool {
         self.end == Some(print)

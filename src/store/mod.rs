@@ -9,9 +9,10 @@
 //!   locks/side-fence                      held by the window that changes it
 //! ```
 //!
-//! A change goes to the end of `history.jsonl`, then into a new file that takes the place of
-//! `job.json`; each is on the medium before the next begins. Whatever moment the power goes, the
-//! file or the history holds the last change that was acknowledged.
+//! A change is a line at the end of `history.jsonl`, on the medium before the next begins: one
+//! short write, whatever the size of the job. When nobody is typing ([`OpenJob::settle`]) a new
+//! file takes the place of `job.json`. Opening brings a file that lags behind up to the history,
+//! so whatever moment the power goes, the last change that was acknowledged is there.
 //!
 //! - A disk that cannot be written is said at once ([`OpenJob::trouble`]); editing goes on in
 //!   memory, and every further change or [`OpenJob::retry`] tries again.

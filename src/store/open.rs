@@ -55,15 +55,27 @@ pub(super) struct Found {
     pub(super) job: Job,
     history: History,
     notices: Vec<Notice>,
-    shelf: Shelf,
+    pub(super) shelf: Shelf,
     /// The file does not hold this job yet.
-    behind: bool,
+    pub(super) behind: bool,
     newer: bool,
+}
+
+/// The job for the list, without reading its whole history unless that is ahead of the file.
+pub(super) fn glance(disk: &dyn Disk, key: &JobKey) -> Result<Job, OpenError> {
+    if let OwnFile::Good(opened, bytes) = own_file(disk, key)? {
+        let history = read_if_there(disk, &key.file(HISTORY)).ok().flatten();
+        let print = Print::of(&bytes);
+        if history.is_none_or(|history| Journal::file_ends_with(&history, print)) {
+            return Ok(opened.job);
+        }
+    }
+    Ok(find(disk, key)?.job)
 }
 
 /// What the job's own file gave.
 enum OwnFile {
-    Good(Opened, Vec<u8>),
+    Good(Box<Opened>, Vec<u8>),
     Bad(String),
 }
 
@@ -72,7 +84,7 @@ pub(super) fn find(disk: &dyn Disk, key: &JobKey) -> Result<Found, OpenError> {
     let own = own_file(disk, key)?;
     let (journal, unreadable) = journal(disk, key);
     match own {
-        OwnFile::Good(opened, bytes) => Ok(with_own(opened, bytes, journal, unreadable)),
+        OwnFile::Good(opened, bytes) => Ok(with_own(*opened, bytes, journal, unreadable)),
         OwnFile::Bad(why) => recovered(disk, key, journal, why),
     }
 }
@@ -86,7 +98,7 @@ fn own_file(disk: &dyn Disk, key: &JobKey) -> Result<OwnFile, OpenError> {
         Err(_) => return Ok(OwnFile::Bad("it is not text".to_owned())),
     };
     match read(text) {
-        Ok(opened) => Ok(OwnFile::Good(opened, bytes)),
+        Ok(opened) => Ok(OwnFile::Good(Box::new(opened), bytes)),
         Err(error @ ReadError::TooNew { .. }) => Err(OpenError::Unreadable(error)),
         Err(error) => Ok(OwnFile::Bad(error.to_string())),
     }

@@ -1,4 +1,4 @@
-//! A job that is open: every change is saved before it returns, or said to be unsaved.
+//! A job that is open: every change is on the disk before it returns, or said not to be.
 
 use super::disk::{Disk, Lock};
 use super::folder::JobKey;
@@ -66,7 +66,9 @@ pub(super) struct Shelf {
     pub(super) keep_history: bool,
     /// A text to be kept as an earlier copy before the history is put together afresh.
     pub(super) owed_copy: Option<String>,
-    /// Saves since the latest earlier copy; `None` before the first one.
+    /// Changes that are in the history and not in `job.json` yet.
+    pub(super) behind: u32,
+    /// Changes since the latest earlier copy; `None` before the first one.
     pub(super) since_copy: Option<u32>,
 }
 

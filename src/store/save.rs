@@ -1,4 +1,5 @@
-//! Saving: the history first, then the job's own file; nothing overwritten that is not ours.
+//! Saving: each change into the history, then the job's own file when there is time; nothing is
+//! overwritten that is not ours.
 
 use super::disk::{Disk, Lock};
 use super::folder::{
@@ -11,7 +12,10 @@ use super::trouble::{Cause, Notice, Trouble};
 use crate::job::{Job, read, write};
 use std::io::{self, ErrorKind};
 
-/// An earlier copy is made at the first change after opening, and then every so many changes.
+/// The job's own file is brought up to the history at the latest after so many changes.
+const BEHIND_MOST: u32 = 256;
+/// An earlier copy is made the first time the file changes after opening, and then every so many
+/// changes.
 const COPY_EVERY: u32 = 32;
 /// So many earlier copies are kept.
 const COPIES: usize = 12;
@@ -21,10 +25,21 @@ const HISTORY_LONGEST: usize = 8 << 20;
 const HISTORY_KEPT: usize = 2 << 20;
 
 impl OpenJob {
+    /// Brings the job's own file up to its latest change. Every change is safe before this; it
+    /// makes the file one that can be taken elsewhere. Called when nobody is typing; dropping the
+    /// open job does it too.
+    pub fn settle(&mut self) {
+        if self.trouble.is_some() {
+            self.retry();
+        } else if self.shelf.behind > 0 && self.access == Access::Change {
+            let settled = self.text_to_save().and_then(|text| self.put_job(&text));
+            self.trouble = settled.err();
+        }
+    }
+
     /// Tries again to save what is in memory only; true where all is on the disk now.
     pub fn retry(&mut self) -> bool {
         if self.trouble.is_some() && self.access == Access::Change {
-            self.shelf.history = None;
             self.save_whole();
         }
         self.trouble.is_none()
@@ -32,17 +47,26 @@ impl OpenJob {
 
     /// Saves after a change that the line tells, given the fingerprint of the job after it.
     pub(super) fn save(&mut self, line: impl FnOnce(Print) -> Line) {
+        if self.trouble.is_some() {
+            // The history file lacks what could not be saved before.
+            return self.save_whole();
+        }
         let saved = self.text_to_save().and_then(|text| {
             let line = line(Print::of(text.as_bytes()));
             let line = line.text().map_err(io::Error::from)?;
-            self.put(&text, Some(&line))
+            self.add_line(&text, &line)
         });
         self.trouble = saved.err();
     }
 
-    /// Saves with the history put together afresh where it does not lead here.
+    /// Saves all of it: the history put together afresh, then the job's own file.
     pub(super) fn save_whole(&mut self) {
-        let saved = self.text_to_save().and_then(|text| self.put(&text, None));
+        self.shelf.history = None;
+        let saved = self.text_to_save().and_then(|text| {
+            self.take_hold()?;
+            self.put_history(&text, None)?;
+            self.put_job(&text)
+        });
         self.trouble = saved.err();
     }
 
@@ -50,31 +74,25 @@ impl OpenJob {
         write(&self.job).map_err(|error| io::Error::from(error).into())
     }
 
-    fn put(&mut self, text: &str, line: Option<&str>) -> Result<(), Trouble> {
-        let ready = self.get_ready();
-        if ready.is_err() {
-            // This change will not be in the history file, so the file no longer leads here.
-            self.shelf.history = None;
+    fn add_line(&mut self, text: &str, line: &str) -> Result<(), Trouble> {
+        self.take_hold()?;
+        self.put_history(text, Some(line))?;
+        self.shelf.behind = self.shelf.behind.saturating_add(1);
+        if self.shelf.behind >= BEHIND_MOST {
+            self.put_job(text)?;
         }
-        ready?;
-        self.keep_earlier_copy();
-        let history = self.put_history(text, line);
-        if history.is_err() {
-            self.shelf.history = None;
-        }
-        self.put_job(text)?;
-        Ok(history?)
+        Ok(())
     }
 
-    /// The folder is there, the lock is held, and nothing of another's would be overwritten.
-    fn get_ready(&mut self) -> Result<(), Trouble> {
+    /// The folder is there, and no other window changes the job.
+    fn take_hold(&mut self) -> Result<(), Trouble> {
         if !self.shelf.folder {
             self.make_folder()?;
         }
         if self.lock.is_none() {
             self.lock = take_lock(self)?;
         }
-        Ok(self.keep_other_version()?)
+        Ok(())
     }
 
     /// Makes a folder of its own for a new job.
@@ -108,15 +126,21 @@ impl OpenJob {
 
     /// Keeps how the job was, now and then. Not being able to is no reason not to save.
     fn keep_earlier_copy(&mut self) {
-        let due = self.shelf.since_copy.is_none_or(|n| n >= COPY_EVERY);
-        let copied = match (&self.shelf.kept, due) {
-            (Some(bytes), true) => self.copy_earlier(bytes),
-            _ => Ok(()),
+        let since = self
+            .shelf
+            .since_copy
+            .map(|n| n.saturating_add(self.shelf.behind));
+        self.shelf.since_copy = since;
+        if since.is_some_and(|n| n < COPY_EVERY) {
+            return;
+        }
+        let copied = match &self.shelf.kept {
+            Some(bytes) => self.copy_earlier(bytes),
+            None => Ok(()),
         };
-        if due && copied.is_ok() {
+        if copied.is_ok() {
             self.shelf.since_copy = Some(0);
         }
-        self.shelf.since_copy = self.shelf.since_copy.map(|n| n.saturating_add(1));
     }
 
     fn copy_earlier(&self, bytes: &[u8]) -> io::Result<()> {
@@ -143,6 +167,8 @@ impl OpenJob {
         if let (Some(size), Some(line)) = (self.shelf.history, line)
             && size + line.len() <= HISTORY_LONGEST
         {
+            // A line half written would spoil the next one.
+            self.shelf.history = None;
             self.disk.append(&path, line.as_bytes())?;
             self.shelf.history = Some(size + line.len());
             return Ok(());
@@ -176,7 +202,9 @@ impl OpenJob {
     }
 
     /// Writes the job beside its own file, then lets it take that file's place.
-    fn put_job(&mut self, text: &str) -> io::Result<()> {
+    fn put_job(&mut self, text: &str) -> Result<(), Trouble> {
+        self.keep_other_version()?;
+        self.keep_earlier_copy();
         let (path, next) = (self.key.file(JOB), self.key.file(JOB_NEXT));
         let print = Print::of(text.as_bytes());
         self.disk.write(&next, text.as_bytes())?;
@@ -185,7 +213,14 @@ impl OpenJob {
         self.disk.rename(&next, &path)?;
         self.shelf.may_hold = vec![print];
         self.shelf.kept = Some(text.as_bytes().to_vec());
+        self.shelf.behind = 0;
         Ok(())
+    }
+}
+
+impl Drop for OpenJob {
+    fn drop(&mut self) {
+        self.settle();
     }
 }
 

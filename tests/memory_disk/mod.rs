@@ -1,5 +1,7 @@
 //! A disk in memory of which any step can be made to fail, in whole or half way.
 
+#![allow(dead_code)] // each test file uses its own part of the disk
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::{self, ErrorKind};
 use std::sync::{Arc, Mutex, MutexGuard};

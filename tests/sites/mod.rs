@@ -1,153 +1,167 @@
-//! Invented sites with known truth, taped with known errors.
+//! Random sites whose true geometry is known.
+#![allow(dead_code, reason = "each test takes what it needs")]
 
-use rand::rngs::StdRng;
-use rand::{RngExt, SeedableRng};
-use rand_distr::{Distribution, Normal};
-use std::collections::HashMap;
-use tautmark::job::model::{
-    BayFit, Bays, Corner, CornerPost, End, Line, Mark, PostSet, PostSize, Run, Side, Station, Wall,
-};
-use tautmark::job::reading::Reading;
-use tautmark::job::{Job, MarkId};
-use tautmark::tape::TapeClass;
+use rand::{RngExt, rngs::StdRng, seq::SliceRandom};
+use rand_distr::{Distribution, StandardNormal};
+use tautmark::adjust::{At, Equation, Observation, System};
 
-/// A site: a job, and where its marks really are (mm, in the job's frame).
+/// How the marks of a site lie.
+#[derive(Clone, Copy, Debug)]
+pub enum Shape {
+    /// Anywhere on a plot.
+    Scattered,
+    /// Along a boundary, a little to either side.
+    Strip,
+    /// Round the corners of buildings, some marks close together.
+    Clusters,
+    /// Round the edge of a plot.
+    Ring,
+}
+
+/// Which marks are taped to which.
+#[derive(Clone, Copy, Debug)]
+pub enum Taping {
+    /// Each mark to four earlier ones, picked anywhere.
+    Anywhere,
+    /// Each mark to the four nearest earlier ones.
+    Nearest,
+}
+
+/// A site: where its marks truly are, mm, and how long it is.
 pub struct Site {
-    pub job: Job,
-    pub truth: HashMap<String, [f64; 2]>,
+    pub truth: Vec<[f64; 2]>,
+    pub size: f64,
 }
 
-/// How well the tapes are read.
-#[derive(Clone, Copy, PartialEq)]
-pub enum Tapes {
-    Exact,
-    Noisy,
-}
-
-/// Two walls with a gap between and a few more marks, every mark taped to every other; a string
-/// along each wall, the corner where they cross, and a run on each.
-#[must_use]
-pub fn gap_between_walls(seed: u64, tapes: Tapes) -> Site {
-    let mut rng = StdRng::seed_from_u64(seed);
-    let mut between = |low: f64, high: f64| rng.random_range(low..high);
-    let shed = between(2500.0, 5000.0);
-    let corner = [shed + between(4000.0, 7000.0), 0.0];
-    let turn = between(50.0f64, 120.0).to_radians();
-    let along = |far: f64| [corner[0] + far * turn.cos(), corner[1] + far * turn.sin()];
-    let gap = between(2500.0, 4500.0);
-    let far = gap + between(2500.0, 4500.0);
-    let marks = [
-        ("A", [0.0, 0.0]),
-        ("B", [shed, 0.0]),
-        ("C", along(gap)),
-        ("D", along(far)),
-        (
-            "E",
-            [shed + between(-800.0, 800.0), between(1500.0, 3000.0)],
-        ),
-        ("F", [between(1000.0, 3000.0), between(3500.0, 6000.0)]),
-    ];
-    let mut job = Job::new("Invented site");
-    job.tape.class = TapeClass::II;
-    for (id, at) in marks {
-        let rough = [
-            at[0] + between(-300.0, 300.0),
-            at[1] + between(-300.0, 300.0),
-        ];
-        job.marks.push(Mark {
-            id: id.into(),
-            rough: Some(rough),
-            ..Mark::default()
-        });
-    }
-    for (id, from, to) in [("shed", "A", "B"), ("garden", "C", "D")] {
-        let (from, to) = (from.into(), to.into());
-        job.walls.push(Wall {
-            id: id.into(),
-            from,
-            to,
-            ..Wall::default()
-        });
-    }
-    for (i, (from, a)) in marks.iter().enumerate() {
-        for (to, b) in &marks[i + 1..] {
-            let length = (a[0] - b[0]).hypot(a[1] - b[1]);
-            let sd = job.tape.class.sd(job.tape.reading, length);
-            let error = match tapes {
-                Tapes::Exact => 0.0,
-                Tapes::Noisy => Normal::new(0.0, sd).expect("sd").sample(&mut rng),
+impl Site {
+    pub fn random(rng: &mut StdRng, shape: Shape, count: usize) -> Self {
+        let size = rng.random_range(5_000.0..30_000.0);
+        let mut truth: Vec<[f64; 2]> = Vec::new();
+        while truth.len() < count {
+            let mark = match shape {
+                Shape::Scattered => [rng.random_range(0.0..size), rng.random_range(0.0..size)],
+                Shape::Strip => [
+                    rng.random_range(0.0..size),
+                    rng.random_range(0.0..size / 5.0),
+                ],
+                Shape::Clusters => {
+                    let corner = [[0.1, 0.1], [0.8, 0.2], [0.3, 0.9]][rng.random_range(0..3)];
+                    corner.map(|c| size * (c + rng.random_range(-0.1..0.1)))
+                }
+                Shape::Ring => {
+                    let turn = rng.random_range(0.0..std::f64::consts::TAU);
+                    let radius = size * rng.random_range(0.4..0.5);
+                    [radius * turn.cos(), radius * turn.sin()]
+                }
             };
-            job.readings
-                .push(Reading::tape(id(from), id(to), length + error));
+            if truth
+                .iter()
+                .all(|other| apart(*other, mark) > size * 0.3 / (count as f64).max(15.0))
+            {
+                truth.push(mark);
+            }
+        }
+        Self { truth, size }.framed()
+    }
+
+    /// The same site with mark 0 at the origin and mark 1 on +x.
+    fn framed(mut self) -> Self {
+        self.truth = framed(&self.truth);
+        self
+    }
+
+    /// Pairs of marks to tape: every mark checked, no two ways to put the site together.
+    pub fn pairs(&self, rng: &mut StdRng, taping: Taping) -> Vec<(usize, usize)> {
+        let mut order: Vec<usize> = (0..self.truth.len()).collect();
+        order.shuffle(rng);
+        let mut pairs = Vec::new();
+        for (at, &mark) in order.iter().enumerate() {
+            let mut earlier = order[..at].to_vec();
+            match taping {
+                Taping::Anywhere => earlier.shuffle(rng),
+                Taping::Nearest => {
+                    let far = |&other: &usize| apart(self.truth[other], self.truth[mark]);
+                    earlier.sort_by(|a, b| far(a).total_cmp(&far(b)));
+                }
+            }
+            earlier.truncate(4);
+            pairs.extend(earlier.into_iter().map(|other| (other, mark)));
+        }
+        pairs
+    }
+
+    /// The system of these readings, true to the last digit, from marks put down wrong by up to
+    /// `wrong` of the site's size.
+    pub fn system(&self, rng: &mut StdRng, equations: &[Equation], wrong: f64) -> System {
+        let reach = self.size * wrong;
+        let rough: Vec<[f64; 2]> = self
+            .truth
+            .iter()
+            .map(|mark| {
+                let turn = rng.random_range(0.0..std::f64::consts::TAU);
+                let by = rng.random_range(0.0..=reach);
+                [mark[0] + by * turn.cos(), mark[1] + by * turn.sin()]
+            })
+            .collect();
+        let flat: Vec<f64> = self.truth.iter().flatten().copied().collect();
+        let mut held = vec![false; flat.len()];
+        (held[0], held[1], held[3]) = (true, true, true);
+        let mut start: Vec<f64> = framed(&rough).into_iter().flatten().collect();
+        start[3] = 0.0;
+        System {
+            start,
+            held,
+            observations: equations
+                .iter()
+                .map(|equation| Observation {
+                    equation: *equation,
+                    value: equation.value(&flat),
+                    sd: if matches!(equation, Equation::Angle { .. }) {
+                        0.3
+                    } else {
+                        2.0
+                    },
+                })
+                .collect(),
         }
     }
-    fence(&mut job);
-    let truth = marks
-        .into_iter()
-        .map(|(id, at)| (id.to_owned(), at))
-        .collect();
-    Site { job, truth }
+
+    /// Largest distance of an adjusted mark from the truth, mm.
+    pub fn error(&self, x: &[f64]) -> f64 {
+        x.chunks(2)
+            .zip(&self.truth)
+            .map(|(at, truth)| apart([at[0], at[1]], *truth))
+            .fold(0.0, f64::max)
+    }
 }
 
-fn id(text: &str) -> MarkId {
-    text.into()
+fn apart(a: [f64; 2], b: [f64; 2]) -> f64 {
+    (a[0] - b[0]).hypot(a[1] - b[1])
 }
 
-/// Strings 50 mm off both walls, the corner where they cross, and a run from each wall's end to it.
-fn fence(job: &mut Job) {
-    for (id, wall) in [("front", "shed"), ("side", "garden")] {
-        let station = |at| Station {
-            at: Some(at),
-            off: Some(50.0),
-            ..Station::default()
-        };
-        job.lines.push(Line {
-            id: id.into(),
-            wall: Some(wall.into()),
-            side: Some(Side::Right),
-            offsets: Some(vec![station(0.0), station(2500.0)]),
-            ..Line::default()
-        });
+fn framed(marks: &[[f64; 2]]) -> Vec<[f64; 2]> {
+    let [ox, oy] = marks[0];
+    let length = apart(marks[0], marks[1]);
+    let (c, s) = ((marks[1][0] - ox) / length, (marks[1][1] - oy) / length);
+    marks
+        .iter()
+        .map(|[x, y]| [(x - ox) * c + (y - oy) * s, (y - oy) * c - (x - ox) * s])
+        .collect()
+}
+
+pub fn tape((from, to): (usize, usize)) -> Equation {
+    Equation::Distance {
+        from: At::nth(from),
+        to: At::nth(to),
     }
-    job.corners.push(Corner {
-        id: "X".into(),
-        lines: ["front".into(), "side".into()],
-        post: Some(CornerPost {
-            set: PostSet::Bisect,
-            ..CornerPost::default()
-        }),
-        ..Corner::default()
-    });
-    let mark = |id: &str| {
-        Some(End {
-            mark: Some(id.into()),
-            ..End::default()
-        })
-    };
-    let corner = || {
-        Some(End {
-            corner: Some("X".into()),
-            ..End::default()
-        })
-    };
-    for (id, line, start, end) in [
-        ("R1", "front", mark("B"), corner()),
-        ("R2", "side", corner(), mark("C")),
-    ] {
-        job.runs.push(Run {
-            id: id.into(),
-            line: line.into(),
-            side: Some(Side::Left),
-            gap: 75.0,
-            start,
-            end,
-            post: Some(PostSize::default()),
-            bays: Some(Bays {
-                max: 1800.0,
-                fit: BayFit::Equal,
-                ..Bays::default()
-            }),
-            ..Run::default()
-        });
+}
+
+/// The same readings as a careful person would take them: each off by chance as its sd says.
+pub fn noisy(rng: &mut StdRng, system: &System) -> System {
+    let mut system = system.clone();
+    for observation in &mut system.observations {
+        let chance: f64 = StandardNormal.sample(rng);
+        observation.value += observation.sd * chance;
     }
+    system
 }

@@ -1,0 +1,231 @@
+//! Mirror images: of single marks, which fit better or not, and of the whole, which fit alike.
+
+use super::equation::{At, Param, place};
+use super::problem::Problem;
+
+/// A mark with the readings it is in and the other marks in those.
+#[derive(Clone, Debug)]
+pub(super) struct Tied {
+    pub mark: At,
+    readings: Vec<usize>,
+    neighbours: Vec<At>,
+}
+
+/// More neighbours than this tell nothing more of where a mark may lie.
+const MOST_NEIGHBOURS: usize = 10;
+
+/// Every mark that is free to move in the plane, with what it is tied to.
+#[must_use]
+pub(super) fn ties(problem: &Problem) -> Vec<Tied> {
+    let marks = problem.marks();
+    let mut ties: Vec<Tied> = marks
+        .iter()
+        .map(|&mark| Tied {
+            mark,
+            readings: Vec::new(),
+            neighbours: Vec::new(),
+        })
+        .collect();
+    for (index, reading) in problem.readings.iter().enumerate() {
+        for mark in reading.form.marks() {
+            let Ok(at) = marks.binary_search(&mark) else {
+                continue;
+            };
+            ties[at].readings.push(index);
+            for other in reading.form.marks() {
+                let known = &mut ties[at].neighbours;
+                if other != mark && known.len() < MOST_NEIGHBOURS && !known.contains(&other) {
+                    known.push(other);
+                }
+            }
+        }
+    }
+    ties.retain(|tied| is_free(problem, tied.mark.x) && is_free(problem, tied.mark.y));
+    ties
+}
+
+fn is_free(problem: &Problem, param: Param) -> bool {
+    problem.slot(param.0).is_some()
+}
+
+/// Places to try for single marks, each as all parameters, the most promising first: a mark
+/// mirrored in the line through two neighbours, wherever its own readings prefer that.
+#[must_use]
+pub(super) fn mirrored_marks(problem: &Problem, ties: &[Tied], x: &[f64]) -> Vec<Vec<f64>> {
+    let mut moved = x.to_vec();
+    let mut found: Vec<(f64, At, [f64; 2])> = Vec::new();
+    for tied in ties {
+        let here = place(x, tied.mark);
+        let now = tied.misfit(problem, &moved);
+        let best = tied
+            .images(x)
+            .map(|image| {
+                put(&mut moved, tied.mark, image);
+                (tied.misfit(problem, &moved), image)
+            })
+            .min_by(|a, b| a.0.total_cmp(&b.0));
+        put(&mut moved, tied.mark, here);
+        if let Some((misfit, image)) = best
+            && misfit < now
+        {
+            found.push((misfit - now, tied.mark, image));
+        }
+    }
+    found.sort_by(|a, b| a.0.total_cmp(&b.0));
+    found
+        .into_iter()
+        .map(|(_, mark, image)| {
+            let mut x = x.to_vec();
+            put(&mut x, mark, image);
+            x
+        })
+        .collect()
+}
+
+impl Tied {
+    /// Σ(v/sd)² over the readings that the mark is in.
+    fn misfit(&self, problem: &Problem, x: &[f64]) -> f64 {
+        let misfits = self.readings.iter().map(|&index| problem.misfit(index, x));
+        misfits.map(|v| v * v).sum()
+    }
+
+    /// The mark mirrored in the lines through each two neighbours.
+    fn images<'a>(&'a self, x: &'a [f64]) -> impl Iterator<Item = [f64; 2]> + 'a {
+        let others = |at: usize| self.neighbours[at + 1..].iter();
+        self.neighbours
+            .iter()
+            .enumerate()
+            .flat_map(move |(at, &a)| others(at).map(move |&b| (a, b)))
+            .filter_map(move |(a, b)| image(place(x, self.mark), place(x, a), place(x, b)))
+    }
+}
+
+/// Puts a mark where told.
+pub(super) fn put(x: &mut [f64], mark: At, [px, py]: [f64; 2]) {
+    for (param, value) in [(mark.x, px), (mark.y, py)] {
+        if let Some(place) = x.get_mut(param.0) {
+            *place = value;
+        }
+    }
+}
+
+/// A point mirrored in the line through `a` and `b`; none if these coincide.
+pub(super) fn image(
+    [px, py]: [f64; 2],
+    [ax, ay]: [f64; 2],
+    [bx, by]: [f64; 2],
+) -> Option<[f64; 2]> {
+    let (dx, dy) = (bx - ax, by - ay);
+    let square = dx * dx + dy * dy;
+    if square <= 0.0 {
+        return None;
+    }
+    let across = 2.0 * (dx * (py - ay) - dy * (px - ax)) / square;
+    Some([px + across * dy, py - across * dx])
+}
+
+/// Of the mirror images of the whole site that fit as well and leave held parameters alone, the
+/// one that is the way up that the rough positions are.
+///
+/// Tapes alone cannot tell a site from its mirror image; the sketch can, even where its own
+/// bearing is poor.
+#[must_use]
+pub(super) fn right_way_up(problem: &Problem, x: Vec<f64>) -> Vec<f64> {
+    let marks = problem.marks();
+    let chi2 = problem.chi2(&x, None);
+    let likeness = |x: &[f64]| {
+        (
+            turned_likeness(&marks, &problem.start, x),
+            along(problem, &marks, x),
+        )
+    };
+    let mut best = (likeness(&x), x.clone());
+    for (flip_x, flip_y) in [(false, true), (true, false), (true, true)] {
+        let image = mirrored(&marks, &x, flip_x, flip_y);
+        let keeps = |param: usize| is_free(problem, Param(param)) || image[param] == x[param];
+        let as_good = problem.chi2(&image, None) <= chi2 * (1.0 + 1e-9) + 1e-9;
+        let like = likeness(&image);
+        if (0..x.len()).all(keeps) && as_good && is_more_like(like, best.0) {
+            best = (like, image);
+        }
+    }
+    best.1
+}
+
+/// Likeness after the best turn decides; where a half turn makes no difference to it, the bearing.
+fn is_more_like(a: (f64, f64), b: (f64, f64)) -> bool {
+    let close = 1e-9 * a.0.abs().max(b.0.abs());
+    if (a.0 - b.0).abs() > close {
+        a.0 > b.0
+    } else {
+        a.1 > b.1
+    }
+}
+
+fn mirrored(marks: &[At], x: &[f64], flip_x: bool, flip_y: bool) -> Vec<f64> {
+    let mut image = x.to_vec();
+    for &mark in marks {
+        let [px, py] = place(x, mark);
+        let turned = |flip: bool, value: f64| if flip { 0.0 - value } else { value };
+        put(&mut image, mark, [turned(flip_x, px), turned(flip_y, py)]);
+    }
+    image
+}
+
+/// How alike two sites are after the best shift and turn (not mirrored): |Σ ā b| of the marks as
+/// complex numbers about their means.
+fn turned_likeness(marks: &[At], a: &[f64], b: &[f64]) -> f64 {
+    let mean = |x: &[f64]| {
+        let sum = marks.iter().fold([0.0; 2], |sum, &mark| {
+            let [px, py] = place(x, mark);
+            [sum[0] + px, sum[1] + py]
+        });
+        sum.map(|part| part / marks.len().max(1) as f64)
+    };
+    let (mean_a, mean_b) = (mean(a), mean(b));
+    let sum = marks.iter().fold([0.0; 2], |sum, &mark| {
+        let (p, q) = (place(a, mark), place(b, mark));
+        let (px, py) = (p[0] - mean_a[0], p[1] - mean_a[1]);
+        let (qx, qy) = (q[0] - mean_b[0], q[1] - mean_b[1]);
+        [sum[0] + px * qx + py * qy, sum[1] + px * qy - py * qx]
+    });
+    sum[0].hypot(sum[1])
+}
+
+/// How far the free coordinates of half-held marks agree in sense with the rough ones (those that
+/// are roughly 0 with the positive axis): these carry the bearing of the frame.
+fn along(problem: &Problem, marks: &[At], x: &[f64]) -> f64 {
+    let half_held = |mark: &&At| is_free(problem, mark.x) != is_free(problem, mark.y);
+    marks
+        .iter()
+        .filter(half_held)
+        .map(|&mark| {
+            let (p, q) = (place(&problem.start, mark), place(x, mark));
+            let sense = |rough: f64| if rough == 0.0 { 1.0 } else { rough };
+            sense(p[0]) * q[0] + sense(p[1]) * q[1]
+        })
+        .sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_point_mirrored_in_a_line() {
+        assert_eq!(image([2.0, 3.0], [0.0, 0.0], [5.0, 0.0]), Some([2.0, -3.0]));
+        assert_eq!(image([2.0, 3.0], [0.0, 0.0], [4.0, 4.0]), Some([3.0, 2.0]));
+        assert_eq!(image([2.0, 3.0], [1.0, 1.0], [1.0, 1.0]), None);
+    }
+
+    #[test]
+    fn a_turned_site_is_alike_and_a_mirrored_one_less_so() {
+        let marks = [At::nth(0), At::nth(1), At::nth(2)];
+        let site = [0.0, 0.0, 4.0, 0.0, 1.0, 2.0];
+        let turned = [7.0, 7.0, 7.0, 11.0, 5.0, 8.0];
+        let same = turned_likeness(&marks, &site, &site);
+        assert!((turned_likeness(&marks, &site, &turned) - same).abs() < 1e-12);
+        let image = mirrored(&marks, &site, false, true);
+        assert!(turned_likeness(&marks, &site, &image) < same - 1.0);
+    }
+}
