@@ -27,6 +27,6 @@ pub fn open() -> Result<Ending, Stop> {
     use tautmark::sheet::Sheet;
     use tautmark::{job, solve};
     let job = job::example();
-    super::output::write(&Sheet::new(&job, &solve(&job)).text(), None, None)?;
+    super::output::write(Sheet::new(&job, &solve(&job)).text().as_bytes(), None, None)?;
     Ok(Ending::Fine)
 }

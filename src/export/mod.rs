@@ -4,7 +4,12 @@
 //! say different things. The same job gives the same bytes: no clock, no chance.
 
 mod colours;
+mod dxf;
+pub mod pdf;
 pub mod svg;
+
+pub use dxf::dxf;
+pub use pdf::{Paper, PdfError, pdf};
 
 use crate::Solution;
 use crate::drawing::{Detail, Drawing, PlanShow, Seen, Turn, plan};
@@ -28,4 +33,14 @@ fn plan_for(job: &Job, solution: &Solution, size: [f64; 2]) -> Drawing {
 #[must_use]
 pub fn svg_plan(job: &Job, solution: &Solution) -> String {
     svg::svg(&plan_for(job, solution, DRAWING), DRAWING)
+}
+
+/// Height that suits a drawing of this width on paper, pt.
+#[must_use]
+pub fn picture_height(drawing: &Drawing, width: f64) -> f64 {
+    /// Words around what is drawn, pt.
+    const WORDS: f64 = 70.0;
+    let size = drawing.bounds.size();
+    let own = (width - WORDS).max(1.0) * size.y / size.x.max(1.0) + WORDS;
+    own.clamp(90.0, (width * 0.68).max(90.0))
 }

@@ -19,7 +19,7 @@ pub(super) fn draw(built: &Built, show: &ElevationShow, pencil: &mut Pencil) {
 
 fn posts(built: &Built, shown: &ElevationShow, pencil: &mut Pencil) {
     let last = built.fix.posts.len();
-    for post in &built.fix.posts {
+    for post in built.posts {
         let [foot, top] = built.post(post);
         let target = Target::Post {
             run: built.run.clone(),

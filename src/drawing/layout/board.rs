@@ -2,6 +2,7 @@
 
 use super::tile::Tile;
 use super::{Desk, LINE, Laid, PlacedLabel, Stroke};
+use crate::drawing::hand::Areas;
 use crate::drawing::model::{Item, Line, Vec2};
 use crate::drawing::text::Weight;
 use crate::drawing::tone::{Tone, outline};
@@ -95,9 +96,19 @@ impl<'a> Board<'a> {
         crossing.map(|(_, _, cost)| cost).sum()
     }
 
+    /// Faint lines do not trouble words on a screen; on paper a hatch does.
+    fn needs_patch(&self, crossed: f64) -> bool {
+        /// Lines that cost less than this are faint.
+        const FAINT: f64 = 0.65;
+        match self.desk.hand.areas {
+            Areas::Toned => crossed >= FAINT,
+            Areas::Hatched => crossed > 0.0,
+        }
+    }
+
     /// Writes words in their place; `tile` is what they take.
     pub fn write(&mut self, index: usize, item: &Item, words: Words, tile: Tile) {
-        let halo = self.cost(&tile) > 0.0;
+        let halo = self.needs_patch(self.cost(&tile));
         let tone = outline(item.role, item.stress);
         self.laid.labels.push(PlacedLabel {
             half: words.half(),

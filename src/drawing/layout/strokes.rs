@@ -112,7 +112,11 @@ fn path(
     {
         board.keep_off(tile.grown(board.desk.hand.line));
     }
-    let cost = cost(item.role);
+    let cost = if line == Line::None {
+        0.0
+    } else {
+        cost(item.role)
+    };
     let ends = points.iter().zip(points.iter().skip(1));
     for (&from, &to) in ends {
         board.avoid(from, to, cost);
@@ -141,7 +145,8 @@ fn cost(role: Role) -> f64 {
     match role {
         Role::String | Role::Wall | Role::AskedTape | Role::SuspectTape => 3.0,
         Role::Post | Role::DonePost | Role::Gate | Role::LaserLine => 3.0,
-        Role::GravelBoard | Role::Rail | Role::Ground | Role::GuessedGround => 2.0,
+        Role::Ground | Role::GuessedGround => 2.0,
+        Role::GravelBoard | Role::Rail => 0.3,
         Role::Dimension | Role::Hole | Role::Mark => 1.5,
         Role::Tape | Role::LeftOut | Role::Sketch | Role::Text | Role::Quiet => 0.7,
         Role::Pale => 0.05,
