@@ -14,6 +14,7 @@ pub use pdf::{Paper, PdfError, pdf};
 use crate::Solution;
 use crate::drawing::{Detail, Drawing, PlanShow, Seen, Turn, plan};
 use crate::job::Job;
+use crate::sheet::Room;
 
 /// Width and height of a drawing on its own, pt: A4 on its side.
 const DRAWING: [f64; 2] = [842.0, 595.0];
@@ -37,10 +38,14 @@ pub fn svg_plan(job: &Job, solution: &Solution) -> String {
 
 /// Height that suits a drawing of this width on paper, pt.
 #[must_use]
-pub fn picture_height(drawing: &Drawing, width: f64) -> f64 {
-    /// Words around what is drawn, pt.
-    const WORDS: f64 = 70.0;
+pub fn picture_height(drawing: &Drawing, width: f64, room: Room) -> f64 {
+    // Words around what is drawn, pt, and the greatest share of the width.
+    let (words, most) = match room {
+        Room::Plan => (130.0, 0.68),
+        Room::Strip => (70.0, 0.68),
+        Room::Small => (70.0, 0.4),
+    };
     let size = drawing.bounds.size();
-    let own = (width - WORDS).max(1.0) * size.y / size.x.max(1.0) + WORDS;
-    own.clamp(90.0, (width * 0.68).max(90.0))
+    let own = (width - words).max(1.0) * size.y / size.x.max(1.0) + words;
+    own.clamp(90.0, (width * most).max(90.0))
 }

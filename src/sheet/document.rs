@@ -48,7 +48,19 @@ pub enum Block {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Picture {
     pub caption: String,
+    pub room: Room,
     pub drawing: Drawing,
+}
+
+/// How much of a page a drawing is worth.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Room {
+    /// A plan: half a page, with room around it for figures.
+    Plan,
+    /// As wide as the page and as high as it comes out.
+    Strip,
+    /// Less than half a page.
+    Small,
 }
 
 /// Figures in rows and columns.

@@ -136,8 +136,8 @@ fn gates(site: &Site, run: &RunId, fix: &RunFix, pencil: &mut Pencil) {
             to: track.at(gate.far, off),
             out: -string_side(site, fix, post),
             clear: (site.job.hole.diameter / 2.0).max(post.size[1]),
-            name: "gate".to_owned(),
-            text: show(clear, site.job.show.lengths),
+            name: String::new(),
+            text: format!("gate {}", show(clear, site.job.show.lengths)),
             rank: Rank::Main,
         };
         pencil

@@ -3,7 +3,7 @@
 use super::flow::{Frame, Page, Piece, Rule};
 use super::{PdfError, Words};
 use crate::drawing::{
-    BOLD, Bundled, Laid, Measure, PlacedLabel, REGULAR, Stroke, Tone, Weight, has,
+    BOLD, Bundled, Laid, Measure, PlacedLabel, REGULAR, Stroke, Tone, ViewPoint, Weight, has,
 };
 use crate::export::colours::on_paper;
 use crate::sheet::Sheet;
@@ -188,12 +188,10 @@ impl Pen<'_, '_> {
 
     fn label(&mut self, label: &PlacedLabel) {
         if label.halo {
-            let corners = label.tile().corners().map(|at| [at.x, at.y]);
-            if let Some(path) = path(&corners, true) {
-                self.surface.set_stroke(None);
-                self.surface.set_fill(Some(fill(Tone::Paper)));
-                self.surface.draw_path(&path);
-            }
+            self.area(&label.tile().corners(), Tone::Paper);
+        }
+        if let Some(corners) = label.sign_corners() {
+            self.area(&corners, label.tone);
         }
         let start = label.start();
         let weight = if label.bold {
@@ -214,6 +212,15 @@ impl Pen<'_, '_> {
             label.tone,
         );
         self.surface.pop();
+    }
+
+    fn area(&mut self, corners: &[ViewPoint], tone: Tone) {
+        let corners: Vec<[f64; 2]> = corners.iter().map(|at| [at.x, at.y]).collect();
+        if let Some(path) = path(&corners, true) {
+            self.surface.set_stroke(None);
+            self.surface.set_fill(Some(fill(tone)));
+            self.surface.draw_path(&path);
+        }
     }
 
     fn line(&mut self, tone: Tone, width: f64, dash: Option<[f64; 2]>) {

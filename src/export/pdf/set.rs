@@ -60,8 +60,17 @@ struct Column {
 impl Column {
     fn section(&mut self, section: &Section, sheet: &Sheet) {
         self.heading(&section.heading);
+        let mut before: Option<&Block> = None;
         for block in &section.blocks {
+            let first = self.pieces.len();
             self.block(block, sheet);
+            // Short lines stand close together, but not close under a table.
+            if matches!(before, Some(Block::Table(_)))
+                && let Some(piece) = self.pieces.get_mut(first)
+            {
+                piece.before = piece.before.max(Gap::Block.height());
+            }
+            before = Some(block);
         }
     }
 
@@ -175,7 +184,9 @@ impl Column {
         };
         let count = pictures.len().max(1) as f64;
         let width = (self.width - BETWEEN * (count - 1.0)) / count;
-        let heights = pictures.iter().map(|p| picture_height(&p.drawing, width));
+        let heights = pictures
+            .iter()
+            .map(|p| picture_height(&p.drawing, width, p.room));
         let height = heights.fold(0.0, f64::max);
         let mut all = Piece {
             before: Gap::Block.height(),

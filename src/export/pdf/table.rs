@@ -95,10 +95,7 @@ impl<'a> Shown<'a> {
             .map(|cell| Bundled.width(cell, size, weight))
             .fold(0.0, f64::max);
         let heading = self.columns.get(column).map_or("", |c| c.heading.as_str());
-        let words = heading.split(' ');
-        let longest = words
-            .map(|word| Bundled.width(word, size, Weight::Bold))
-            .fold(0.0, f64::max);
+        let [longest, on_two] = heading_widths(heading, size);
         let folds = self
             .columns
             .get(column)
@@ -108,7 +105,7 @@ impl<'a> Shown<'a> {
         } else {
             natural
         };
-        [least.max(longest), natural.max(longest)]
+        [least.max(longest), natural.max(on_two)]
     }
 
     fn least(&self, size: f64, columns: &[usize]) -> f64 {
@@ -223,6 +220,15 @@ impl<'a> Shown<'a> {
         piece.height = step * most as f64 + PAD;
         piece
     }
+}
+
+/// The width of a heading's longest word, and of the heading on two lines, pt.
+fn heading_widths(heading: &str, size: f64) -> [f64; 2] {
+    let wide = |text: &str| Bundled.width(text, size, Weight::Bold);
+    let longest = heading.split(' ').map(wide).fold(0.0, f64::max);
+    let breaks = heading.match_indices(' ');
+    let on_two = breaks.map(|(at, _)| wide(&heading[..at]).max(wide(&heading[at + 1..])));
+    [longest, on_two.fold(wide(heading), f64::min)]
 }
 
 /// Headings of one line stand on the last line of those with more.

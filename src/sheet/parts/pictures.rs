@@ -1,6 +1,6 @@
 //! The drawings of the sheet, each where the work needs it.
 
-use super::super::document::Picture;
+use super::super::document::{Picture, Room};
 use super::{Desk, names};
 use crate::drawing::{
     Detail, ElevationShow, Figures, PlanShow, Seen, Turn, corner, corner_detail, elevation,
@@ -12,6 +12,8 @@ use crate::site::CornerFix;
 
 /// Width and height of the room that a plan is turned for: a page's width by half its height.
 const ROOM: [f64; 2] = [4.0, 3.0];
+/// Under every elevation.
+const FROM_LASER: &str = "Figures are from the laser line; the triangle points the way to measure.";
 /// Bays side by side in one elevation, and how long it may be, mm, so that its figures have room.
 const MOST_BAYS: usize = 8;
 const LONGEST: f64 = 13_000.0;
@@ -33,6 +35,7 @@ pub fn plan(desk: &Desk<'_>) -> Picture {
              run's zero."
                 .to_owned()
         },
+        room: Room::Plan,
         drawing: plan_of(desk.job, desk.solution, &show),
     }
 }
@@ -55,6 +58,7 @@ pub fn tapes(desk: &Desk<'_>) -> Vec<Picture> {
     };
     vec![Picture {
         caption: caption.to_owned(),
+        room: Room::Small,
         drawing: plan_of(desk.job, desk.solution, &show),
     }]
 }
@@ -71,6 +75,7 @@ pub fn of_corner(desk: &Desk<'_>, id: &CornerId, fix: &CornerFix) -> Vec<Picture
                     "Mark {} on each string; the tape across must read what is written on it.",
                     desk.full(arm)
                 ),
+                room: Room::Strip,
                 drawing,
             }),
         );
@@ -78,6 +83,7 @@ pub fn of_corner(desk: &Desk<'_>, id: &CornerId, fix: &CornerFix) -> Vec<Picture
     let detail = corner_detail(desk.job, desk.solution, id);
     pictures.extend(detail.map(|drawing| Picture {
         caption: "The corner post, its gaps to the strings and the line of a mitre.".to_owned(),
+        room: Room::Strip,
         drawing,
     }));
     pictures
@@ -101,10 +107,11 @@ pub fn elevations(desk: &Desk<'_>, run: &RunId) -> Vec<Picture> {
         let [from, to] = posts;
         Some(Picture {
             caption: if several {
-                format!("{name}, posts {from} to {to}. ▲ up, ▼ down from the laser line.")
+                format!("{name}, posts {from} to {to}. {FROM_LASER}")
             } else {
-                format!("{name}. ▲ up, ▼ down from the laser line.")
+                format!("{name}. {FROM_LASER}")
             },
+            room: Room::Strip,
             drawing,
         })
     };

@@ -73,7 +73,7 @@ fn block(block: &Block, unit: Unit) -> Markup {
 fn drawn(picture: &Picture) -> Markup {
     /// Width of a drawing, pt.
     const WIDTH: f64 = 520.0;
-    let size = [WIDTH, picture_height(&picture.drawing, WIDTH)];
+    let size = [WIDTH, picture_height(&picture.drawing, WIDTH, picture.room)];
     markup! {
         figure class="drawing" {
             (PreEscaped(svg(&picture.drawing, size)))
