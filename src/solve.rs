@@ -7,7 +7,8 @@ use crate::job::{CornerId, Job, LineId, MarkId, Problem, Problems, RunId};
 use crate::levels::{LevelsFix, levels};
 use crate::setout::{RunFix, set_out};
 use crate::site::{
-    CornerFix, LineFix, MarkFix, NetworkFix, Plane, ReadingFix, Strings, fit_arms, run_at, strings,
+    Advice, CornerFix, LineFix, MarkFix, NetworkFix, Plane, ReadingFix, Strings, fit_arms, run_at,
+    strings,
 };
 use indexmap::IndexMap;
 use serde::Serialize;
@@ -19,6 +20,8 @@ pub struct Solution {
     pub marks: IndexMap<MarkId, MarkFix>,
     pub readings: Vec<ReadingFix>,
     pub network: NetworkFix,
+    /// The next tape worth taking.
+    pub advice: Option<Advice>,
     pub lines: IndexMap<LineId, LineFix>,
     pub corners: IndexMap<CornerId, CornerFix>,
     pub runs: IndexMap<RunId, RunFix>,
@@ -49,7 +52,11 @@ pub fn solve(job: &Job) -> Solution {
     let mut problems = Problems(found);
     let plane = Plane::new(&sound);
     let readings = plane.reading_fixes(&sound);
-    let network = plane.network_fix(&sound, &readings, None, &mut problems);
+    let advice = plane.advice(&sound);
+    let next = advice
+        .as_ref()
+        .map(|tape| format!("Tape {} to {}.", tape.from, tape.to));
+    let network = plane.network_fix(&sound, &readings, next.as_deref(), &mut problems);
     let strings = strings(&sound, &plane, &mut problems);
     let runs = set_out(&sound, &plane, &strings, &mut problems);
     let levels = levels(&sound, &mut problems);
@@ -62,6 +69,7 @@ pub fn solve(job: &Job) -> Solution {
         marks: plane.mark_fixes(&sound),
         readings,
         network,
+        advice,
         sketch: sketch.collect(),
         lines: named_lines(&sound, &strings),
         corners: named_corners(&sound, strings, &runs),

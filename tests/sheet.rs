@@ -312,3 +312,61 @@ fn an_empty_job_is_told_where_to_start() {
     assert!(text.contains("Nothing is measured yet."));
     assert!(!text.contains("NaN"));
 }
+
+/// Every place in a job's file that holds a figure, a text, a list or a part.
+fn places(value: &serde_json::Value, at: &str, found: &mut Vec<String>) {
+    match value {
+        serde_json::Value::Object(parts) => parts.iter().for_each(|(key, part)| {
+            let at = format!("{at}/{key}");
+            found.push(at.clone());
+            places(part, &at, found);
+        }),
+        serde_json::Value::Array(parts) => parts.iter().enumerate().for_each(|(n, part)| {
+            let at = format!("{at}/{n}");
+            found.push(at.clone());
+            places(part, &at, found);
+        }),
+        _ => {}
+    }
+}
+
+#[test]
+fn whatever_a_file_says_every_form_can_be_made() {
+    let text = job::write(&full()).expect("JSON");
+    let whole: serde_json::Value = serde_json::from_str(&text).expect("JSON");
+    let mut at = Vec::new();
+    places(&whole, "", &mut at);
+    let values = [
+        serde_json::json!(-1),
+        serde_json::json!(0),
+        serde_json::json!(1e-9),
+        serde_json::json!(999_999),
+        serde_json::json!(1e300),
+        serde_json::json!("\u{202e}<&>\"'\n=1"),
+        serde_json::json!([]),
+        serde_json::Value::Null,
+    ];
+    let mut opened = 0;
+    for (n, place) in at.iter().enumerate() {
+        for (k, value) in values.iter().enumerate() {
+            let mut spoilt = whole.clone();
+            if let Some(part) = spoilt.pointer_mut(place) {
+                *part = value.clone();
+            }
+            let Ok(job) = job::read(&spoilt.to_string()) else {
+                continue;
+            };
+            opened += 1;
+            let (sheet, _) = in_unit(job.job, Unit::ALL[(n + k) % 3]);
+            let page = sheet.text();
+            assert!(
+                !page.contains("NaN") && !page.contains("inf "),
+                "{place}: {value}"
+            );
+            assert!(!sheet.csv().is_empty());
+            assert!(!sheet.html().contains("<&>"), "{place}: {value}");
+            assert!(!sheet.message().is_empty());
+        }
+    }
+    assert!(opened > 500, "{opened}");
+}

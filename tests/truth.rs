@@ -2,9 +2,9 @@
 
 mod yards;
 
-use yards::{Tapes, gap_between_walls};
 use std::sync::OnceLock;
 use tautmark::{Solution, solve};
+use yards::{Tapes, gap_between_walls};
 
 const JOBS: u64 = 2000;
 

@@ -196,16 +196,18 @@ fn turned(
         lift(problem, &problem.start, region, turn)
     } else {
         let lifted = lift(problem, &best.x, region, turn);
-        let part = part(problem, &best.x, region);
-        let settled = descend(&part, lifted, None);
-        // Back in the same valley: no need to ask the whole site.
-        if settled.chi2 >= part.chi2(&best.x, None) * BETTER {
-            return None;
-        }
-        settled.x
+        better_there(problem, &best.x, lifted, region)?
     };
     let again = descend(problem, start, None);
     (again.chi2 < best.chi2 * BETTER).then_some(again)
+}
+
+/// Where `moved` settles while all but the region stays put, if that fits better than `x`: else it
+/// is back in the same valley and there is no need to ask the whole site.
+fn better_there(problem: &Problem, x: &[f64], moved: Vec<f64>, region: &[At]) -> Option<Vec<f64>> {
+    let part = part(problem, x, region);
+    let settled = descend(&part, moved, None);
+    (settled.chi2 < part.chi2(x, None) * BETTER).then_some(settled.x)
 }
 
 /// Whether all agree but one of the worst fitting.
@@ -213,8 +215,25 @@ fn one_slip_explains(problem: &Problem, at: &Descent, limit: f64) -> bool {
     let misfit = |index: usize| problem.misfit(index, &at.x).abs();
     let mut worst: Vec<usize> = (0..problem.readings.len()).collect();
     worst.sort_by(|&a, &b| misfit(b).total_cmp(&misfit(a)));
+    if worst
+        .first()
+        .is_some_and(|&worst| beyond(problem, &at.x, worst) > limit)
+    {
+        return false;
+    }
     let mut tried = worst.into_iter().take(LIKELIEST);
     tried.any(|index| descend(problem, at.x.clone(), Some(index)).chi2 <= limit)
+}
+
+/// Σ(v/sd)² of the readings so far from a slip that it cannot be to blame; nothing is, on a site
+/// small enough.
+fn beyond(problem: &Problem, x: &[f64], slip: usize) -> f64 {
+    let marks = problem.marks();
+    if marks.len() <= TOGETHER {
+        return 0.0;
+    }
+    let near = part(problem, x, &region(problem, &marks, slip));
+    problem.chi2(x, None) - near.chi2(x, None)
 }
 
 /// Folds single marks, and where that is quick or the readings make no sense parts of the site,
@@ -223,7 +242,20 @@ fn fold_over(problem: &Problem, ties: &[Tied], marks: &[At], mut best: Candidate
     let mut tries = 0;
     while best.descent.chi2 > PERFECT && tries < FOLDS {
         let x = &best.descent.x;
-        let mut proposals = mirrored_marks(problem, ties, x);
+        let mut proposals: Vec<Vec<f64>> = mirrored_marks(problem, ties, x)
+            .into_iter()
+            .take(FOLDS)
+            .filter_map(|(reading, moved)| {
+                let region = region(problem, marks, reading);
+                // On a larger site the neighbourhood is asked first.
+                let whole = region.len() == marks.len();
+                if whole {
+                    Some(moved)
+                } else {
+                    better_there(problem, x, moved, &region)
+                }
+            })
+            .collect();
         // Where the readings agree only a fold that they hardly notice can be better.
         let (size, most) = match best.sense {
             Sense::Agrees => (QUICK, 2.0 * best.descent.chi2 + 1.0),

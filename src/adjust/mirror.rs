@@ -48,12 +48,16 @@ fn is_free(problem: &Problem, param: Param) -> bool {
     problem.slot(param.0).is_some()
 }
 
-/// Places to try for single marks, each as all parameters, the most promising first: a mark
-/// mirrored in the line through two neighbours, wherever its own readings prefer that.
+/// Places to try for single marks, the most promising first, each as a reading of the mark and all
+/// parameters: a mark mirrored in the line through two neighbours, wherever its own readings prefer that.
 #[must_use]
-pub(super) fn mirrored_marks(problem: &Problem, ties: &[Tied], x: &[f64]) -> Vec<Vec<f64>> {
+pub(super) fn mirrored_marks(
+    problem: &Problem,
+    ties: &[Tied],
+    x: &[f64],
+) -> Vec<(usize, Vec<f64>)> {
     let mut moved = x.to_vec();
-    let mut found: Vec<(f64, At, [f64; 2])> = Vec::new();
+    let mut found: Vec<(f64, &Tied, [f64; 2])> = Vec::new();
     for tied in ties {
         let here = place(x, tied.mark);
         let now = tied.misfit(problem, &moved);
@@ -68,16 +72,16 @@ pub(super) fn mirrored_marks(problem: &Problem, ties: &[Tied], x: &[f64]) -> Vec
         if let Some((misfit, image)) = best
             && misfit < now
         {
-            found.push((misfit - now, tied.mark, image));
+            found.push((misfit - now, tied, image));
         }
     }
     found.sort_by(|a, b| a.0.total_cmp(&b.0));
     found
         .into_iter()
-        .map(|(_, mark, image)| {
+        .filter_map(|(_, tied, image)| {
             let mut x = x.to_vec();
-            put(&mut x, mark, image);
-            x
+            put(&mut x, tied.mark, image);
+            Some((*tied.readings.first()?, x))
         })
         .collect()
 }

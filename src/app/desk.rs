@@ -1,13 +1,16 @@
 //! What is on the desk: the open job, its solution, the figure being typed, and what is looked at.
 
+use super::Then;
 use super::entry::{Entry, Typed};
 use super::field::{Field, Focus};
 use super::picture::View;
+use crate::drawing::Target;
 use crate::job::Job;
 use crate::job::edit::{Edit, apply};
-use crate::store::{Access, Jobs, OpenJob};
+use crate::store::{Access, JobKey, Jobs, OpenJob};
 use crate::{Solution, solve};
 use std::collections::HashMap;
+use tautmark_ui::Item;
 
 /// Everything the screens are filled from.
 pub struct Desk {
@@ -23,7 +26,13 @@ pub struct Desk {
     pub view: View,
     pub chosen: Chosen,
     pub snack: Option<Snack>,
+    /// Words to be laid over the page.
     pub notice: Option<Notice>,
+    /// Things to choose from, to be laid over the page.
+    pub menu: Option<Menu>,
+    pub(super) over: Over,
+    /// The job whose caution before digging has been shown in full.
+    pub(super) cautioned: Option<JobKey>,
     /// What the pages of Quick hold: figures by name, mm or degrees.
     pub figures: HashMap<&'static str, f64>,
     empty: Job,
@@ -79,6 +88,21 @@ pub struct Notice {
     pub action: Option<(String, Box<dyn FnOnce(&mut Desk)>)>,
 }
 
+/// A few things to choose from over the page, and what choosing one (by its row's id) does.
+pub struct Menu {
+    pub title: String,
+    pub rows: Vec<Item>,
+    pub pick: Box<dyn FnOnce(&mut Desk, &str) -> Then>,
+}
+
+/// What the words and choices that lie over the page do. They are laid once and may be closed
+/// without the desk being told, so that what they do is kept apart from what is to be laid.
+#[derive(Default)]
+pub(super) struct Over {
+    pub action: Option<Box<dyn FnOnce(&mut Desk)>>,
+    pub pick: Option<Box<dyn FnOnce(&mut Desk, &str) -> Then>>,
+}
+
 impl Desk {
     /// A desk with no job on it.
     #[must_use]
@@ -95,6 +119,9 @@ impl Desk {
             chosen: Chosen::default(),
             snack: None,
             notice: None,
+            menu: None,
+            over: Over::default(),
+            cautioned: None,
             figures: HashMap::new(),
             empty,
         }
@@ -188,6 +215,24 @@ impl Desk {
         let Some(open) = &mut self.open else { return };
         let result = open.redo();
         self.after(result.map(|label| label.map(|label| format!("Done again: {label}"))));
+    }
+
+    /// Makes a change as part of the latest step: the letters of one name are undone at once.
+    pub fn amend(&mut self, edit: Edit) -> bool {
+        let Some(open) = &mut self.open else {
+            return false;
+        };
+        let result = open.amend(edit);
+        self.after(result.map(|()| None))
+    }
+
+    /// Explains a figure in a few words over the page.
+    pub fn explain(&mut self, title: &str, text: &str) {
+        self.notice = Some(Notice {
+            title: title.to_owned(),
+            text: text.to_owned(),
+            action: None,
+        });
     }
 
     fn after(&mut self, result: Result<Option<String>, crate::store::ChangeError>) -> bool {
@@ -320,5 +365,55 @@ impl Desk {
 
     fn solve(&mut self) {
         self.solution = solve(self.job());
+    }
+}
+
+impl Chosen {
+    /// The reading or mark that is picked out on the plan.
+    #[must_use]
+    pub fn target(&self, job: &Job) -> Option<Target> {
+        let reading = self.reading.filter(|&at| at < job.readings.len());
+        let mark = || {
+            job.marks
+                .get(self.mark?)
+                .map(|mark| Target::Mark(mark.id.clone()))
+        };
+        reading.map(Target::Reading).or_else(mark)
+    }
+}
+
+impl Desk {
+    /// Picks out what was pressed on the drawing.
+    pub fn pick(&mut self, target: &Target) -> Then {
+        let job = self.open.as_ref().map_or(&self.empty, OpenJob::job);
+        let chosen = &mut self.chosen;
+        match target {
+            Target::Reading(at) => (chosen.reading, chosen.mark) = (Some(*at), None),
+            Target::Mark(id) => {
+                chosen.mark = job.marks.iter().position(|mark| mark.id == *id);
+                chosen.reading = None;
+            }
+            Target::Line(id) => {
+                chosen.line = job
+                    .lines
+                    .iter()
+                    .position(|line| line.id == *id)
+                    .unwrap_or(chosen.line);
+            }
+            Target::Corner(id) => {
+                let at = job.corners.iter().position(|corner| corner.id == *id);
+                chosen.corner = at.unwrap_or(chosen.corner);
+            }
+            Target::Post { run, n } => {
+                let at = job.runs.iter().position(|one| one.id == *run);
+                (chosen.run, chosen.post) = (at.unwrap_or(chosen.run), *n);
+            }
+            Target::Gate { run, .. } | Target::Bay { run, .. } => {
+                let at = job.runs.iter().position(|one| one.id == *run);
+                chosen.run = at.unwrap_or(chosen.run);
+            }
+            Target::Wall(_) | Target::Setup(_) | Target::Point(_) => {}
+        }
+        Then::Stay
     }
 }

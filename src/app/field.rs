@@ -6,7 +6,7 @@ use crate::job::edit::Edit;
 use tautmark_ui::{KeySigns, Status};
 
 /// What kind of figure it is: how it is read from the keys and shown.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Measure {
     /// A length, in the job's own unit; mm inside.
     Length,

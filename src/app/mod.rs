@@ -7,17 +7,26 @@
 //!     └────────────── fill ◀─────────────┘
 //! ```
 
+mod as_built;
 mod desk;
 mod entry;
 mod field;
+mod form;
 mod frame;
 mod keypad;
+mod mark_out;
+mod mark_out_said;
 mod picture;
+mod posts;
 mod rows;
+mod run_figure;
+mod run_names;
+mod run_picks;
+mod run_setup;
 mod walls;
 mod words;
 
-pub use desk::{Chosen, Desk, Notice, Snack};
+pub use desk::{Chosen, Desk, Menu, Notice, Snack};
 pub use entry::{Entry, Typed};
 pub use field::{Field, Focus, Measure};
 
@@ -34,7 +43,7 @@ pub struct Bridge {
 }
 
 /// Where to go once something has been done.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Then {
     Stay,
     /// Shows the keypad for the figure that the desk asks for, or takes it away.
@@ -53,8 +62,13 @@ impl Bridge {
             desk: RefCell::new(desk),
         });
         frame::wire(app, &bridge);
+        form::wire(app, &bridge);
         keypad::wire(app, &bridge);
+        picture::wire(app, &bridge);
         walls::wire(app, &bridge);
+        posts::wire(app, &bridge);
+        mark_out::wire(app, &bridge);
+        frame::lay_over(app, &mut bridge.desk.borrow_mut());
         bridge.refresh();
         bridge
     }
@@ -64,6 +78,7 @@ impl Bridge {
         let then = what(&mut self.desk.borrow_mut());
         if let Some(app) = self.app.upgrade() {
             self.go(&app, then);
+            frame::lay_over(&app, &mut self.desk.borrow_mut());
             self.refresh();
         }
     }
@@ -101,10 +116,14 @@ impl Bridge {
             return;
         };
         frame::fill(&app, &desk);
+        form::fill(&app, &desk);
         if Nav::get(&app).get_entry() {
             keypad::fill(&app, &desk);
         }
         walls::fill(&app, &desk);
+        posts::fill(&app, &desk);
+        mark_out::fill(&app, &desk);
+        picture::fill(&app, &desk);
     }
 }
 

@@ -1,9 +1,302 @@
 //! The drawing on the screen: what of it is seen, and how it becomes strokes and labels.
 
-/// What of the drawing is seen: how much larger than the whole, and where its middle is.
+use super::field::Focus;
+use super::{Bridge, Desk, Then};
+use crate::drawing::{
+    self, Asked, Bundled, Detail, Face, Hand, Laid, PlanShow, PostShow, Seen, Target, Tone, Turn,
+    Vec2, View as Sight, fitted, hit, lay_out, plan,
+};
+use crate::job::Job;
+use slint::Global;
+use std::fmt::Write;
+use std::rc::Rc;
+use tautmark_ui::{Anchor, App, Drawing, DrawingVm, Label, Nav, Page, Place, Role, Stroke, Theme};
+
+/// How near to a thing a press must be, logical px.
+const REACH: f64 = 24.0;
+
+/// What of the drawing is seen: the room for it (logical px) and, once it has been moved, where.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct View {
-    /// Room on the screen, logical px.
-    pub width: f64,
-    pub height: f64,
+    room: [f64; 2],
+    /// `None` shows the whole.
+    moved: Option<Sight>,
+}
+
+pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
+    let vm = DrawingVm::get(app);
+    let at = bridge.clone();
+    vm.on_resized(move |width, height| {
+        at.act(|desk| {
+            let room = [f64::from(width), f64::from(height)];
+            if desk.view.room != room {
+                desk.view = View { room, moved: None };
+            }
+            Then::Stay
+        });
+    });
+    let at = bridge.clone();
+    vm.on_panned(move |dx, dy| {
+        at.move_view(|sight| sight.panned(Vec2::new(f64::from(dx), f64::from(dy))));
+    });
+    let at = bridge.clone();
+    vm.on_zoomed(move |factor, x, y| {
+        let about = Vec2::new(f64::from(x), f64::from(y));
+        at.move_view(|sight| sight.zoomed(f64::from(factor), about));
+    });
+    let at = bridge.clone();
+    vm.on_fitted(move || {
+        at.act(|desk| {
+            desk.view.moved = None;
+            Then::Stay
+        });
+    });
+    let at = bridge.clone();
+    vm.on_tapped(move |x, y| at.press(Vec2::new(f64::from(x), f64::from(y))));
+}
+
+impl Bridge {
+    fn move_view(&self, how: impl FnOnce(Sight) -> Sight) {
+        let Some(sight) = self.sight() else { return };
+        self.act(|desk| {
+            desk.view.moved = Some(how(sight));
+            Then::Stay
+        });
+    }
+
+    fn sight(&self) -> Option<Sight> {
+        let app = self.app.upgrade()?;
+        self.look(|desk| Some(seen(&app, desk)?.1))
+    }
+
+    fn press(&self, at: Vec2) {
+        let Some(app) = self.app.upgrade() else {
+            return;
+        };
+        let target = self.look(|desk| {
+            let (drawing, sight) = seen(&app, desk)?;
+            hit(&drawing, &sight, at, REACH).cloned()
+        });
+        self.act(|desk| match target {
+            Some(target) => desk.pick(&target),
+            None => Then::Stay,
+        });
+    }
+}
+
+pub(super) fn fill(app: &App, desk: &Desk) {
+    let drawing = match seen(app, desk) {
+        Some((drawing, sight)) => shown(&drawing, &sight, desk.view.room, scale(app)),
+        None => Drawing::default(),
+    };
+    DrawingVm::get(app).set_drawing(drawing);
+}
+
+/// A small plan of a job, for the list of jobs.
+pub(super) fn thumbnail(job: &Job, room: [f64; 2]) -> Drawing {
+    let solution = crate::solve(job);
+    let show = PlanShow {
+        turn: Turn::Along(room),
+        detail: Detail::Small,
+        ..PlanShow::default()
+    };
+    let drawing = plan(job, &solution, &show);
+    let hand = Hand::screen(0.8);
+    let sight = fitted(
+        &drawing,
+        room,
+        drawing::Desk {
+            hand: &hand,
+            measure: &Bundled,
+        },
+    );
+    shown(&drawing, &sight, room, 0.8)
+}
+
+/// The person's own text size over the ordinary one.
+fn scale(app: &App) -> f64 {
+    f64::from(Theme::get(app).get_scale()).max(0.5)
+}
+
+/// What the page in sight draws, and where it is on the screen; `None` while there is no room.
+fn seen(app: &App, desk: &Desk) -> Option<(drawing::Drawing, Sight)> {
+    let room = desk.view.room;
+    if room[0] < 1.0 || room[1] < 1.0 {
+        return None;
+    }
+    let drawing = drawn(app, desk);
+    let hand = Hand::screen(scale(app));
+    let whole = || {
+        fitted(
+            &drawing,
+            room,
+            drawing::Desk {
+                hand: &hand,
+                measure: &Bundled,
+            },
+        )
+    };
+    let sight = desk.view.moved.unwrap_or_else(whole);
+    Some((drawing, sight))
+}
+
+fn drawn(app: &App, desk: &Desk) -> drawing::Drawing {
+    let nav = Nav::get(app);
+    let job = desk.job();
+    let mut show = PlanShow {
+        turn: Turn::Along(desk.view.room),
+        ..PlanShow::default()
+    };
+    let run = job.runs.get(desk.chosen.run).map(|run| run.id.clone());
+    match nav.get_place() {
+        Place::Walls => {
+            show.posts = Seen::Hidden;
+            show.chosen = desk.chosen.target(job);
+        }
+        Place::Lines => {
+            show.readings = Seen::Hidden;
+            show.posts = Seen::Hidden;
+            show.chosen = match nav.get_page() {
+                Page::Line => job
+                    .lines
+                    .get(desk.chosen.line)
+                    .map(|l| Target::Line(l.id.clone())),
+                Page::Corner => job
+                    .corners
+                    .get(desk.chosen.corner)
+                    .map(|c| Target::Corner(c.id.clone())),
+                _ => None,
+            };
+        }
+        Place::Posts | Place::Levels | Place::Boards => {
+            show.readings = Seen::Hidden;
+            show.run = run;
+            if nav.get_page() == Page::MarkOut {
+                let face = match desk.chosen.face {
+                    0 => Face::Near,
+                    1 => Face::Centre,
+                    _ => Face::Far,
+                };
+                show.post = Some(PostShow {
+                    n: desk.chosen.post,
+                    face,
+                });
+            }
+        }
+    }
+    match desk.focus() {
+        Focus::Reading(index) => show.asked = Some(Asked::Reading(index)),
+        Focus::Line(at) => show.chosen = job.lines.get(at).map(|l| Target::Line(l.id.clone())),
+        Focus::Corner(at) => {
+            show.chosen = job.corners.get(at).map(|c| Target::Corner(c.id.clone()));
+        }
+        Focus::Post(..) | Focus::Nothing => {}
+    }
+    plan(job, &desk.solution, &show)
+}
+
+/// Lays a drawing out and hands it to the screen.
+fn shown(drawing: &drawing::Drawing, sight: &Sight, room: [f64; 2], scale: f64) -> Drawing {
+    let hand = Hand::screen(scale);
+    let desk = drawing::Desk {
+        hand: &hand,
+        measure: &Bundled,
+    };
+    let Laid {
+        strokes, labels, ..
+    } = lay_out(drawing, sight, Some(room), desk);
+    let strokes: Vec<Stroke> = strokes.iter().map(stroke).collect();
+    let labels: Vec<Label> = labels
+        .into_iter()
+        .map(|label| Label {
+            x: label.at.x as f32,
+            y: label.at.y as f32,
+            text: label.text.into(),
+            size: label.size as f32,
+            bold: label.bold,
+            role: role(label.tone),
+            anchor: Anchor::Middle,
+            halo: label.halo,
+            turn: label.turn as f32,
+        })
+        .collect();
+    Drawing {
+        strokes: Rc::new(slint::VecModel::from(strokes)).into(),
+        labels: Rc::new(slint::VecModel::from(labels)).into(),
+        description: drawing.description.as_str().into(),
+    }
+}
+
+/// The screen's own path drawing knows no dashes, so that they are cut here.
+fn stroke(stroke: &drawing::Stroke) -> Stroke {
+    let (ink, width) = stroke
+        .line
+        .map_or((Role::None, 0.0), |(tone, width)| (role(tone), width));
+    let commands = match stroke.dash {
+        Some([on, off]) => dashes(&stroke.points, stroke.closed, on, off),
+        None => outline(&stroke.points, stroke.closed),
+    };
+    Stroke {
+        commands: commands.into(),
+        role: ink,
+        width: width as f32,
+        fill: stroke.fill.map_or(Role::None, role),
+    }
+}
+
+fn outline(points: &[Vec2], closed: bool) -> String {
+    let mut out = String::with_capacity(points.len() * 16);
+    for (i, at) in points.iter().enumerate() {
+        let letter = if i == 0 { 'M' } else { 'L' };
+        let _ = write!(out, "{letter}{:.2} {:.2}", at.x, at.y);
+    }
+    if closed {
+        out.push('Z');
+    }
+    out
+}
+
+fn dashes(points: &[Vec2], closed: bool, on: f64, off: f64) -> String {
+    let mut out = String::new();
+    let back = closed.then(|| points.first().copied()).flatten();
+    let all: Vec<Vec2> = points.iter().copied().chain(back).collect();
+    let pace = (on + off).max(1.0);
+    for ends in all.windows(2) {
+        let way = ends[1] - ends[0];
+        let length = way.norm();
+        // Far longer than any screen: there is nothing to see of its dashes.
+        if !length.is_normal() || length > 20_000.0 {
+            continue;
+        }
+        let mut start = 0.0;
+        while start < length {
+            let (a, b) = (
+                ends[0] + way * (start / length),
+                ends[0] + way * ((start + on).min(length) / length),
+            );
+            let _ = write!(out, "M{:.2} {:.2}L{:.2} {:.2}", a.x, a.y, b.x, b.y);
+            start += pace;
+        }
+    }
+    out
+}
+
+fn role(tone: Tone) -> Role {
+    match tone {
+        Tone::Ink => Role::Ink,
+        Tone::Second => Role::Second,
+        Tone::Rule => Role::Rule,
+        Tone::String => Role::String,
+        Tone::Level => Role::Level,
+        Tone::Wall => Role::Wall,
+        Tone::Hatch => Role::Hatch,
+        Tone::Earth => Role::Earth,
+        Tone::Soil => Role::Soil,
+        Tone::Board => Role::Board,
+        Tone::Timber => Role::Timber,
+        Tone::Pale => Role::Pale,
+        Tone::Paper => Role::Paper,
+        Tone::Post => Role::Post,
+        Tone::Bad => Role::Bad,
+    }
 }

@@ -225,8 +225,14 @@ fn least_findable(desk: &Desk) -> String {
 }
 
 fn next_tape(desk: &Desk) -> String {
-    let _ = desk;
-    String::new()
+    let next = desk.solution.advice.as_ref();
+    next.map(|next| {
+        format!(
+            " {}",
+            next.sentence(&desk.solution.network, desk.job().show.lengths)
+        )
+    })
+    .unwrap_or_default()
 }
 
 fn misfit(desk: &Desk) -> Option<String> {

@@ -5,19 +5,19 @@ use std::io::{self, ErrorKind, Write};
 use std::path::Path;
 use tempfile::NamedTempFile;
 
-/// Writes what was made to a file, or to standard output where none is named. The job's own file is never
+/// Writes `bytes` to a file, or to standard output where none is named. The job's own file is never
 /// written over.
-pub fn write(made: &[u8], out: Option<&Path>, job: Option<&Path>) -> Result<(), Stop> {
+pub fn write(bytes: &[u8], out: Option<&Path>, job: Option<&Path>) -> Result<(), Stop> {
     match out {
-        None => to_stdout(made),
-        Some(out) => to_file(made, out, job),
+        None => to_stdout(bytes),
+        Some(out) => to_file(bytes, out, job),
     }
 }
 
 /// A reader that has seen enough, such as a pager, is no error.
-fn to_stdout(made: &[u8]) -> Result<(), Stop> {
+fn to_stdout(bytes: &[u8]) -> Result<(), Stop> {
     let mut stdout = io::stdout().lock();
-    let written = stdout.write_all(made).and_then(|()| stdout.flush());
+    let written = stdout.write_all(bytes).and_then(|()| stdout.flush());
     match written {
         Err(error) if error.kind() != ErrorKind::BrokenPipe => Err(Stop {
             ending: Ending::Usage,
@@ -29,7 +29,7 @@ fn to_stdout(made: &[u8]) -> Result<(), Stop> {
 
 /// All of it in a new file beside the old one, then put in its place, so that a full disk or a
 /// pulled plug leaves the old file whole.
-fn to_file(made: &[u8], out: &Path, job: Option<&Path>) -> Result<(), Stop> {
+fn to_file(bytes: &[u8], out: &Path, job: Option<&Path>) -> Result<(), Stop> {
     let name = out.display();
     if job.is_some_and(|job| is_same(job, out)) {
         return Err(Stop {
@@ -39,7 +39,7 @@ fn to_file(made: &[u8], out: &Path, job: Option<&Path>) -> Result<(), Stop> {
             ),
         });
     }
-    replace(made, out).map_err(|error| Stop {
+    replace(bytes, out).map_err(|error| Stop {
         ending: Ending::Usage,
         words: format!(
             "{name}: this file cannot be written ({error}). Choose another place for --out."
@@ -54,13 +54,13 @@ fn is_same(one: &Path, other: &Path) -> bool {
     }
 }
 
-fn replace(made: &[u8], out: &Path) -> io::Result<()> {
+fn replace(bytes: &[u8], out: &Path) -> io::Result<()> {
     // A device or a pipe takes what it is given; only a plain file is replaced.
     if out
         .metadata()
         .is_ok_and(|about| !about.is_file() && !about.is_dir())
     {
-        return std::fs::write(out, made);
+        return std::fs::write(out, bytes);
     }
     if out.is_dir() {
         return Err(io::Error::other("it is a folder"));
@@ -71,7 +71,7 @@ fn replace(made: &[u8], out: &Path) -> io::Result<()> {
         _ => Path::new("."),
     };
     let mut file = NamedTempFile::new_in(folder)?;
-    file.write_all(made)?;
+    file.write_all(bytes)?;
     file.as_file().sync_all()?;
     share(&file, &out)?;
     file.persist(&out).map_err(|error| error.error)?;

@@ -27,6 +27,7 @@ pub fn open() -> Result<Ending, Stop> {
     use tautmark::sheet::Sheet;
     use tautmark::{job, solve};
     let job = job::example();
-    super::output::write(Sheet::new(&job, &solve(&job)).text().as_bytes(), None, None)?;
+    let text = Sheet::new(&job, &solve(&job)).text();
+    super::output::write(text.as_bytes(), None, None)?;
     Ok(Ending::Fine)
 }

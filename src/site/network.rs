@@ -1,8 +1,9 @@
 //! Readings to marks: the plane network.
 
-use super::fixes::{MarkFix, NetworkFix, ReadingFix, Status, SuspectFix};
+use super::fixes::{Advice, MarkFix, NetworkFix, ReadingFix, Status, SuspectFix};
 use super::frame::{Frame, frame};
 use super::trouble::{say_loose, say_suspects};
+use crate::adjust::advice::advise;
 use crate::adjust::misread::hint;
 use crate::adjust::{
     self, Adjustment, At, Equation, Observation, Param, Row, Suspect, Suspicion, System, adjust,
@@ -18,7 +19,6 @@ pub const PM: f64 = 1.96;
 /// The adjusted marks, and everything needed to say how sure anything made from them is.
 #[derive(Clone, Debug)]
 pub struct Plane {
-    system: System,
     adjustment: Adjustment,
     suspicion: Option<Suspicion>,
     frame: Frame,
@@ -33,7 +33,6 @@ impl Plane {
         let adjustment = adjust(&system);
         let suspicion = adjust::suspects(&system, &adjustment);
         Self {
-            system,
             adjustment,
             suspicion,
             frame,
@@ -202,10 +201,21 @@ impl Plane {
         }
     }
 
-    /// The system as it was adjusted, for advice on the next reading.
+    /// The next tape worth taking: one that fixes loose marks, tells several suspects apart, or
+    /// brings the largest ± down by a tenth or more.
     #[must_use]
-    pub fn parts(&self) -> (&System, &Adjustment, Option<&Suspicion>) {
-        (&self.system, &self.adjustment, self.suspicion.as_ref())
+    pub fn advice(&self, sound: &Sound) -> Option<Advice> {
+        let marks: Vec<At> = (0..sound.marks.len()).map(At::nth).collect();
+        let tape = &sound.tape;
+        let sd = |length: f64| tape.class.sd(tape.reading, length);
+        let next = advise(&self.adjustment, self.suspicion.as_ref(), &marks, sd)?;
+        let id = |ix: usize| sound.marks[ix].id.clone();
+        Some(Advice {
+            from: id(next.from),
+            to: id(next.to),
+            before: next.before,
+            after: next.after,
+        })
     }
 }
 

@@ -1,10 +1,10 @@
 //! What is loose and what does not fit, in a person's words.
 
-use super::fixes::ReadingFix;
+use super::fixes::{Advice, NetworkFix, ReadingFix};
 use crate::adjust::misread::Why;
 use crate::job::Problems;
 use crate::job::sound::{MarkIx, Quantity, Sound, Taken};
-use crate::length::show_fine;
+use crate::length::{Unit, show_fine, show_pm};
 
 /// What a reading was of, such as “Tape A to C”.
 #[must_use]
@@ -147,6 +147,29 @@ fn one_suspect(sound: &Sound, taken: &Taken, fix: &ReadingFix) -> String {
         say(suspect.predicted),
         say(suspect.predicted_pm),
     )
+}
+
+impl Advice {
+    /// “Tape B to F next: …”, with what it is good for; lengths in `unit`.
+    #[must_use]
+    pub fn sentence(&self, network: &NetworkFix, unit: Unit) -> String {
+        let Self {
+            from,
+            to,
+            before,
+            after,
+        } = self;
+        let what = match before {
+            None => "it settles what is loose".to_owned(),
+            Some(_) if network.suspects.len() > 1 => "it tells which reading is wrong".to_owned(),
+            Some(before) => format!(
+                "it makes the least sure mark surer, from {} to {}",
+                show_pm(*before, unit),
+                show_pm(*after, unit)
+            ),
+        };
+        format!("Tape {from} to {to} next: {what}.")
+    }
 }
 
 fn list(sound: &Sound, suspects: &[(&Taken, &ReadingFix)]) -> String {

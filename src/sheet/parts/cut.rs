@@ -198,12 +198,18 @@ fn posts(desk: &Desk<'_>) -> Table {
         }
     }
     let hole = &desk.job.hole;
+    let mut posts = desk.solution.boards.values().flat_map(|run| &run.posts);
+    let shared = posts.any(|post| post.shared.is_some());
     table.note = format!(
-        "Holes {} across and {} deep; as dug allows {:.0} % over. A shared post is cut to the \
-         longer of the two. How deep a post must stand is for you and local practice to decide.",
+        "Holes {} across and {} deep; as dug allows {:.0} % over.{} How deep a post must stand is for you and local practice to decide.",
         desk.length(hole.diameter),
         desk.full(hole.depth),
-        hole.over * 100.0
+        hole.over * 100.0,
+        if shared {
+            " A shared post is cut to the longer of the two."
+        } else {
+            ""
+        }
     );
     table
 }

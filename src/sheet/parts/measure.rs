@@ -96,8 +96,10 @@ fn least_slip(desk: &Desk<'_>, fix: &ReadingFix) -> Option<f64> {
     (fix.redundancy > CHECKED).then(|| FINDABLE * sd / fix.redundancy.sqrt())
 }
 
-fn advice(_desk: &Desk<'_>) -> String {
-    String::new()
+fn advice(desk: &Desk<'_>) -> String {
+    let next = desk.solution.advice.as_ref();
+    next.map(|next| next.sentence(&desk.solution.network, desk.job.show.lengths))
+        .unwrap_or_default()
 }
 
 fn readings(desk: &Desk<'_>) -> Table {

@@ -130,6 +130,11 @@ fn posts(fix: &RunFix) -> Table {
         ]);
     }
     table.note = "Bay: centre to centre from the post before. Clear: face to face.".to_owned();
+    if fix.posts.iter().any(|post| post.near <= -0.5) {
+        table
+            .note
+            .push_str(" A reading below 0 is that far before the zero.");
+    }
     table
 }
 

@@ -32,6 +32,13 @@ struct Grid {
     names: usize,
 }
 
+/// Where a cell with fewer lines than its row stands.
+#[derive(Clone, Copy)]
+enum Stand {
+    FromTheTop,
+    OnTheRule,
+}
+
 impl Grid {
     fn new(table: &Table, unit: Unit) -> Self {
         let rows: Vec<Vec<String>> = table
@@ -89,11 +96,11 @@ impl Grid {
 
     fn part(&self, columns: &[usize], page: usize) -> Vec<String> {
         let widths = self.fitted(columns, page);
-        let mut lines = self.row(&self.headings, columns, &widths);
+        let mut lines = self.row(&self.headings, columns, &widths, Stand::OnTheRule);
         let rule: usize = widths.iter().sum::<usize>() + GAP * widths.len().saturating_sub(1);
         lines.push("-".repeat(rule));
         for row in &self.rows {
-            lines.extend(self.row(row, columns, &widths));
+            lines.extend(self.row(row, columns, &widths, Stand::FromTheTop));
         }
         lines
     }
@@ -116,7 +123,13 @@ impl Grid {
     }
 
     /// One row, as many lines high as its tallest cell.
-    fn row(&self, cells: &[String], columns: &[usize], widths: &[usize]) -> Vec<String> {
+    fn row(
+        &self,
+        cells: &[String],
+        columns: &[usize],
+        widths: &[usize],
+        stand: Stand,
+    ) -> Vec<String> {
         let folded: Vec<Vec<String>> = columns
             .iter()
             .zip(widths)
@@ -130,7 +143,12 @@ impl Grid {
                     if !text.is_empty() || at != columns[0] {
                         text.push_str(&" ".repeat(GAP));
                     }
-                    let cell = cell.get(line).map_or("", String::as_str);
+                    let above = match stand {
+                        Stand::FromTheTop => 0,
+                        Stand::OnTheRule => height - cell.len(),
+                    };
+                    let own = line.checked_sub(above).and_then(|line| cell.get(line));
+                    let cell = own.map_or("", String::as_str);
                     let room = " ".repeat(width.saturating_sub(display_width(cell)));
                     match self.aligns[at] {
                         Align::Left => text.extend([cell, &room]),
@@ -180,16 +198,15 @@ mod tests {
 
     #[test]
     fn figures_stand_under_each_other() {
-        let lines = lines(&table(3), Unit::Mm, 40);
-        assert_eq!(
-            lines,
-            [
-                "      Figure  Figure",
-                "Post       1       2",
-                "--------------------",
-                "1      1\u{a0}000   2\u{a0}000"
-            ]
-        );
+        let mut table = table(3);
+        table.columns[2].heading = "Off the string".to_owned();
+        let expected = [
+            "                Off the",
+            "Post  Figure 1   string",
+            "-----------------------",
+            "1        1\u{a0}000    2\u{a0}000",
+        ];
+        assert_eq!(lines(&table, Unit::Mm, 40), expected);
     }
 
     #[test]

@@ -2,7 +2,13 @@
 #![allow(dead_code)] // each test binary uses its own part
 
 mod drawings;
+mod entry;
+mod forms;
+mod heights;
+mod papers;
 mod places;
+mod posts;
+mod walls;
 
 use i_slint_backend_testing::{TestingBackend, TestingBackendOptions, mock_elapsed_time};
 use slint::{ComponentHandle, Global, LogicalSize, ModelRc, SharedString, StyledText, VecModel};
@@ -81,7 +87,7 @@ pub fn scenes() -> Vec<Scene> {
         Scene {
             name: "misread",
             show: |app| {
-                places::misread(app);
+                walls::misread(app);
                 at(app, Place::Walls, Page::Work)
             },
         },
@@ -89,7 +95,7 @@ pub fn scenes() -> Vec<Scene> {
             name: "reading",
             show: |app| {
                 at(app, Place::Walls, Page::Work);
-                places::reading(app);
+                entry::reading(app);
                 Nav::get(app).set_entry(true)
             },
         },
@@ -97,7 +103,7 @@ pub fn scenes() -> Vec<Scene> {
             name: "reading-feet",
             show: |app| {
                 at(app, Place::Walls, Page::Work);
-                places::reading_feet(app);
+                entry::reading_feet(app);
                 Nav::get(app).set_entry(true)
             },
         },
@@ -105,7 +111,7 @@ pub fn scenes() -> Vec<Scene> {
             name: "reading-sight",
             show: |app| {
                 at(app, Place::Levels, Page::Work);
-                places::reading_sight(app);
+                entry::reading_sight(app);
                 Nav::get(app).set_entry(true)
             },
         },
@@ -128,7 +134,7 @@ pub fn scenes() -> Vec<Scene> {
         Scene {
             name: "mark-out",
             show: |app| {
-                places::marking(app);
+                posts::marking(app);
                 at(app, Place::Posts, Page::MarkOut)
             },
         },
@@ -139,7 +145,7 @@ pub fn scenes() -> Vec<Scene> {
         Scene {
             name: "heights",
             show: |app| {
-                places::heights(app);
+                heights::heights(app);
                 at(app, Place::Levels, Page::Heights)
             },
         },
@@ -168,25 +174,23 @@ pub fn scenes() -> Vec<Scene> {
             show: |app| at(app, Place::Walls, Page::Sheet),
         },
         Scene {
-<<<<<<< HEAD
-=======
             name: "run",
             show: |app| {
-                places::run(app);
+                forms::run(app);
                 at(app, Place::Posts, Page::Run)
             },
         },
         Scene {
             name: "settings",
             show: |app| {
-                places::settings(app);
+                forms::settings(app);
                 at(app, Place::Walls, Page::Settings)
             },
         },
         Scene {
             name: "quick",
             show: |app| {
-                places::quick(app);
+                forms::quick(app);
                 at(app, Place::Walls, Page::Quick)
             },
         },
@@ -194,22 +198,21 @@ pub fn scenes() -> Vec<Scene> {
             name: "menu",
             show: |app| {
                 at(app, Place::Walls, Page::Jobs);
-                places::menu(app)
+                papers::menu(app)
             },
         },
         Scene {
->>>>>>> uikit
             name: "notice",
             show: |app| {
                 at(app, Place::Posts, Page::MarkOut);
-                places::notice(app)
+                papers::notice(app)
             },
         },
         Scene {
             name: "snack",
             show: |app| {
                 at(app, Place::Walls, Page::Work);
-                places::snack(app)
+                papers::snack(app)
             },
         },
     ]
@@ -238,12 +241,8 @@ fn unbroken(text: &str) -> String {
             let thousands = letters
                 .get(n + 1..n + 4)
                 .is_some_and(|next| next.iter().all(char::is_ascii_digit));
-<<<<<<< HEAD
-            let joined = before == '±' || (before.is_ascii_digit() && thousands);
-=======
             let after = letters.get(n + 1).copied().unwrap_or(' ');
             let joined = before == '±' || after == '±' || (before.is_ascii_digit() && thousands);
->>>>>>> uikit
             if letter == ' ' && joined {
                 '\u{a0}'
             } else {
