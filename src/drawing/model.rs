@@ -65,6 +65,14 @@ pub enum Shape {
         to: Vec2,
         hatched: Hatched,
     },
+    /// A post from above: its width along `bearing` (degrees). On small scales it is drawn larger than
+    /// it is, so that it can be seen.
+    Footprint {
+        centre: Vec2,
+        width: f64,
+        depth: f64,
+        bearing: f64,
+    },
     /// A cross on a mark.
     Cross(Vec2),
     /// A ring around something that matters now; `clear` mm around the point stay free.
@@ -120,6 +128,8 @@ pub struct Dimension {
     pub out: Vec2,
     /// What lies between the points and the dimension, mm.
     pub clear: f64,
+    /// What it is of, written before the figure where there is room.
+    pub name: String,
     pub text: String,
     pub rank: Rank,
 }
@@ -151,11 +161,20 @@ pub struct RowFigure {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Label {
     pub at: Vec2,
+    /// A triangle before the words.
+    pub sign: Option<Sign>,
     pub text: String,
     pub size: Size,
     pub bold: bool,
     pub place: Place,
     pub rank: Rank,
+}
+
+/// Which way to measure from a laser line: a triangle that points there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sign {
+    Up,
+    Down,
 }
 
 /// How large words are.
@@ -171,6 +190,9 @@ pub enum Size {
 pub enum Place {
     /// Around the point, `clear` mm away from it, first in the direction of `toward`.
     Around { toward: Vec2, clear: f64 },
+    /// Close to the point, `clear` mm away from it, and no farther than a little to the side of the
+    /// direction `toward`: for numbers that would mislead elsewhere.
+    Toward { toward: Vec2, clear: f64 },
     /// Centred on the point, or moved along a line of `reach` mm either way, turned with it if
     /// `along` is not level.
     Along { along: Vec2, reach: f64 },
