@@ -15,20 +15,24 @@ mod form;
 mod frame;
 mod keypad;
 mod mark_out;
+mod mark_out_facts;
 mod mark_out_said;
+mod over;
 mod picture;
 mod posts;
 mod rows;
 mod run_figure;
 mod run_names;
 mod run_picks;
+mod run_rows;
 mod run_setup;
 mod walls;
 mod words;
 
-pub use desk::{Chosen, Desk, Menu, Notice, Snack};
+pub use desk::{Chosen, Desk, Notice, Snack};
 pub use entry::{Entry, Typed};
 pub use field::{Field, Focus, Measure};
+pub use over::Menu;
 
 use crate::store::Jobs;
 use slint::{ComponentHandle, Global, PlatformError};
@@ -68,7 +72,7 @@ impl Bridge {
         walls::wire(app, &bridge);
         posts::wire(app, &bridge);
         mark_out::wire(app, &bridge);
-        frame::lay_over(app, &mut bridge.desk.borrow_mut());
+        over::lay_over(app, &mut bridge.desk.borrow_mut());
         bridge.refresh();
         bridge
     }
@@ -78,7 +82,7 @@ impl Bridge {
         let then = what(&mut self.desk.borrow_mut());
         if let Some(app) = self.app.upgrade() {
             self.go(&app, then);
-            frame::lay_over(&app, &mut self.desk.borrow_mut());
+            over::lay_over(&app, &mut self.desk.borrow_mut());
             self.refresh();
         }
     }
