@@ -104,11 +104,11 @@ fn bays_corner_and_gates_change_as_they_are_pressed() {
     assert!(
         hand.labels()
             .iter()
-            .any(|label| label.starts_with("Seven posts, bays up to")),
+            .any(|label| label.starts_with("Six posts, bays up to")),
         "the posts follow while the figure is typed: {:?}",
         hand.labels()
     );
-    assert_eq!(posts, 7);
+    assert_eq!(posts, 6);
     hand.press("Next");
     assert_eq!(solve(&saved(&hand)).runs["R1"].posts.len(), posts);
 

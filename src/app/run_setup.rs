@@ -2,7 +2,7 @@
 //! pins, the post at its corner, and its holes.
 
 use super::form::{Form, FormContents};
-use super::posts::{fix, problems_of, told};
+use super::posts::{fix, problems_of, to_look_at, told};
 use super::run_figure::{Part, RunFigure, change_corner};
 use super::run_names::{run_in_sight, run_name};
 use super::run_picks::{Which, ask_end, ask_string, change};
@@ -77,16 +77,25 @@ impl Form for RunSetup {
         };
         let job = desk.job();
         let mut contents = FormContents::new(&run_name(run), rows(job, run));
-        if let Some(told) = told(desk, &problems_of(desk, at)) {
+        let problems = problems_of(desk, at);
+        let fix = fix(desk, run);
+        if let Some(told) = told(desk, &problems, fix.is_some()) {
             contents.status = told;
-        } else if let Some(fix) = fix(desk, run) {
+        } else if let Some(fix) = fix {
+            let wrong = to_look_at(&problems);
+            let wrong = wrong.map(|words| format!(" {words}: see Posts."));
             let text = format!(
-                "**{}** on {} {}.",
+                "**{}** on {} {}.{}",
                 capital(&counted(fix.posts.len(), "post", "posts")),
                 length::show_with_unit(fix.length, job.show.lengths),
-                length::show_pm(fix.length_pm, job.show.lengths)
+                length::show_pm(fix.length_pm, job.show.lengths),
+                wrong.as_deref().unwrap_or_default()
             );
-            contents = contents.saying(Verdict::Good, &text);
+            let verdict = match wrong {
+                Some(_) => Verdict::Attention,
+                None => Verdict::Good,
+            };
+            contents = contents.saying(verdict, &text);
         }
         contents.primary = "Add another run".to_owned();
         contents

@@ -3,9 +3,10 @@
 #![allow(dead_code)] // each test binary uses its own part
 
 use i_slint_backend_testing::{
-    ElementHandle, TestingBackend, TestingBackendOptions, mock_elapsed_time,
+    AccessibleRole, ElementHandle, TestingBackend, TestingBackendOptions, mock_elapsed_time,
 };
-use slint::{ComponentHandle, Global, LogicalSize};
+use slint::platform::WindowEvent;
+use slint::{ComponentHandle, Global, LogicalPosition, LogicalSize};
 use std::rc::Rc;
 use std::time::Duration;
 use std::{fs, io::BufWriter, path::PathBuf};
@@ -14,6 +15,16 @@ use tautmark::job::Job;
 use tautmark::store::Jobs;
 use tautmark_ui::{App, Nav, Page};
 use tempfile::TempDir;
+
+/// What can be pressed.
+const PRESSED: [AccessibleRole; 6] = [
+    AccessibleRole::Button,
+    AccessibleRole::ListItem,
+    AccessibleRole::Tab,
+    AccessibleRole::RadioButton,
+    AccessibleRole::Checkbox,
+    AccessibleRole::TextInput,
+];
 
 /// The app on a phone, with a job open.
 pub struct Hand {
@@ -55,12 +66,52 @@ impl Hand {
         }
     }
 
-    /// Presses what is called this.
+    /// Presses what is called this, turning the page to it where it is out of sight.
     pub fn press(&self, label: &str) {
-        let found = ElementHandle::find_by_accessible_label(&self.app, label).next();
-        found
-            .unwrap_or_else(|| panic!("nothing is called {label:?}; there is {:#?}", self.labels()))
-            .invoke_accessible_default_action();
+        self.find(label).invoke_accessible_default_action();
+        settle();
+    }
+
+    /// What is called this. Only what is on the screen has a name: the list under the drawing is
+    /// turned until it comes.
+    fn find(&self, label: &str) -> ElementHandle {
+        for turn in 0..60 {
+            if let Some(found) = self.in_sight(label) {
+                return found;
+            }
+            // From the top of the list down to its end.
+            self.turn(if turn == 0 { 10_000.0 } else { -120.0 });
+        }
+        panic!("nothing is called {label:?}; there is {:#?}", self.labels())
+    }
+
+    /// What is called this and can be pressed, else what only shows these words.
+    fn in_sight(&self, label: &str) -> Option<ElementHandle> {
+        let mut all = ElementHandle::find_by_accessible_label(&self.app, label);
+        let first = all.next()?;
+        let pressed = |element: &ElementHandle| {
+            element
+                .accessible_role()
+                .is_some_and(|role| PRESSED.contains(&role))
+        };
+        if pressed(&first) {
+            return Some(first);
+        }
+        Some(all.find(pressed).unwrap_or(first))
+    }
+
+    /// Turns the wheel over the list.
+    fn turn(&self, by: f32) {
+        let size = self.app.window().size();
+        let size = size.to_logical(self.app.window().scale_factor());
+        let position = LogicalPosition::new(size.width / 2.0, size.height * 0.6);
+        self.app
+            .window()
+            .dispatch_event(WindowEvent::PointerScrolled {
+                position,
+                delta_x: 0.0,
+                delta_y: by,
+            });
         settle();
     }
 
@@ -80,19 +131,13 @@ impl Hand {
 
     /// The value of what is called this.
     pub fn value(&self, label: &str) -> String {
-        let found = ElementHandle::find_by_accessible_label(&self.app, label).next();
-        let found = found.unwrap_or_else(|| {
-            panic!("nothing is called {label:?}; there is {:#?}", self.labels())
-        });
+        let found = self.find(label);
         found.accessible_value().unwrap_or_default().to_string()
     }
 
     /// The line under the title of what is called this.
     pub fn note(&self, label: &str) -> String {
-        let found = ElementHandle::find_by_accessible_label(&self.app, label).next();
-        let found = found.unwrap_or_else(|| {
-            panic!("nothing is called {label:?}; there is {:#?}", self.labels())
-        });
+        let found = self.find(label);
         found
             .accessible_description()
             .unwrap_or_default()
