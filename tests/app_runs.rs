@@ -4,7 +4,7 @@
 mod hand;
 
 use hand::Hand;
-use tautmark::job::model::{BayFit, Hung, PostSet};
+use tautmark::job::model::{BayFit, Hung, PostSet, PostSize};
 use tautmark::job::{self, Job};
 use tautmark::solve;
 
@@ -54,6 +54,9 @@ fn a_run_set_up_by_hand_is_the_run_of_the_example() {
     assert_eq!(made.runs["R1"].posts, wanted.runs["R1"].posts);
     assert_eq!(made.runs["R1"].gates, wanted.runs["R1"].gates);
 
+    hand.press("See the posts");
+    assert!(hand.sees("Mark out post 1"));
+    hand.press("Set up run");
     hand.press("Add another run");
     let second = saved(&hand).runs[1].clone();
     assert_eq!((second.id.as_str(), second.line.as_str()), ("R2", "side"));
@@ -154,4 +157,33 @@ fn a_run_may_end_at_a_length() {
     hand.press("Mark C");
     let end = saved(&hand).runs[0].end.clone().expect("an end");
     assert_eq!((end.length, end.mark), (None, Some("C".into())));
+}
+
+#[test]
+fn a_long_run_under_a_long_name_keeps_its_place() {
+    let mut job = job::example();
+    let name = "Along the lane behind the potting shed, from the old pear tree to the gate";
+    job.runs[0].name = name.to_owned();
+    job.runs[0].post = Some(PostSize {
+        width: 40.0,
+        depth: 40.0,
+        ..PostSize::default()
+    });
+    job.runs[0].bays.as_mut().expect("bays").max = 120.0;
+    job.hole.diameter = 60.0;
+    let posts = solve(&job).runs["R1"].posts.len();
+    assert!(posts > 30);
+    let hand = Hand::on_screen(job, 360.0, 640.0);
+    hand.press("Posts");
+    hand.picture("live-posts-many");
+    let last = format!("{posts} corner post, on the bisector");
+    assert_eq!(hand.note(&last), "to mark");
+    hand.press(&last);
+    hand.press("Close");
+    assert!(hand.reaches("Marked") && hand.reaches("As built…"));
+    hand.picture("live-mark-out-small");
+    hand.press("Marked");
+    assert!(hand.reaches("Mark out post 1"), "the others are still open");
+    hand.press("Set up run");
+    hand.picture("live-run-small");
 }

@@ -97,7 +97,8 @@ impl Form for RunSetup {
             };
             contents = contents.saying(verdict, &text);
         }
-        contents.primary = "Add another run".to_owned();
+        contents.primary = "See the posts".to_owned();
+        contents.secondary = "Add another run".to_owned();
         contents
     }
 
@@ -172,7 +173,15 @@ impl Form for RunSetup {
         Then::Stay
     }
 
+    /// Back to the posts; with no run yet, adds one.
     fn primary(&self, desk: &mut Desk) -> Then {
+        match run_in_sight(desk) {
+            Some(_) => Then::Back,
+            None => add(desk),
+        }
+    }
+
+    fn secondary(&self, desk: &mut Desk) -> Then {
         add(desk)
     }
 }
