@@ -3,6 +3,7 @@
 use super::Then;
 use super::entry::{Entry, Typed};
 use super::field::{Field, Focus};
+use super::over::{Menu, Over};
 use super::picture::View;
 use crate::drawing::Target;
 use crate::job::Job;
@@ -10,7 +11,6 @@ use crate::job::edit::{Edit, Thing, apply};
 use crate::store::{Access, JobKey, Jobs, OpenJob};
 use crate::{Solution, solve};
 use std::collections::HashMap;
-use tautmark_ui::Item;
 
 /// Everything the screens are filled from.
 pub struct Desk {
@@ -90,21 +90,6 @@ pub struct Notice {
     pub text: String,
     /// Name of the button, and what it does; `None` where there is only reading.
     pub action: Option<(String, Box<dyn FnOnce(&mut Desk)>)>,
-}
-
-/// A few things to choose from over the page, and what choosing one (by its row's id) does.
-pub struct Menu {
-    pub title: String,
-    pub rows: Vec<Item>,
-    pub pick: Box<dyn FnOnce(&mut Desk, &str) -> Then>,
-}
-
-/// What the words and choices that lie over the page do. They are laid once and may be closed
-/// without the desk being told, so that what they do is kept apart from what is to be laid.
-#[derive(Default)]
-pub(super) struct Over {
-    pub action: Option<Box<dyn FnOnce(&mut Desk)>>,
-    pub pick: Option<Box<dyn FnOnce(&mut Desk, &str) -> Then>>,
 }
 
 impl Desk {

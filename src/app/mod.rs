@@ -18,14 +18,17 @@ mod jobs;
 mod keypad;
 mod lines;
 mod mark_out;
+mod mark_out_facts;
 mod mark_out_said;
 mod menu;
+mod over;
 mod picture;
 mod posts;
 mod rows;
 mod run_figure;
 mod run_names;
 mod run_picks;
+mod run_rows;
 mod run_setup;
 mod settings;
 mod sheet;
@@ -33,9 +36,10 @@ mod start;
 mod walls;
 mod words;
 
-pub use desk::{Chosen, Desk, Menu, Notice, Snack};
+pub use desk::{Chosen, Desk, Notice, Snack};
 pub use entry::{Entry, Typed};
 pub use field::{Field, Focus, Measure};
+pub use over::Menu;
 
 use crate::store::Jobs;
 use slint::{ComponentHandle, Global, PlatformError};
@@ -84,7 +88,7 @@ impl Bridge {
         sheet::wire(app, &bridge);
         posts::wire(app, &bridge);
         mark_out::wire(app, &bridge);
-        frame::lay_over(app, &mut bridge.desk.borrow_mut());
+        over::lay_over(app, &mut bridge.desk.borrow_mut());
         bridge.refresh();
         bridge
     }
@@ -94,7 +98,7 @@ impl Bridge {
         let then = what(&mut self.desk.borrow_mut());
         if let Some(app) = self.app.upgrade() {
             self.go(&app, then);
-            frame::lay_over(&app, &mut self.desk.borrow_mut());
+            over::lay_over(&app, &mut self.desk.borrow_mut());
             self.refresh();
         }
     }
