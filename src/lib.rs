@@ -10,6 +10,7 @@ pub mod app;
 pub mod boards;
 pub mod cautions;
 pub mod drawing;
+pub mod export;
 pub mod job;
 pub mod laser;
 pub mod length;

@@ -16,6 +16,8 @@ pub struct Hand {
     pub cross: f64,
     pub ring: f64,
     pub dot: f64,
+    /// The least side of a post seen from above.
+    pub post: f64,
     /// Depth of a wall's hatched strip.
     pub strip: f64,
     /// From one hatch line to the next.
@@ -49,6 +51,7 @@ impl Hand {
             cross: 6.0,
             ring: 9.0,
             dot: 4.5,
+            post: 8.0,
             strip: 8.0,
             hatch: 6.0,
             gap: 4.0,
@@ -60,9 +63,9 @@ impl Hand {
     #[must_use]
     pub fn paper() -> Self {
         Self {
-            small_text: 7.0,
-            text: 8.5,
-            large_text: 12.0,
+            small_text: 8.0,
+            text: 9.5,
+            large_text: 13.0,
             hair: 0.35,
             fine: 0.5,
             line: 0.9,
@@ -70,6 +73,7 @@ impl Hand {
             cross: 4.0,
             ring: 6.0,
             dot: 2.2,
+            post: 4.5,
             strip: 6.0,
             hatch: 3.6,
             gap: 2.5,

@@ -1,6 +1,7 @@
 //! What was pressed?
 
 use super::model::{Drawing, Item, Shape, Target, Vec2};
+use super::pencil::turned;
 use super::view::{View, ViewPoint};
 
 /// The part of the job nearest to a point of the view, if one is within `radius` view units.
@@ -40,6 +41,12 @@ fn handicap(target: &Target) -> f64 {
 fn distance(item: &Item, at: Vec2) -> Option<f64> {
     match &item.shape {
         Shape::Path { points, closed, .. } => path(points, *closed, at),
+        Shape::Footprint {
+            centre,
+            width,
+            depth,
+            bearing,
+        } => path(&turned(*centre, [*width, *depth], *bearing), true, at),
         Shape::Wall { from, to, .. } => Some(segment(*from, *to, at)),
         Shape::Cross(point) | Shape::Dot(point) | Shape::Ring { at: point, .. } => {
             Some((point - at).norm())

@@ -10,24 +10,34 @@
 //! A drawing knows what each thing is, not how it looks; the layout decides sizes, hatches and
 //! where words stand, once for every renderer; the renderer only has colours.
 
+mod corner;
+mod elevation;
 mod hand;
 mod hit;
 mod layout;
+mod levels;
 mod model;
 mod pencil;
 mod plan;
+mod post;
 mod text;
 mod tone;
 mod view;
+mod words;
 
+pub use corner::{corner, corner_detail};
+pub use elevation::{ElevationShow, Figures, elevation};
 pub use hand::{Areas, Hand};
 pub use hit::hit;
 pub use layout::{Desk, Laid, PlacedLabel, Stroke, Tile, fitted, lay_out};
+pub use levels::levels;
 pub use model::{
     Bounds, Dimension, Drawing, Fill, Hatched, Item, Label, Line, Place, Rank, Role, Row,
     RowFigure, Shape, Size, Stress, Target, Vec2,
 };
 pub use plan::{Asked, Detail, Face, PlanShow, PostShow, Seen, Turn, plan};
+pub use post::post_heights;
 pub use text::{BOLD, Bundled, Measure, REGULAR, Weight, has};
 pub use tone::{Tone, filling, outline};
 pub use view::{Margins, View, ViewPoint};
+pub use words::from_laser;

@@ -65,6 +65,14 @@ pub enum Shape {
         to: Vec2,
         hatched: Hatched,
     },
+    /// A post from above: its width along `bearing` (degrees). On small scales it is drawn larger than
+    /// it is, so that it can be seen.
+    Footprint {
+        centre: Vec2,
+        width: f64,
+        depth: f64,
+        bearing: f64,
+    },
     /// A cross on a mark.
     Cross(Vec2),
     /// A ring around something that matters now; `clear` mm around the point stay free.
@@ -120,6 +128,8 @@ pub struct Dimension {
     pub out: Vec2,
     /// What lies between the points and the dimension, mm.
     pub clear: f64,
+    /// What it is of, written before the figure where there is room.
+    pub name: String,
     pub text: String,
     pub rank: Rank,
 }

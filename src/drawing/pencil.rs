@@ -188,6 +188,14 @@ fn reach(shape: &Shape, bounds: &mut Bounds) {
             bounds.take_in(dimension.from);
             bounds.take_in(dimension.to);
         }
+        Shape::Footprint {
+            centre,
+            width,
+            depth,
+            bearing,
+        } => turned(*centre, [*width, *depth], *bearing)
+            .into_iter()
+            .for_each(|corner| bounds.take_in(corner)),
         Shape::Cross(at) | Shape::Dot(at) => bounds.take_in(*at),
         Shape::Ring { at, clear } => {
             bounds.take_in(at.add_scalar(*clear));

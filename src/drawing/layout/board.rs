@@ -85,8 +85,9 @@ impl<'a> Board<'a> {
         self.solid.iter().all(|solid| !solid.is_crossed(from, to))
     }
 
-    /// What the lines under a tile cost.
+    /// What the lines under a tile or close beside it cost.
     pub fn cost(&self, tile: &Tile) -> f64 {
+        let tile = tile.grown(self.desk.hand.gap * 0.4);
         let crossing = self
             .lines
             .iter()

@@ -26,13 +26,26 @@ pub(super) fn place(board: &mut Board, index: usize, item: &Item, dimension: &Di
     if !ends.iter().all(|end| board.sees(*end)) {
         return;
     }
-    let words = board.words(&dimension.text, board.desk.hand.text, true);
+    let words = words(board, dimension, (ends[1] - ends[0]).norm());
     let Some(found) = best(board, dimension, ends, along, &words) else {
         board.laid.dropped += 1;
         return;
     };
     draw(board, index, item, ends, &found);
     board.write(index, item, words, found.tile);
+}
+
+/// With the name where the line is long enough for both.
+fn words(board: &Board, dimension: &Dimension, length: f64) -> Words {
+    let hand = board.desk.hand;
+    if !dimension.name.is_empty() {
+        let both = format!("{} {}", dimension.name, dimension.text);
+        let words = board.words(&both, hand.text, true);
+        if words.width + 4.0 * hand.gap <= length {
+            return words;
+        }
+    }
+    board.words(&dimension.text, hand.text, true)
 }
 
 fn best(

@@ -5,6 +5,7 @@ use super::board::Board;
 use super::tile::Tile;
 use crate::drawing::hand::Areas;
 use crate::drawing::model::{Fill, Hatched, Item, Line, Role, Shape, Vec2};
+use crate::drawing::pencil::turned;
 use crate::drawing::tone::{Tone, filling, outline};
 use crate::drawing::view::ViewPoint;
 
@@ -23,6 +24,20 @@ pub(super) fn draw(board: &mut Board, index: usize, item: &Item) {
         Shape::Wall { from, to, hatched } => {
             let ends = [board.view.place(*from), board.view.place(*to)];
             wall(board, index, item, ends, *hatched);
+        }
+        Shape::Footprint {
+            centre,
+            width,
+            depth,
+            bearing,
+        } => {
+            let size = [*width, *depth];
+            let scale = board.view.scale;
+            let least = size[0].min(size[1]).max(1.0) * scale;
+            let larger = (board.desk.hand.post / least).max(1.0);
+            let corners = turned(*centre, size.map(|side| side * larger), *bearing);
+            let points = corners.into_iter().map(|at| board.view.place(at)).collect();
+            path(board, index, item, points, true, (Line::Plain, Fill::Plain));
         }
         Shape::Cross(at) => {
             let (at, arm) = (board.view.place(*at), board.desk.hand.cross);

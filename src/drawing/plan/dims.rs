@@ -3,9 +3,10 @@
 
 use super::posts::string_side;
 use super::site::Site;
+use super::walls::called;
 use super::{Detail, Face, PostShow, Seen};
 use crate::drawing::model::{
-    Dimension, Hatched, Label, Rank, Role, Row, RowFigure, Shape, Target, Vec2,
+    Dimension, Hatched, Label, Place, Rank, Role, Row, RowFigure, Shape, Target, Vec2,
 };
 use crate::drawing::pencil::{Pencil, left_of};
 use crate::job::RunId;
@@ -24,6 +25,7 @@ pub(super) fn draw(site: &Site, pencil: &mut Pencil) {
         for (run, fix) in site.runs() {
             running(site, run, fix, pencil);
             gates(site, run, fix, pencil);
+            name(site, run, fix, pencil);
         }
     }
     walls(site, pencil);
@@ -53,6 +55,7 @@ fn to_post(site: &Site, run: &RunId, shown: PostShow, pencil: &mut Pencil) {
         to: track.at(to, 0.0),
         out: string_side(site, fix, post),
         clear: 0.0,
+        name: String::new(),
         text: show(to, site.job.show.lengths),
         rank: Rank::Now,
     };
@@ -91,6 +94,34 @@ fn running(site: &Site, run: &RunId, fix: &RunFix, pencil: &mut Pencil) {
     pencil.add(Role::Dimension, Shape::Row(row));
 }
 
+/// The run's name and length, behind its posts.
+fn name(site: &Site, run: &RunId, fix: &RunFix, pencil: &mut Pencil) {
+    let Some(post) = fix.posts.first() else {
+        return;
+    };
+    let track = site.track(fix);
+    let named = site.job.runs.iter().find(|one| one.id == *run);
+    let name = named.map_or("", |one| one.name.as_str());
+    let length = show(fix.length, site.job.show.lengths);
+    let out = -string_side(site, fix, post);
+    let off = post.off.abs() + site.job.hole.diameter / 2.0;
+    let at = track.at(fix.length / 2.0, 0.0) + out * off;
+    let label = Label {
+        place: Place::Beside {
+            along: track.along,
+            out,
+            reach: fix.length / 2.0,
+        },
+        ..Label::near(
+            at,
+            format!("{run} {name} {length}").replace("  ", " "),
+            out,
+            0.0,
+        )
+    };
+    pencil.label(Role::Quiet, label.small().rank(Rank::Usual));
+}
+
 /// The clear openings, behind the posts.
 fn gates(site: &Site, run: &RunId, fix: &RunFix, pencil: &mut Pencil) {
     let track = site.track(fix);
@@ -105,7 +136,8 @@ fn gates(site: &Site, run: &RunId, fix: &RunFix, pencil: &mut Pencil) {
             to: track.at(gate.far, off),
             out: -string_side(site, fix, post),
             clear: (site.job.hole.diameter / 2.0).max(post.size[1]),
-            text: format!("gate {}", show(clear, site.job.show.lengths)),
+            name: "gate".to_owned(),
+            text: show(clear, site.job.show.lengths),
             rank: Rank::Main,
         };
         pencil
@@ -140,6 +172,7 @@ fn walls(site: &Site, pencil: &mut Pencil) {
             to,
             out,
             clear: 0.0,
+            name: called(wall).to_owned(),
             text: show((to - from).norm(), site.job.show.lengths),
             rank: Rank::Usual,
         };

@@ -4,7 +4,7 @@
 use super::Detail;
 use super::site::Site;
 use crate::drawing::model::{Fill, Label, Line, Place, Rank, Role, Shape, Target, Vec2};
-use crate::drawing::pencil::{Pencil, circle, left_of, turned};
+use crate::drawing::pencil::{Pencil, circle, left_of};
 use crate::job::RunId;
 use crate::setout::{GateFix, Post, RunFix};
 
@@ -21,13 +21,29 @@ pub(super) fn draw(site: &Site, pencil: &mut Pencil) {
             let at = site.place([post.x, post.y]);
             if drawn.iter().all(|other| (other - at).norm() > SAME) {
                 drawn.push(at);
-                draw_post(site, run, fix, post, pencil);
+                let other = same_post(site, run, at);
+                draw_post(site, run, fix, post, other, pencil);
             }
         }
     }
 }
 
-fn draw_post(site: &Site, run: &RunId, fix: &RunFix, post: &Post, pencil: &mut Pencil) {
+/// The number in another run of the post that stands there, where a corner post has two.
+fn same_post(site: &Site, run: &RunId, at: Vec2) -> Option<usize> {
+    let others = site.solution.runs.iter().filter(|(id, _)| *id != run);
+    let mut posts = others.flat_map(|(_, fix)| &fix.posts);
+    let same = |post: &&Post| (site.place([post.x, post.y]) - at).norm() <= SAME;
+    posts.find(same).map(|post| post.n)
+}
+
+fn draw_post(
+    site: &Site,
+    run: &RunId,
+    fix: &RunFix,
+    post: &Post,
+    other: Option<usize>,
+    pencil: &mut Pencil,
+) {
     let at = site.place([post.x, post.y]);
     let target = Target::Post {
         run: run.clone(),
@@ -48,9 +64,14 @@ fn draw_post(site: &Site, run: &RunId, fix: &RunFix, post: &Post, pencil: &mut P
     let at_hand = site.show.run.as_ref() == Some(run)
         && site.show.post.is_some_and(|shown| shown.n == post.n);
     let chosen = at_hand || site.is_chosen(&target);
-    let footprint = turned(at, post.size, post.rotation + site.turn);
+    let footprint = Shape::Footprint {
+        centre: at,
+        width: post.size[0],
+        depth: post.size[1],
+        bearing: post.rotation + site.turn,
+    };
     pencil
-        .area(role, Line::Plain, Fill::Plain, footprint)
+        .add(role, footprint)
         .of(target.clone())
         .chosen_if(chosen);
     let clear = post.size[0].hypot(post.size[1]) / 2.0;
@@ -65,13 +86,20 @@ fn draw_post(site: &Site, run: &RunId, fix: &RunFix, post: &Post, pencil: &mut P
         None => site.show.detail == Detail::Sheet || site.solution.runs.len() == 1,
     };
     if numbered && site.show.detail != Detail::Small {
-        let label = number(site, fix, post, at, clear);
+        let label = number(site, fix, post, at, clear, other);
         pencil.label(role, label).of(target).chosen_if(chosen);
     }
 }
 
 /// On a screen beyond the string; on the sheet behind it, where no running reading stands.
-fn number(site: &Site, fix: &RunFix, post: &Post, at: Vec2, clear: f64) -> Label {
+fn number(
+    site: &Site,
+    fix: &RunFix,
+    post: &Post,
+    at: Vec2,
+    clear: f64,
+    other: Option<usize>,
+) -> Label {
     let string = string_side(site, fix, post);
     let (toward, clear) = match site.show.detail {
         Detail::Sheet => (-string, clear.max(site.job.hole.diameter / 2.0)),
@@ -83,7 +111,11 @@ fn number(site: &Site, fix: &RunFix, post: &Post, at: Vec2, clear: f64) -> Label
         crate::setout::PostKind::Line if !post.n.is_multiple_of(5) => Rank::Many,
         _ => Rank::Usual,
     };
-    Label::near(at, post.n.to_string(), toward, clear).rank(rank)
+    let text = match other.filter(|_| site.show.detail == Detail::Sheet) {
+        Some(other) => format!("{} · {other}", post.n),
+        None => post.n.to_string(),
+    };
+    Label::near(at, text, toward, clear).rank(rank)
 }
 
 /// Unit vector from a post towards the run's string.

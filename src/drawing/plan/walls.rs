@@ -28,7 +28,7 @@ pub(super) fn draw(site: &Site, pencil: &mut Pencil) {
             .wall(role, from, to, side)
             .of(target.clone())
             .chosen_if(chosen);
-        if site.show.detail == Detail::Sheet || chosen {
+        if chosen && site.show.detail == Detail::Screen {
             let out = left_of(ray.along) * if side == Hatched::Right { -1.0 } else { 1.0 };
             let name = Label {
                 place: Place::Beside {
@@ -38,15 +38,14 @@ pub(super) fn draw(site: &Site, pencil: &mut Pencil) {
                 },
                 ..Label::near((from + to) / 2.0, called(wall), out, 0.0)
             };
-            let rank = if chosen { Rank::Now } else { Rank::Usual };
             pencil
-                .label(Role::Quiet, name.small().rank(rank))
+                .label(Role::Quiet, name.small().rank(Rank::Now))
                 .of(target);
         }
     }
 }
 
-fn called(wall: &Wall) -> &str {
+pub(super) fn called(wall: &Wall) -> &str {
     if wall.name.is_empty() {
         wall.id.as_str()
     } else {

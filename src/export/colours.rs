@@ -1,0 +1,24 @@
+//! The pots of ink on white paper.
+
+use crate::drawing::Tone;
+
+/// Red, green and blue of a tone on paper.
+#[must_use]
+pub(super) fn on_paper(tone: Tone) -> [u8; 3] {
+    match tone {
+        Tone::Ink => [0x1D, 0x23, 0x27],
+        Tone::Second => [0x56, 0x5B, 0x5E],
+        Tone::Rule => [0xC9, 0xC4, 0xB8],
+        Tone::String => [0xC2, 0x41, 0x0C],
+        Tone::Level => [0x0F, 0x76, 0x6E],
+        Tone::Wall => [0xE6, 0xE2, 0xDA],
+        Tone::Hatch => [0x8C, 0x84, 0x75],
+        Tone::Earth => [0xF1, 0xEF, 0xEA],
+        Tone::Soil => [0x6B, 0x60, 0x50],
+        Tone::Board => [0xF3, 0xDD, 0xD2],
+        Tone::Timber => [0xD8, 0xD2, 0xC8],
+        Tone::Pale => [0xCF, 0xC9, 0xBD],
+        Tone::Paper | Tone::Post => [0xFF, 0xFF, 0xFF],
+        Tone::Bad => [0x7F, 0x1D, 0x1D],
+    }
+}
