@@ -10,6 +10,7 @@ use crate::job::edit::{Edit, apply};
 use crate::store::{Access, Jobs, OpenJob};
 use crate::{Solution, solve};
 use std::collections::HashMap;
+use tautmark_ui::Item;
 
 /// Everything the screens are filled from.
 pub struct Desk {
@@ -25,7 +26,11 @@ pub struct Desk {
     pub view: View,
     pub chosen: Chosen,
     pub snack: Option<Snack>,
+    /// Words to be laid over the page.
     pub notice: Option<Notice>,
+    /// Things to choose from, to be laid over the page.
+    pub menu: Option<Menu>,
+    pub(super) over: Over,
     /// What the pages of Quick hold: figures by name, mm or degrees.
     pub figures: HashMap<&'static str, f64>,
     empty: Job,
@@ -81,6 +86,21 @@ pub struct Notice {
     pub action: Option<(String, Box<dyn FnOnce(&mut Desk)>)>,
 }
 
+/// A few things to choose from over the page, and what choosing one (by its row's id) does.
+pub struct Menu {
+    pub title: String,
+    pub rows: Vec<Item>,
+    pub pick: Box<dyn FnOnce(&mut Desk, &str) -> Then>,
+}
+
+/// What the words and choices that lie over the page do. They are laid once and may be closed
+/// without the desk being told, so that what they do is kept apart from what is to be laid.
+#[derive(Default)]
+pub(super) struct Over {
+    pub action: Option<Box<dyn FnOnce(&mut Desk)>>,
+    pub pick: Option<Box<dyn FnOnce(&mut Desk, &str) -> Then>>,
+}
+
 impl Desk {
     /// A desk with no job on it.
     #[must_use]
@@ -97,6 +117,8 @@ impl Desk {
             chosen: Chosen::default(),
             snack: None,
             notice: None,
+            menu: None,
+            over: Over::default(),
             figures: HashMap::new(),
             empty,
         }
@@ -190,6 +212,24 @@ impl Desk {
         let Some(open) = &mut self.open else { return };
         let result = open.redo();
         self.after(result.map(|label| label.map(|label| format!("Done again: {label}"))));
+    }
+
+    /// Makes a change as part of the latest step: the letters of one name are undone at once.
+    pub fn amend(&mut self, edit: Edit) -> bool {
+        let Some(open) = &mut self.open else {
+            return false;
+        };
+        let result = open.amend(edit);
+        self.after(result.map(|()| None))
+    }
+
+    /// Explains a figure in a few words over the page.
+    pub fn explain(&mut self, title: &str, text: &str) {
+        self.notice = Some(Notice {
+            title: title.to_owned(),
+            text: text.to_owned(),
+            action: None,
+        });
     }
 
     fn after(&mut self, result: Result<Option<String>, crate::store::ChangeError>) -> bool {

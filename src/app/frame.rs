@@ -2,7 +2,7 @@
 
 use super::words::said;
 use super::{Bridge, Desk, Then};
-use slint::{ComponentHandle, Global};
+use slint::{ComponentHandle, Global, ModelRc, VecModel};
 use std::rc::Rc;
 use tautmark_ui::{App, FrameVm, Nav};
 
@@ -32,10 +32,17 @@ pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
     let at = bridge.clone();
     vm.on_notice_acted(move || {
         at.act(|desk| {
-            if let Some((_, act)) = desk.notice.take().and_then(|notice| notice.action) {
+            if let Some(act) = desk.over.action.take() {
                 act(desk);
             }
             Then::Stay
+        })
+    });
+    let at = bridge.clone();
+    vm.on_menu_picked(move |id| {
+        at.act(|desk| match desk.over.pick.take() {
+            Some(pick) => pick(desk, &id),
+            None => Then::Stay,
         })
     });
     let at = bridge.clone();
@@ -57,18 +64,27 @@ pub(super) fn fill(app: &App, desk: &Desk) {
             .into(),
     );
     vm.set_snack_undoable(desk.snack.as_ref().is_some_and(|snack| snack.undoable));
-    vm.set_notice_open(desk.notice.is_some());
-    if let Some(notice) = &desk.notice {
+    Nav::get(app).set_has_job(desk.open().is_some());
+}
+
+/// Lays the words and the choices that the desk has for it over the page, once: closing them needs
+/// no answer.
+pub(super) fn lay_over(app: &App, desk: &mut Desk) {
+    let vm = FrameVm::get(app);
+    if let Some(notice) = desk.notice.take() {
         let (text, plain) = said(&notice.text);
-        vm.set_notice_title(notice.title.as_str().into());
+        vm.set_notice_title(notice.title.into());
         vm.set_notice_text(text);
         vm.set_notice_plain(plain);
-        let action = notice
-            .action
-            .as_ref()
-            .map(|(name, _)| name.as_str())
-            .unwrap_or_default();
-        vm.set_notice_action(action.into());
+        let (name, action) = notice.action.unzip();
+        vm.set_notice_action(name.unwrap_or_default().into());
+        desk.over.action = action;
+        vm.set_notice_open(true);
     }
-    Nav::get(app).set_has_job(desk.open().is_some());
+    if let Some(menu) = desk.menu.take() {
+        vm.set_menu_title(menu.title.into());
+        vm.set_menu_items(ModelRc::new(VecModel::from(menu.rows)));
+        desk.over.pick = Some(menu.pick);
+        vm.set_menu_open(true);
+    }
 }

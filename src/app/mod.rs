@@ -10,14 +10,16 @@
 mod desk;
 mod entry;
 mod field;
+mod form;
 mod frame;
 mod keypad;
 mod picture;
 mod rows;
+mod run_setup;
 mod walls;
 mod words;
 
-pub use desk::{Chosen, Desk, Notice, Snack};
+pub use desk::{Chosen, Desk, Menu, Notice, Snack};
 pub use entry::{Entry, Typed};
 pub use field::{Field, Focus, Measure};
 
@@ -53,9 +55,11 @@ impl Bridge {
             desk: RefCell::new(desk),
         });
         frame::wire(app, &bridge);
+        form::wire(app, &bridge);
         keypad::wire(app, &bridge);
         picture::wire(app, &bridge);
         walls::wire(app, &bridge);
+        frame::lay_over(app, &mut bridge.desk.borrow_mut());
         bridge.refresh();
         bridge
     }
@@ -65,6 +69,7 @@ impl Bridge {
         let then = what(&mut self.desk.borrow_mut());
         if let Some(app) = self.app.upgrade() {
             self.go(&app, then);
+            frame::lay_over(&app, &mut self.desk.borrow_mut());
             self.refresh();
         }
     }
@@ -102,6 +107,7 @@ impl Bridge {
             return;
         };
         frame::fill(&app, &desk);
+        form::fill(&app, &desk);
         if Nav::get(&app).get_entry() {
             keypad::fill(&app, &desk);
         }
