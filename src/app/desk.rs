@@ -9,7 +9,7 @@ use crate::job::Job;
 use crate::job::edit::{Edit, apply};
 use crate::store::{Access, Jobs, OpenJob};
 use crate::{Solution, solve};
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use tautmark_ui::Item;
 
 /// Everything the screens are filled from.
@@ -31,6 +31,8 @@ pub struct Desk {
     /// Things to choose from, to be laid over the page.
     pub menu: Option<Menu>,
     pub(super) over: Over,
+    /// Cautions that this job has shown in full, by key.
+    pub(super) cautioned: HashSet<&'static str>,
     /// What the pages of Quick hold: figures by name, mm or degrees.
     pub figures: HashMap<&'static str, f64>,
     empty: Job,
@@ -119,6 +121,7 @@ impl Desk {
             notice: None,
             menu: None,
             over: Over::default(),
+            cautioned: HashSet::new(),
             figures: HashMap::new(),
             empty,
         }
@@ -170,6 +173,7 @@ impl Desk {
         self.entry = None;
         self.preview = None;
         self.drafts.clear();
+        self.cautioned.clear();
         self.chosen = Chosen::default();
         self.view = View::default();
         self.solve();
