@@ -92,7 +92,11 @@ fn pales(desk: &Desk, boards: &RunBoards) -> Fact {
         }
     });
     let trimmed = boards.pales.iter().any(|stretch| stretch.trim.is_some());
-    let whole = if trimmed { "one is trimmed" } else { "all whole" };
+    let whole = if trimmed {
+        "one is trimmed"
+    } else {
+        "all whole"
+    };
     let tail = lap.map_or_else(|| whole.to_owned(), |lap| format!("{lap}, {whole}"));
     fact("pales", "Pales", &count.to_string(), &tail)
 }

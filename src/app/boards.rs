@@ -124,9 +124,16 @@ fn is_about(desk: &Desk, problem: &Problem, at: usize, run: &Run) -> bool {
     if place == own || place.starts_with(&format!("{own}.gates")) && place.contains(".leaf") {
         return true;
     }
-    let everywhere = ["boards", "stock", "hole"].iter().any(|part| place.starts_with(part));
+    let everywhere = ["boards", "stock", "hole"]
+        .iter()
+        .any(|part| place.starts_with(part));
     let heights = place == "levels" || place == "levels.datum";
     let names = |run: &Run| problem.text.contains(&format!("“{}”", run.id));
-    let others = || desk.job().runs.iter().any(|one| one.id != run.id && names(one));
+    let others = || {
+        desk.job()
+            .runs
+            .iter()
+            .any(|one| one.id != run.id && names(one))
+    };
     (everywhere || heights) && (names(run) || !others())
 }

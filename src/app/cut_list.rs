@@ -105,8 +105,16 @@ fn spots(job: &Job, spots: &[Spot]) -> String {
         }
     }
     let said = runs.iter().map(|(first, places)| {
-        let what = if first.from == first.to { "post" } else { "bay" };
-        format!("{}: {what} {}", run_called(job, &first.run), places.join(", "))
+        let what = if first.from == first.to {
+            "post"
+        } else {
+            "bay"
+        };
+        format!(
+            "{}: {what} {}",
+            run_called(job, &first.run),
+            places.join(", ")
+        )
     });
     said.collect::<Vec<_>>().join("; ")
 }
@@ -183,13 +191,16 @@ fn buy_row(job: &Job, kind: Piece, bought: &Bought) -> Item {
         verdict = Verdict::Attention;
         let (count, longest) = (bought.too_long.len(), bought.too_long.first());
         let longest = longest.map_or_else(String::new, |mm| length::show(*mm, unit));
-        note.push_str(&format!("; {count} too long for any stock, the longest {longest}"));
+        note.push_str(&format!(
+            "; {count} too long for any stock, the longest {longest}"
+        ));
     } else if bought.stock.is_empty() && has_stock {
         note.push_str("; no stock lengths given");
     }
-    let stock = bought.stock.iter().map(|(length, count)| {
-        format!("{count} × {}", length::show(*length, unit))
-    });
+    let stock = bought
+        .stock
+        .iter()
+        .map(|(length, count)| format!("{count} × {}", length::show(*length, unit)));
     let stock = stock.collect::<Vec<_>>().join(", ");
     let figure = if stock.is_empty() {
         format!("{}", bought.pieces)

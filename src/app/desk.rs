@@ -7,7 +7,7 @@ use super::picture::View;
 use crate::drawing::Target;
 use crate::job::Job;
 use crate::job::edit::{Edit, apply};
-use crate::store::{Access, Jobs, OpenJob};
+use crate::store::{Access, JobKey, Jobs, OpenJob};
 use crate::{Solution, solve};
 use std::collections::{HashMap, HashSet};
 use tautmark_ui::Item;
@@ -32,7 +32,9 @@ pub struct Desk {
     pub menu: Option<Menu>,
     pub(super) over: Over,
     /// Cautions that this job has shown in full, by key.
-    pub(super) cautioned: HashSet<&'static str>,
+    pub(super) told: HashSet<&'static str>,
+    /// The job whose caution before digging has been shown in full.
+    pub(super) cautioned: Option<JobKey>,
     /// What the pages of Quick hold: figures by name, mm or degrees.
     pub figures: HashMap<&'static str, f64>,
     empty: Job,
@@ -121,7 +123,8 @@ impl Desk {
             notice: None,
             menu: None,
             over: Over::default(),
-            cautioned: HashSet::new(),
+            told: HashSet::new(),
+            cautioned: None,
             figures: HashMap::new(),
             empty,
         }
@@ -173,7 +176,7 @@ impl Desk {
         self.entry = None;
         self.preview = None;
         self.drafts.clear();
-        self.cautioned.clear();
+        self.told.clear();
         self.chosen = Chosen::default();
         self.view = View::default();
         self.solve();

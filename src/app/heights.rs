@@ -69,7 +69,7 @@ fn is_known(post: &PostHeights) -> bool {
     post.top.is_some() || post.before.is_some() || post.after.is_some()
 }
 
-fn posts<'a>(desk: &'a Desk, run: &RunId) -> impl Iterator<Item = &'a PostHeights> {
+fn posts<'a>(desk: &'a Desk, run: &RunId) -> impl Iterator<Item = &'a PostHeights> + Clone {
     let boards = desk.solution.boards.get(run);
     let posts = boards.map_or(&[][..], |boards| boards.posts.as_slice());
     posts.iter().filter(|post| is_known(post))
@@ -95,8 +95,13 @@ pub(super) fn first_to_mark(desk: &Desk) -> Option<(usize, usize)> {
     };
     let in_sight = (chosen, desk.chosen.post);
     let open = all.iter().filter(is_open);
-    let first = open.clone().find(|one| **one >= in_sight && one.0 == chosen);
-    first.or_else(|| open.clone().next()).or(all.first()).copied()
+    let first = open
+        .clone()
+        .find(|one| **one >= in_sight && one.0 == chosen);
+    first
+        .or_else(|| open.clone().next())
+        .or(all.first())
+        .copied()
 }
 
 /// Opens the page at the post to go on with, from the line of its run's own set-up.
@@ -143,7 +148,8 @@ fn next_setup(desk: &mut Desk) {
     let known = |at: &usize| {
         let id = setups.get(*at).map(|setup| &setup.id);
         let levels = desk.solution.levels.as_ref();
-        id.zip(levels).is_some_and(|(id, levels)| levels.setups.contains_key(id))
+        id.zip(levels)
+            .is_some_and(|(id, levels)| levels.setups.contains_key(id))
     };
     let round = (1..=count).map(|step| (desk.chosen.setup + step) % count.max(1));
     if let Some(next) = round.into_iter().find(known) {
@@ -324,7 +330,11 @@ fn gap_fact(desk: &Desk, gap: f64, side: &str) -> Fact {
         None => String::new(),
     };
     let figure = length::show(gap.abs(), unit);
-    let label = if gap < 0.0 { "Below the ground" } else { "Gap under" };
+    let label = if gap < 0.0 {
+        "Below the ground"
+    } else {
+        "Gap under"
+    };
     Fact {
         verdict: over.map_or(Verdict::None, |_| Verdict::Attention),
         ..fact("gap", &format!("{label}{side}"), &figure, &tail)

@@ -68,7 +68,9 @@ pub(super) fn add_sight(desk: &mut Desk) -> Then {
     };
     let title = format!("Sight from set-up {}", there.id);
     let rows = points_to_sight(desk.saved(), setup);
-    offer(desk, &title, rows, move |desk, id| sight_what(desk, setup, id))
+    offer(desk, &title, rows, move |desk, id| {
+        sight_what(desk, setup, id)
+    })
 }
 
 /// Points not sighted from this set-up: the datum, then what other set-ups saw, then the rest; and
@@ -102,9 +104,17 @@ fn points_to_sight(job: &Job, setup: usize) -> Vec<Item> {
     points.sort_by_key(|(order, _)| *order);
     let ground = job.runs.iter().map(|run| {
         let title = format!("New ground point on {}", run_called(job, &run.id));
-        choice(&format!("ground {}", run.id), &title, "by its running reading")
+        choice(
+            &format!("ground {}", run.id),
+            &title,
+            "by its running reading",
+        )
     });
-    let other = choice("other", "New fixed point", "a peg or a nail, to carry the level");
+    let other = choice(
+        "other",
+        "New fixed point",
+        "a peg or a nail, to carry the level",
+    );
     let points = points.into_iter().map(|(_, item)| item);
     points.chain(ground).chain([other]).collect()
 }
@@ -141,6 +151,22 @@ pub(super) fn add_point(desk: &mut Desk, stem: &str) -> Option<PointId> {
     };
     desk.change(Edit::Point(Change::Insert { at, value }))
         .then_some(id)
+}
+
+/// Asks which point carries the level on from this set-up, and sights it.
+pub(super) fn choose_change_point(desk: &mut Desk, setup: usize) -> Then {
+    let job = desk.saved();
+    let is_datum = |id: &PointId| job.levels.datum.as_ref().is_some_and(|d| d.point == *id);
+    let points = job.levels.points.iter();
+    let points = points.filter(|point| !is_datum(&point.id)).map(|point| {
+        let id = format!("point {}", point.id);
+        choice(&id, point.id.as_str(), &place_of(job, point))
+    });
+    let other = choice("other", "New fixed point", "a peg or a nail");
+    let rows: Vec<Item> = points.chain([other]).collect();
+    offer(desk, "Change point", rows, move |desk, id| {
+        sight_what(desk, setup, id)
+    })
 }
 
 /// Chooses the datum, or says its height.

@@ -4,7 +4,7 @@ use super::level_names::said_down;
 use super::sight::{sight, sight_fix, with_sight};
 use super::words::{capital, counted, row, status};
 use super::{Desk, Then, sight as figures};
-use crate::job::{Problem, Severity, SetupId};
+use crate::job::{Problem, SetupId, Severity};
 use crate::length;
 use crate::levels::{LevelsFix, SightFix};
 use crate::site::misreading;
@@ -53,12 +53,7 @@ fn steps(desk: &Desk, levels: &LevelsFix) -> String {
 }
 
 /// “Set-up S2 is 62 higher than set-up S1”.
-pub(super) fn step_between(
-    to: &SetupId,
-    from: &SetupId,
-    step: f64,
-    unit: length::Unit,
-) -> String {
+pub(super) fn step_between(to: &SetupId, from: &SetupId, step: f64, unit: length::Unit) -> String {
     let by = length::show(step.abs(), unit);
     let way = if step < 0.0 { "lower" } else { "higher" };
     if by == length::show(0.0, unit) {
@@ -216,7 +211,10 @@ pub(super) fn sight_note(desk: &Desk, setup: usize, at: usize) -> (String, Verdi
         return match (sight.used, sight.down) {
             (false, _) => ("left out".to_owned(), Verdict::None),
             (true, None) => ("not sighted yet".to_owned(), Verdict::Attention),
-            (true, Some(_)) => ("cannot be used; see the sheet".to_owned(), Verdict::Attention),
+            (true, Some(_)) => (
+                "cannot be used; see the sheet".to_owned(),
+                Verdict::Attention,
+            ),
         };
     };
     if let Some(suspect) = &fix.suspect {

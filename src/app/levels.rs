@@ -70,7 +70,13 @@ fn rows(desk: &Desk) -> Vec<Item> {
     let notes = notes.filter(|(_, problem)| problem.severity == Severity::Note);
     rows.extend(notes.map(|(at, problem)| Item {
         verdict: Verdict::Attention,
-        ..row(&format!("note {at}"), &problem.text, &problem.remedy, "", "")
+        ..row(
+            &format!("note {at}"),
+            &problem.text,
+            &problem.remedy,
+            "",
+            "",
+        )
     }));
     rows
 }
@@ -83,7 +89,13 @@ fn datum_row(desk: &Desk) -> Item {
     };
     let figure = length::show(datum.height, job.show.lengths);
     let title = format!("Datum, {}", datum.point);
-    row("datum", &title, "heights are counted from here", &figure, "held")
+    row(
+        "datum",
+        &title,
+        "heights are counted from here",
+        &figure,
+        "held",
+    )
 }
 
 fn setup_row(desk: &Desk, at: usize, setup: &Setup, selected: bool) -> Item {
@@ -188,7 +200,13 @@ fn point_row(desk: &Desk, point: &Point) -> Item {
     Item {
         lead: point.id.as_str().into(),
         verdict,
-        ..row(&format!("point {}", point.id), &title, &note, &figure, &tail)
+        ..row(
+            &format!("point {}", point.id),
+            &title,
+            &note,
+            &figure,
+            &tail,
+        )
     }
 }
 

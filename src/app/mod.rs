@@ -7,15 +7,36 @@
 //!     └────────────── fill ◀─────────────┘
 //! ```
 
+mod as_built;
+mod board_facts;
+mod boards;
+mod carry;
+mod caution;
+mod cut_list;
 mod desk;
 mod entry;
 mod field;
 mod form;
 mod frame;
+mod heights;
 mod keypad;
+mod laser;
+mod level_menus;
+mod level_names;
+mod level_status;
+mod levels;
+mod mark_out;
+mod mark_out_said;
 mod picture;
+mod posts;
 mod rows;
+mod run_figure;
+mod run_names;
+mod run_picks;
 mod run_setup;
+mod sight;
+mod size_figure;
+mod sizes;
 mod walls;
 mod words;
 
@@ -59,6 +80,12 @@ impl Bridge {
         keypad::wire(app, &bridge);
         picture::wire(app, &bridge);
         walls::wire(app, &bridge);
+        posts::wire(app, &bridge);
+        mark_out::wire(app, &bridge);
+        levels::wire(app, &bridge);
+        heights::wire(app, &bridge);
+        boards::wire(app, &bridge);
+        cut_list::wire(app, &bridge);
         frame::lay_over(app, &mut bridge.desk.borrow_mut());
         bridge.refresh();
         bridge
@@ -112,6 +139,12 @@ impl Bridge {
             keypad::fill(&app, &desk);
         }
         walls::fill(&app, &desk);
+        posts::fill(&app, &desk);
+        mark_out::fill(&app, &desk);
+        levels::fill(&app, &desk);
+        heights::fill(&app, &desk);
+        boards::fill(&app, &desk);
+        cut_list::fill(&app, &desk);
         picture::fill(&app, &desk);
     }
 }

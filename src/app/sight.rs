@@ -293,7 +293,10 @@ impl Field for NewGround {
 
     fn title(&self, job: &Job) -> String {
         let run = run_called(job, &self.run);
-        format!("Ground point **{}**, running reading on **{run}**", self.point)
+        format!(
+            "Ground point **{}**, running reading on **{run}**",
+            self.point
+        )
     }
 
     fn measure(&self) -> Measure {

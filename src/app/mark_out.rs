@@ -1,0 +1,332 @@
+//! Mark out: one post at a time, where it goes on the tape and how it stands.
+
+use super::as_built::{self, BuiltFigure, Way, can_respace, respacing, stands};
+use super::posts::{face_reading, fix};
+use super::run_names::{marked, run_in_sight, side_name, string_name, the, zero_name};
+use super::words::{fact, said, silence, status};
+use super::{Bridge, Desk, Then, mark_out_said};
+use crate::cautions::SERVICES;
+use crate::job::edit::{Change, Edit};
+use crate::job::model::{Job, Marked, Run};
+use crate::length;
+use crate::setout::{Post, PostKind, RunFix};
+use slint::Global;
+use std::rc::Rc;
+use tautmark_ui::{App, Fact, FrameVm, MarkOutVm, Nav, Page, Status, Verdict};
+
+/// The post being marked out, and the run it is of.
+#[derive(Clone, Copy)]
+pub(super) struct Sight<'a> {
+    /// Place of the run in the file.
+    pub at: usize,
+    pub run: &'a Run,
+    pub fix: &'a RunFix,
+    pub post: &'a Post,
+}
+
+/// The post in sight; `None` where its run is not settled.
+#[must_use]
+pub(super) fn sight(desk: &Desk) -> Option<Sight<'_>> {
+    let (at, run) = run_in_sight(desk)?;
+    let fix = fix(desk, run)?;
+    let last = fix.posts.len().checked_sub(1)?;
+    let post = fix
+        .posts
+        .get(desk.chosen.post.saturating_sub(1).min(last))?;
+    Some(Sight { at, run, fix, post })
+}
+
+/// Opens a post of the run in sight. The caution comes first in full as long as no post of this
+/// job has been marked out.
+pub(super) fn open(desk: &mut Desk, post: usize) -> Then {
+    desk.chosen.post = post;
+    let key = desk.open().map(|open| open.key().clone());
+    if desk.job().marked.is_empty() && desk.cautioned.as_ref() != key.as_ref() {
+        desk.cautioned = key;
+        caution(desk);
+    }
+    Then::Open(Page::MarkOut)
+}
+
+fn caution(desk: &mut Desk) {
+    desk.explain("Before you dig", SERVICES.full);
+}
+
+pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
+    let vm = MarkOutVm::get(app);
+    let at = bridge.clone();
+    vm.on_face_picked(move |index| {
+        at.act(|desk| {
+            desk.chosen.face = usize::try_from(index).unwrap_or(0);
+            Then::Stay
+        });
+    });
+    let at = bridge.clone();
+    vm.on_asked(move |id| {
+        at.act(|desk| {
+            if let Some((title, text)) = mark_out_said::origin(desk, &id) {
+                desk.explain(&title, &text);
+            }
+            Then::Stay
+        });
+    });
+    let at = bridge.clone();
+    vm.on_caution_pressed(move || {
+        at.act(|desk| {
+            caution(desk);
+            Then::Stay
+        });
+    });
+    let at = bridge.clone();
+    vm.on_go_before(move || {
+        at.act(|desk| {
+            let n = sight(desk).map_or(1, |sight| sight.post.n);
+            desk.chosen.post = n.saturating_sub(1).max(1);
+            Then::Stay
+        });
+    });
+    let at = bridge.clone();
+    vm.on_as_built(move || at.act(ask_as_built));
+    let at = bridge.clone();
+    vm.on_respace_pressed(move || at.act(respace));
+    let at = bridge.clone();
+    vm.on_tick(move || at.act(tick));
+}
+
+fn ask_as_built(desk: &mut Desk) -> Then {
+    let Some((run, post)) = sight(desk).map(|sight| (sight.at, sight.post.n)) else {
+        return Then::Stay;
+    };
+    let way = Way::Along;
+    desk.ask(Box::new(BuiltFigure { run, post, way }));
+    Then::Keypad
+}
+
+fn respace(desk: &mut Desk) -> Then {
+    let edit = sight(desk).and_then(|sight| respacing(desk.saved(), sight.at, sight.fix));
+    if let Some(edit) = edit {
+        desk.change(edit);
+    }
+    Then::Stay
+}
+
+/// Ticks the post and goes to the next; after the last one, back to the run.
+fn tick(desk: &mut Desk) -> Then {
+    let Some(sight) = sight(desk) else {
+        return Then::Stay;
+    };
+    let (n, last) = (sight.post.n, sight.fix.posts.len());
+    let edits = ticks(desk, &sight);
+    if !edits.is_empty() && !desk.change(Edit::Many(edits)) {
+        return Then::Stay;
+    }
+    if n < last {
+        desk.chosen.post = n + 1;
+        Then::Stay
+    } else {
+        Then::Back
+    }
+}
+
+/// The ticks that are not there yet; a corner post is ticked in both of its runs.
+fn ticks(desk: &Desk, sight: &Sight<'_>) -> Vec<Edit> {
+    let job = desk.saved();
+    let own = [(sight.run, sight.post)];
+    let others = job
+        .runs
+        .iter()
+        .filter(|run| run.id != sight.run.id)
+        .filter_map(|run| Some((run, twin(fix(desk, run)?, sight.post)?)));
+    let posts = own.into_iter().chain(others);
+    // A tick is put in only once each, so that places in the list stay what they are.
+    let mut fresh = job.marked.len();
+    posts
+        .filter_map(|(run, post)| {
+            let known = marked(job, run, post.n);
+            if known.is_some_and(|one| one.done) {
+                return None;
+            }
+            let mut value = known.cloned().unwrap_or(Marked {
+                run: run.id.clone(),
+                post: u32::try_from(post.n).ok()?,
+                ..Marked::default()
+            });
+            value.done = true;
+            Some(match Edit::mark_post(job, value) {
+                Edit::Marked(Change::Insert { value, .. }) => {
+                    let at = fresh;
+                    fresh += 1;
+                    Edit::Marked(Change::Insert { at, value })
+                }
+                edit => edit,
+            })
+        })
+        .collect()
+}
+
+/// The same corner post in another run.
+fn twin<'a>(fix: &'a RunFix, post: &Post) -> Option<&'a Post> {
+    let same = |other: &&Post| {
+        other.kind == PostKind::Corner && (other.x - post.x).hypot(other.y - post.y) < 1.0
+    };
+    if post.kind == PostKind::Corner {
+        fix.posts.iter().find(same)
+    } else {
+        None
+    }
+}
+
+pub(super) fn fill(app: &App, desk: &Desk) {
+    if Nav::get(app).get_page() != Page::MarkOut {
+        return;
+    }
+    let vm = MarkOutVm::get(app);
+    let Some(sight) = sight(desk) else {
+        return fill_unsettled(&vm);
+    };
+    let job = desk.job();
+    let unit = job.show.lengths;
+    let Sight { run, fix, post, .. } = sight;
+    FrameVm::get(app).set_title(as_built::asked_about(run, post.n, fix.posts.len()).into());
+    let (how, plain) = said(&how(job, run, post, desk.chosen.face));
+    vm.set_how(how);
+    vm.set_how_plain(plain);
+    vm.set_figure(length::show(face_reading(post, desk.chosen.face), unit).into());
+    vm.set_tail(length::show_pm(post.pm, unit).into());
+    vm.set_face(i32::try_from(desk.chosen.face).unwrap_or(0));
+    vm.set_hole(fact(
+        "hole",
+        "Hole centre, on the tape",
+        &length::show(post.centre, unit),
+        "",
+    ));
+    vm.set_behind(behind(job, run, post));
+    vm.set_bay(bay(job, fix, post));
+    vm.set_tapes(tapes(job, post));
+    vm.set_built(built(job, &sight));
+    let respace = can_respace(job, run, fix);
+    vm.set_respace(
+        if respace {
+            "Re-space the bays to come"
+        } else {
+            ""
+        }
+        .into(),
+    );
+    vm.set_caution(SERVICES.short.into());
+    let before = post.n.checked_sub(1).filter(|&n| n > 0);
+    vm.set_before(before.map(|n| n.to_string()).unwrap_or_default().into());
+    let after = Some(post.n + 1).filter(|&n| n <= fix.posts.len());
+    vm.set_after(after.map(|n| n.to_string()).unwrap_or_default().into());
+    vm.set_marked(marked(job, run, post.n).is_some_and(|one| one.done));
+}
+
+/// An undo, say, took away what the posts hung on.
+fn fill_unsettled(vm: &MarkOutVm<'_>) {
+    let (how, plain) = said("The posts of this run are not settled yet: see **Set up run**.");
+    vm.set_how(how);
+    vm.set_how_plain(plain);
+    vm.set_figure("—".into());
+    vm.set_tail("".into());
+    let none = |id, label| fact(id, label, "—", "");
+    vm.set_hole(none("hole", "Hole centre, on the tape"));
+    vm.set_behind(none("behind", "Behind the string"));
+    vm.set_bay(none("bay", "Bay"));
+    vm.set_tapes(none("tapes", "Two tapes"));
+    vm.set_built(silence());
+    vm.set_respace("".into());
+    vm.set_before("".into());
+    vm.set_after("".into());
+    vm.set_marked(false);
+}
+
+/// “Tape from the **shed end wall**, along the front string, to the **near face**”.
+fn how(job: &Job, run: &Run, post: &Post, face: usize) -> String {
+    let zero = zero_name(job, run);
+    let zero = the(&zero).replace(&zero, &format!("**{zero}**"));
+    let string = string_name(job, &run.line);
+    let to = match face {
+        0 => "near face",
+        1 => "centre",
+        _ => "far face",
+    };
+    format!(
+        "Tape from {zero}, along {string}, to the **{to}** of post {}",
+        post.n
+    )
+}
+
+fn behind(job: &Job, run: &Run, post: &Post) -> Fact {
+    let unit = job.show.lengths;
+    // The side is as seen looking along the string; a post in front of it is on the other.
+    let side = run.side.map(|side| match post.off < 0.0 {
+        true => side.other(),
+        false => side,
+    });
+    let side = side.map(|side| format!("to the {}", side_name(side)));
+    fact(
+        "behind",
+        "Behind the string",
+        &length::show(post.off.abs(), unit),
+        &side.unwrap_or_default(),
+    )
+}
+
+fn bay(job: &Job, fix: &RunFix, post: &Post) -> Fact {
+    let unit = job.show.lengths;
+    let (Some(bay), Some(clear)) = (post.bay, post.clear) else {
+        return fact(
+            "bay",
+            "Length of the run",
+            &length::show(fix.length, unit),
+            &length::show_pm(fix.length_pm, unit),
+        );
+    };
+    let before = post.n.saturating_sub(1);
+    if fix.gate_after(before) {
+        let tail = format!("bay {}", length::show(bay, unit));
+        return fact(
+            "bay",
+            &format!("Gate opening from post {before}"),
+            &length::show(clear, unit),
+            &tail,
+        );
+    }
+    let tail = format!("clear {}", length::show(clear, unit));
+    fact(
+        "bay",
+        &format!("Bay from post {before}"),
+        &length::show(bay, unit),
+        &tail,
+    )
+}
+
+fn tapes(job: &Job, post: &Post) -> Fact {
+    let unit = job.show.lengths;
+    match &post.arcs {
+        Some([(a, from_a), (b, from_b)]) => fact(
+            "tapes",
+            &format!("Two tapes: {a}, {b}"),
+            &format!(
+                "{} · {}",
+                length::show(*from_a, unit),
+                length::show(*from_b, unit)
+            ),
+            "",
+        ),
+        None => fact("tapes", "Two tapes", "—", "no two marks serve"),
+    }
+}
+
+fn built(job: &Job, sight: &Sight<'_>) -> Status {
+    let Some(one) = marked(job, sight.run, sight.post.n) else {
+        return silence();
+    };
+    let judged = stands(job, sight.fix, one);
+    let judged = judged.and_then(|built| as_built::verdict(job, sight.run, &built));
+    match judged {
+        Some(judged) => judged,
+        None if one.done => status(Verdict::Good, "**Marked.**"),
+        None => silence(),
+    }
+}

@@ -1,0 +1,254 @@
+//! Posts: the runs, each with its strip and its posts, and which of them are marked out.
+
+use super::as_built::{deviation, stands};
+use super::mark_out;
+use super::rows::patched;
+use super::run_names::{marked, post_name, run_in_sight, run_name};
+use super::words::{capital, counted, row, silence, status};
+use super::{Bridge, Desk, Then, run_setup};
+use crate::job::model::Run;
+use crate::job::{Problem, Severity};
+use crate::length;
+use crate::setout::{Post, RunFix, Verdict as Built};
+use crate::sheet;
+use slint::{Global, SharedString};
+use std::rc::Rc;
+use tautmark_ui::{App, Item, Nav, Page, Place, PostsVm, Status, StripBay, StripPost, Verdict};
+
+/// At most so many problems are told over the list; the sheet has them all.
+const MOST_TOLD: usize = 4;
+
+pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
+    let vm = PostsVm::get(app);
+    let at = bridge.clone();
+    vm.on_run_picked(move |index| {
+        at.act(|desk| {
+            if let Ok(index) = usize::try_from(index) {
+                desk.chosen.run = index;
+                desk.chosen.post = next_to_mark(desk).unwrap_or(1);
+            }
+            Then::Stay
+        });
+    });
+    let at = bridge.clone();
+    vm.on_post_pressed(move |id| {
+        at.act(|desk| match id.parse() {
+            Ok(n) => mark_out::open(desk, n),
+            Err(_) => Then::Stay,
+        });
+    });
+    let at = bridge.clone();
+    vm.on_start_marking(move || {
+        at.act(|desk| match next_to_mark(desk) {
+            Some(n) => mark_out::open(desk, n),
+            None => Then::Stay,
+        });
+    });
+    let at = bridge.clone();
+    vm.on_set_up_run(move || at.act(run_setup::open));
+}
+
+pub(super) fn fill(app: &App, desk: &Desk) {
+    let nav = Nav::get(app);
+    if nav.get_place() != Place::Posts || nav.get_page() != Page::Work {
+        return;
+    }
+    let vm = PostsVm::get(app);
+    let names = desk.job().runs.iter();
+    let names: Vec<SharedString> = names.map(|run| run_name(run).into()).collect();
+    vm.set_runs(patched(vm.get_runs(), names));
+    let sight = run_in_sight(desk);
+    vm.set_run(
+        sight
+            .and_then(|(at, _)| i32::try_from(at).ok())
+            .unwrap_or(0),
+    );
+    vm.set_status(standing(desk, sight));
+    let fix = sight.and_then(|(_, run)| Some((run, fix(desk, run)?)));
+    let strip = fix.map_or_else(Vec::new, |(run, fix)| strip(desk, run, fix));
+    vm.set_strip(patched(vm.get_strip(), strip));
+    let bays = fix.map_or_else(Vec::new, |(_, fix)| bays(desk, fix));
+    vm.set_bays(patched(vm.get_bays(), bays));
+    let posts = fix.map_or_else(Vec::new, |(run, fix)| {
+        let posts = fix.posts.iter();
+        posts.map(|post| post_row(desk, run, fix, post)).collect()
+    });
+    vm.set_posts(patched(vm.get_posts(), posts));
+    let next = next_to_mark(desk).map(|n| format!("Mark out post {n}"));
+    vm.set_mark_out(next.unwrap_or_default().into());
+}
+
+/// What the run comes to; `None` while the job does not settle it.
+#[must_use]
+pub fn fix<'a>(desk: &'a Desk, run: &Run) -> Option<&'a RunFix> {
+    desk.solution.runs.get(&run.id)
+}
+
+/// The first post of the run in sight that is not ticked.
+#[must_use]
+pub fn next_to_mark(desk: &Desk) -> Option<usize> {
+    let (_, run) = run_in_sight(desk)?;
+    let posts = fix(desk, run)?.posts.iter();
+    let open = |post: &&Post| !marked(desk.job(), run, post.n).is_some_and(|one| one.done);
+    posts.clone().find(open).map(|post| post.n)
+}
+
+/// A running reading of a post: 0 its near face, 1 its centre, 2 its far face. Mm.
+#[must_use]
+pub fn face_reading(post: &Post, face: usize) -> f64 {
+    match face {
+        0 => post.near,
+        1 => post.centre,
+        _ => post.far,
+    }
+}
+
+fn post_row(desk: &Desk, run: &Run, fix: &RunFix, post: &Post) -> Item {
+    let job = desk.job();
+    let unit = job.show.lengths;
+    let (note, verdict) = state(desk, run, fix, post);
+    Item {
+        lead: post.n.to_string().into(),
+        verdict,
+        selected: desk.chosen.post == post.n,
+        ..row(
+            &post.n.to_string(),
+            &post_name(job, run, fix, post),
+            &note,
+            &length::show(face_reading(post, desk.chosen.face), unit),
+            &length::show_pm(post.pm, unit),
+        )
+    }
+}
+
+/// “marked”, “+2, fine”, “+8, out of tolerance”, “to mark”.
+fn state(desk: &Desk, run: &Run, fix: &RunFix, post: &Post) -> (String, Verdict) {
+    let job = desk.job();
+    let Some(one) = marked(job, run, post.n) else {
+        return ("to mark".to_owned(), Verdict::None);
+    };
+    match stands(job, fix, one) {
+        Some(built) if built.verdict != Built::Unmeasured => {
+            let by = deviation(job, &built);
+            if built.verdict == Built::Within {
+                (format!("{by}, fine"), Verdict::Good)
+            } else {
+                (format!("{by}, out of tolerance"), Verdict::Bad)
+            }
+        }
+        _ if one.done => ("marked".to_owned(), Verdict::Good),
+        _ => ("to mark".to_owned(), Verdict::None),
+    }
+}
+
+fn along(fix: &RunFix, at: f64) -> f32 {
+    if fix.length > 0.0 {
+        (at / fix.length).clamp(0.0, 1.0) as f32
+    } else {
+        0.0
+    }
+}
+
+fn strip(desk: &Desk, run: &Run, fix: &RunFix) -> Vec<StripPost> {
+    let posts = fix.posts.iter();
+    posts
+        .map(|post| StripPost {
+            at: along(fix, post.centre),
+            marked: marked(desk.job(), run, post.n).is_some_and(|one| one.done),
+            current: desk.chosen.post == post.n,
+        })
+        .collect()
+}
+
+/// The bays between the posts of the strip, where there is room to name them.
+fn bays(desk: &Desk, fix: &RunFix) -> Vec<StripBay> {
+    let pairs = fix.posts.windows(2);
+    pairs
+        .filter_map(|pair| {
+            let [before, after] = pair else { return None };
+            let text = if fix.gate_after(before.n) {
+                "gate".to_owned()
+            } else {
+                length::show(after.bay?, desk.job().show.lengths)
+            };
+            let share = along(fix, after.centre) - along(fix, before.centre);
+            // Some 8 px a letter on a strip of some 340 px.
+            let room = share > 0.024 * text.chars().count() as f32;
+            room.then(|| StripBay {
+                at: (along(fix, before.centre) + along(fix, after.centre)) / 2.0,
+                text: text.into(),
+            })
+        })
+        .collect()
+}
+
+fn standing(desk: &Desk, sight: Option<(usize, &Run)>) -> Status {
+    let Some((at, run)) = sight else {
+        return match desk.job().lines.is_empty() {
+            true => status(
+                Verdict::Note,
+                "**No run yet.** A run of fence follows a string: stretch one in Lines first.",
+            ),
+            false => status(
+                Verdict::Note,
+                "**No run yet.** Set one up: which string it follows, where it starts and where it ends.",
+            ),
+        };
+    };
+    if let Some(told) = told(desk, &problems_of(desk, at)) {
+        return told;
+    }
+    let Some(fix) = fix(desk, run) else {
+        return status(
+            Verdict::Attention,
+            "**The posts are not settled yet.** The run needs its string, its start and its end fixed.",
+        );
+    };
+    let posts = fix.posts.len();
+    let done = |post: &&Post| marked(desk.job(), run, post.n).is_some_and(|one| one.done);
+    match fix.posts.iter().filter(done).count() {
+        all if all == posts => status(
+            Verdict::Good,
+            &format!(
+                "**{} marked out.**",
+                capital(&counted(posts, "post", "posts"))
+            ),
+        ),
+        _ => silence(),
+    }
+}
+
+/// Problems of the run at this place in the file, the gravest first.
+#[must_use]
+pub fn problems_of(desk: &Desk, run: usize) -> Vec<&Problem> {
+    let place = format!("runs[{run}]");
+    let own = |problem: &&Problem| {
+        let rest = problem.place.strip_prefix(&place);
+        rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
+    };
+    let mut own: Vec<&Problem> = desk.solution.problems.iter().filter(own).collect();
+    own.sort_by_key(|problem| problem.severity);
+    own
+}
+
+/// Problems as one status; `None` where there is none.
+#[must_use]
+pub fn told(desk: &Desk, problems: &[&Problem]) -> Option<Status> {
+    let verdict = match problems.first()?.severity {
+        Severity::Error => Verdict::Bad,
+        Severity::Warning => Verdict::Attention,
+        Severity::Note => Verdict::Note,
+    };
+    let mut text: Vec<String> = problems
+        .iter()
+        .take(MOST_TOLD)
+        .map(|problem| {
+            let place = sheet::place(desk.job(), &problem.place);
+            format!("**{place}:** {} {}", problem.text, problem.remedy)
+        })
+        .collect();
+    if let Some(more) = problems.len().checked_sub(MOST_TOLD).filter(|&n| n > 0) {
+        text.push(format!("And {more} more: see the sheet."));
+    }
+    Some(status(verdict, &text.join("\n\n")))
+}

@@ -1,0 +1,143 @@
+//! What runs, their strings and ends, and their posts are called.
+
+use super::Desk;
+use crate::job::model::{End, Job, Marked, PostSet, Run, Side};
+use crate::job::{CornerId, LineId, WallId};
+use crate::setout::{Post, PostKind, RunFix};
+
+/// The run that is looked at, by its place in the file; `None` where the job has no run.
+#[must_use]
+pub fn run_in_sight(desk: &Desk) -> Option<(usize, &Run)> {
+    let runs = &desk.job().runs;
+    let at = desk.chosen.run.min(runs.len().checked_sub(1)?);
+    Some((at, runs.get(at)?))
+}
+
+/// The run's own name, or “Run R1”.
+#[must_use]
+pub fn run_name(run: &Run) -> String {
+    if run.name.is_empty() {
+        format!("Run {}", run.id)
+    } else {
+        run.name.clone()
+    }
+}
+
+/// “the Front string”.
+#[must_use]
+pub fn string_name(job: &Job, id: &LineId) -> String {
+    let line = job.lines.iter().find(|line| line.id == *id);
+    let name = line.map_or("", |line| line.name.as_str());
+    let name = if name.is_empty() { id.as_str() } else { name };
+    if name.to_lowercase().ends_with("string") {
+        format!("the {name}")
+    } else {
+        format!("the {name} string")
+    }
+}
+
+/// “Potting shed end wall”, or “wall W1” where it has no name.
+#[must_use]
+pub fn wall_name(job: &Job, id: &WallId) -> String {
+    let wall = job.walls.iter().find(|wall| wall.id == *id);
+    match wall {
+        Some(wall) if !wall.name.is_empty() => wall.name.clone(),
+        _ => format!("wall {id}"),
+    }
+}
+
+/// Where a run starts or ends: “Potting shed end wall”, “corner X”, “mark A”; `None` where it says
+/// nothing of the kind.
+#[must_use]
+pub fn end_name(job: &Job, end: Option<&End>) -> Option<String> {
+    let end = end?;
+    let wall = end.wall.as_ref().map(|id| wall_name(job, id));
+    let corner = || end.corner.as_ref().map(|id| format!("corner {id}"));
+    let mark = || end.mark.as_ref().map(|id| format!("mark {id}"));
+    wall.or_else(corner).or_else(mark)
+}
+
+/// Where the tape of a run is held: the name of its start, or “the start of the run”.
+#[must_use]
+pub fn zero_name(job: &Job, run: &Run) -> String {
+    end_name(job, run.start.as_ref()).unwrap_or_else(|| "start of the run".to_owned())
+}
+
+/// “the Potting shed end wall”, but “corner X” and “mark A”.
+#[must_use]
+pub fn the(name: &str) -> String {
+    let proper = ["corner ", "mark ", "wall "];
+    if proper.iter().any(|kind| name.starts_with(kind)) {
+        name.to_owned()
+    } else {
+        format!("the {name}")
+    }
+}
+
+/// The side as a word.
+#[must_use]
+pub fn side_name(side: Side) -> &'static str {
+    match side {
+        Side::Left => "left",
+        Side::Right => "right",
+    }
+}
+
+/// Why a post stands where it does: “on the Potting shed end wall”, “gate post”, “line post”.
+#[must_use]
+pub fn post_name(job: &Job, run: &Run, fix: &RunFix, post: &Post) -> String {
+    let end = if post.n == 1 { &run.start } else { &run.end };
+    match post.kind {
+        PostKind::Wall => match end_name(job, end.as_ref()) {
+            Some(wall) => format!("on {}", the(&wall)),
+            None => "on the wall".to_owned(),
+        },
+        PostKind::Gate => "gate post".to_owned(),
+        PostKind::Line if is_pinned(run, post) => "line post, pinned".to_owned(),
+        PostKind::Line => "line post".to_owned(),
+        PostKind::Corner => {
+            let corner = end.as_ref().and_then(|end| end.corner.as_ref());
+            let how = corner.and_then(|id| corner_set(job, id));
+            how.map_or_else(
+                || "corner post".to_owned(),
+                |how| format!("corner post, {how}"),
+            )
+        }
+        PostKind::End => match end_name(job, end.as_ref()) {
+            Some(mark) => format!("end post, on {}", the(&mark)),
+            None if post.n == fix.posts.len() => "end post".to_owned(),
+            None => "first post".to_owned(),
+        },
+    }
+}
+
+/// True where the run says that a post is held at this reading.
+#[must_use]
+pub fn is_pinned(run: &Run, post: &Post) -> bool {
+    let at = |at: f64| (at - post.centre).abs() < 0.5;
+    run.pins.iter().any(|pin| pin.at.is_some_and(at))
+}
+
+/// How the corner's post is turned: “on the bisector”, “square to the front string”.
+#[must_use]
+pub fn corner_set(job: &Job, id: &CornerId) -> Option<String> {
+    let corner = job.corners.iter().find(|corner| corner.id == *id)?;
+    let set = corner
+        .post
+        .as_ref()
+        .map_or(PostSet::default(), |post| post.set);
+    let [first, second] = &corner.lines;
+    Some(match set {
+        PostSet::Bisect => "on the bisector".to_owned(),
+        PostSet::First => format!("square to {}", string_name(job, first)),
+        PostSet::Second => format!("square to {}", string_name(job, second)),
+    })
+}
+
+/// What is known of a post as built; `None` where nothing is.
+#[must_use]
+pub fn marked<'a>(job: &'a Job, run: &Run, n: usize) -> Option<&'a Marked> {
+    job.marked
+        .iter()
+        .find(|one| one.run == run.id && usize::try_from(one.post).is_ok_and(|post| post == n))
+}
