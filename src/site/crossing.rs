@@ -5,7 +5,7 @@ use super::line::{Place, line_marks, line_ray};
 use super::network::{PM, Plane, larger_eigenvalue};
 use super::ray::Ray;
 use crate::job::Problems;
-use crate::job::model::PostSet;
+use crate::job::model::{PostSet, Tape};
 use crate::job::sound::{
     CornerIx, LineIx, RunEnd, RunStart, Sound, SoundCorner, SoundLine, SoundRun,
 };
@@ -82,7 +82,7 @@ pub(super) fn solve_corner(
         check: Vec::new(),
         post: corner_post(sound, ix, [first, second], at),
     };
-    fix.check = ARMS.iter().map(|&arm| diagonal(sound, &fix, arm)).collect();
+    fix.check = ARMS.iter().map(|&arm| diagonal_at(&sound.tape, &fix, arm)).collect();
     Some(Crossing { at, fix })
 }
 
@@ -91,11 +91,11 @@ pub(super) fn solve_corner(
 ///
 /// d = 2 a sin(angle/2), the law of cosines with equal arms.
 #[must_use]
-pub fn diagonal(sound: &Sound, corner: &CornerFix, arm: f64) -> Diagonal {
+pub fn diagonal_at(tape: &Tape, corner: &CornerFix, arm: f64) -> Diagonal {
     let half = (corner.angle / 2.0).to_radians();
     let diagonal = 2.0 * arm * half.sin();
     let turned = arm * half.cos() * corner.angle_pm.to_radians();
-    let taped = PM * sound.tape.class.sd(sound.tape.reading, diagonal);
+    let taped = PM * tape.class.sd(tape.reading, diagonal);
     Diagonal {
         arm,
         diagonal,
@@ -109,7 +109,7 @@ pub fn fit_arms(sound: &Sound, corner: &mut CornerFix, shortest_run: Option<f64>
     corner.check.retain(|check| check.arm <= shortest);
     let arm = (shortest / 100.0).floor() * 100.0;
     if corner.check.is_empty() && arm > 0.0 {
-        let only = diagonal(sound, corner, arm);
+        let only = diagonal_at(&sound.tape, corner, arm);
         corner.check.push(only);
     }
 }

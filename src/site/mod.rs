@@ -19,7 +19,7 @@ mod network;
 mod ray;
 mod trouble;
 
-pub use crossing::{Crossing, diagonal, fit_arms, run_at};
+pub use crossing::{Crossing, diagonal_at, fit_arms, run_at};
 pub use fixes::{
     Advice, CornerFix, CornerPostFix, Diagonal, LineFix, MarkFix, NetworkFix, ReadingFix, Status,
     SuspectFix,
