@@ -10,7 +10,7 @@ use crate::job::Job;
 use crate::job::edit::{Edit, Thing, apply};
 use crate::store::{Access, JobKey, Jobs, OpenJob};
 use crate::{Solution, solve};
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 
 /// Everything the screens are filled from.
 pub struct Desk {
@@ -35,6 +35,8 @@ pub struct Desk {
     /// Things to choose from, to be laid over the page.
     pub menu: Option<Menu>,
     pub(super) over: Over,
+    /// Cautions that this job has shown in full, by key.
+    pub(super) told: HashSet<&'static str>,
     /// The job whose caution before digging has been shown in full.
     pub(super) cautioned: Option<JobKey>,
     /// What the pages of Quick hold: figures by name, mm or degrees.
@@ -112,6 +114,7 @@ impl Desk {
             notice: None,
             menu: None,
             over: Over::default(),
+            told: HashSet::new(),
             cautioned: None,
             figures: HashMap::new(),
             empty,
@@ -164,6 +167,7 @@ impl Desk {
         self.entry = None;
         self.preview = None;
         self.drafts.clear();
+        self.told.clear();
         self.chosen = Chosen::default();
         self.view = View::default();
         self.solve();

@@ -9,13 +9,24 @@
 
 mod add_reading;
 mod as_built;
+mod board_facts;
+mod boards;
+mod carry;
+mod caution;
+mod cut_list;
 mod desk;
 mod entry;
 mod field;
 mod form;
 mod frame;
+mod heights;
 mod jobs;
 mod keypad;
+mod laser;
+mod level_menus;
+mod level_names;
+mod level_status;
+mod levels;
 mod lines;
 mod mark_out;
 mod mark_out_facts;
@@ -32,6 +43,9 @@ mod run_rows;
 mod run_setup;
 mod settings;
 mod sheet;
+mod sight;
+mod size_figure;
+mod sizes;
 mod start;
 mod walls;
 mod words;
@@ -88,6 +102,10 @@ impl Bridge {
         sheet::wire(app, &bridge);
         posts::wire(app, &bridge);
         mark_out::wire(app, &bridge);
+        levels::wire(app, &bridge);
+        heights::wire(app, &bridge);
+        boards::wire(app, &bridge);
+        cut_list::wire(app, &bridge);
         over::lay_over(app, &mut bridge.desk.borrow_mut());
         bridge.refresh();
         bridge
@@ -156,6 +174,10 @@ impl Bridge {
         sheet::fill(&app, &desk);
         posts::fill(&app, &desk);
         mark_out::fill(&app, &desk);
+        levels::fill(&app, &desk);
+        heights::fill(&app, &desk);
+        boards::fill(&app, &desk);
+        cut_list::fill(&app, &desk);
         picture::fill(&app, &desk);
     }
 }
