@@ -1,14 +1,11 @@
 //! Posts and Mark out as a person goes through them, with the figures of the core.
-#![cfg(feature = "app")]
 
-mod hand;
-
-use hand::Hand;
 use tautmark::job::model::Marked;
 use tautmark::job::{self, Job};
 use tautmark::length::{Unit, show, show_pm};
 use tautmark::setout::{Post, RunFix, pins_as_built};
 use tautmark::{Solution, solve};
+use tautmark_app_tests::Hand;
 
 fn near_face_of(zero: &str, string: &str, n: usize) -> String {
     format!("Tape from {zero}, along {string}, to the near face of post {n}")

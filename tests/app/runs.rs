@@ -1,12 +1,9 @@
 //! Setting up a run as a person does it, with the posts that the core makes of it.
-#![cfg(feature = "app")]
 
-mod hand;
-
-use hand::Hand;
 use tautmark::job::model::{BayFit, Hung, PostSet, PostSize};
 use tautmark::job::{self, Job};
 use tautmark::solve;
+use tautmark_app_tests::Hand;
 
 fn saved(hand: &Hand) -> Job {
     hand.bridge.look(|desk| desk.saved().clone())

@@ -1,6 +1,5 @@
 //! A hand on the app: a window without a screen over a job in a folder of its own, pressed by what
 //! its parts are called.
-#![allow(dead_code)] // each test binary uses its own part
 
 use i_slint_backend_testing::{
     AccessibleRole, ElementHandle, TestingBackend, TestingBackendOptions, mock_elapsed_time,
@@ -41,22 +40,29 @@ impl Hand {
 
     /// Opens the app on the job, on a screen of this size in logical px.
     pub fn on_screen(job: Job, width: f32, height: f32) -> Self {
-        slint::platform::set_platform(Box::new(TestingBackend::new(TestingBackendOptions {
-            mock_time: true,
-            threading: false,
-            renderer_name: Some("software".into()),
-        })))
-        .expect("one window a thread");
+        platform();
         let folder = tempfile::tempdir().expect("a folder for the jobs");
         let jobs = Jobs::in_folder(folder.path());
         let open = jobs.start(job);
         let mut desk = Desk::new(jobs);
         desk.take(open);
+        Self::over(desk, folder, Page::Work, width, height)
+    }
+
+    /// Opens the app with no job in it, on the list of jobs.
+    pub fn with_no_job(width: f32, height: f32) -> Self {
+        platform();
+        let folder = tempfile::tempdir().expect("a folder for the jobs");
+        let desk = Desk::new(Jobs::in_folder(folder.path()));
+        Self::over(desk, folder, Page::Jobs, width, height)
+    }
+
+    fn over(desk: Desk, folder: TempDir, page: Page, width: f32, height: f32) -> Self {
         let app = App::new().expect("the screens are built in");
         let bridge = Bridge::new(&app, desk);
         app.show().expect("a window without a screen always opens");
         app.window().set_size(LogicalSize::new(width, height));
-        Nav::get(&app).set_page(Page::Work);
+        Nav::get(&app).set_page(page);
         bridge.refresh();
         settle();
         Self {
@@ -182,7 +188,7 @@ impl Hand {
             .expect("drawn without a screen");
         let folder = std::env::var_os("CARGO_TARGET_DIR")
             .map_or_else(
-                || PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("target"),
+                || PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../target"),
                 PathBuf::from,
             )
             .join("screens");
@@ -198,6 +204,15 @@ impl Hand {
             .write_image_data(picture.as_bytes())
             .expect("the pixels of a picture");
     }
+}
+
+fn platform() {
+    slint::platform::set_platform(Box::new(TestingBackend::new(TestingBackendOptions {
+        mock_time: true,
+        threading: false,
+        renderer_name: Some("software".into()),
+    })))
+    .expect("one window a thread");
 }
 
 /// Lets layouts, lists and timers come to rest.
