@@ -1,21 +1,16 @@
-//! What was really built: the two figures that are typed, how a post stands, and the bays still to
-//! come spaced from the posts that stand already.
+//! What was really built: the two figures that are typed, and how a post stands.
 
 use super::Desk;
 use super::field::{Field, Focus, Measure};
 use super::posts::fix;
-use super::run_names::{marked, run_name, the, zero_name};
+use super::run_names::{marked, the, zero_name};
 use super::words::status;
 use crate::job::Job;
-use crate::job::edit::{Change, Edit, apply};
+use crate::job::edit::Edit;
 use crate::job::model::{Marked, Run};
 use crate::length::{self, Unit};
-use crate::setout::{AsBuilt, Post, PostKind, RunFix, Verdict as Built, as_built, pins_as_built};
-use crate::solve;
+use crate::setout::{AsBuilt, Post, RunFix, Verdict as Built, as_built};
 use tautmark_ui::{Status, Verdict};
-
-/// A post nearer to its place than this is on it, mm: no tape tells them apart.
-const ON_ITS_PLACE: f64 = 1.0;
 
 /// How a post stands against its place; `None` where the run has no such post.
 #[must_use]
@@ -216,83 +211,4 @@ impl Field for BuiltFigure {
 fn near_face_taped(post: &Post, reading: f64) -> bool {
     let half = (post.far - post.near) / 2.0;
     half > 20.0 && ((reading - post.centre).abs() - half).abs() < 6.0
-}
-
-/// True where a line post stands off its place and there are bays still to come.
-#[must_use]
-pub fn can_respace(job: &Job, run: &Run, fix: &RunFix) -> bool {
-    let open = |n: usize| !marked(job, run, n).is_some_and(|one| one.done);
-    let off = |post: &Post| {
-        let measured = marked(job, run, post.n).and_then(|one| one.measured);
-        post.kind == PostKind::Line
-            && measured.is_some_and(|at| (at - post.centre).abs() > ON_ITS_PLACE)
-    };
-    fix.posts.iter().any(off) && fix.posts.iter().any(|post| open(post.n))
-}
-
-/// The change that holds every post that stands where it is, so that the bays still to come are
-/// spaced from there. A post ticked and not measured stands on its place. Where the posts come out
-/// in another number, what is known of each goes with it.
-#[must_use]
-pub fn respacing(job: &Job, at: usize, fix: &RunFix) -> Option<Edit> {
-    let run = job.runs.get(at)?;
-    let there: Vec<Marked> = job
-        .marked
-        .iter()
-        .filter(|one| one.run == run.id && (one.done || one.measured.is_some()))
-        .filter_map(|one| {
-            let measured = one.measured.or(Some(planned(fix, one)?));
-            Some(Marked {
-                measured,
-                ..one.clone()
-            })
-        })
-        .collect();
-    let standing: Vec<&Marked> = there.iter().collect();
-    let value = Run {
-        pins: pins_as_built(fix, &run.pins, &standing),
-        ..run.clone()
-    };
-    let pinned = Edit::Run(Change::Replace { at, value });
-    let mut after = job.clone();
-    apply(&mut after, &pinned).ok()?;
-    let spaced = solve(&after);
-    let spaced = spaced.runs.get(&run.id)?;
-    let mut edits = vec![pinned];
-    if spaced.posts.len() != fix.posts.len() {
-        edits.extend(renumbered(job, run, fix, spaced));
-    }
-    Some(Edit::Many(edits))
-}
-
-fn planned(fix: &RunFix, one: &Marked) -> Option<f64> {
-    let n = usize::try_from(one.post).ok()?;
-    fix.posts.get(n.checked_sub(1)?).map(|post| post.centre)
-}
-
-/// What is known of each post of a run, put to the post that stands there after a change.
-fn renumbered(job: &Job, run: &Run, before: &RunFix, after: &RunFix) -> Vec<Edit> {
-    let known = job.marked.iter().enumerate();
-    known
-        .filter(|(_, one)| one.run == run.id)
-        .filter_map(|(at, one)| {
-            let stood = one.measured.or(planned(before, one))?;
-            let nearest = after.posts.iter().min_by(|a, b| {
-                let far = |post: &Post| (post.centre - stood).abs();
-                far(a).total_cmp(&far(b))
-            })?;
-            let post = u32::try_from(nearest.n).ok()?;
-            let value = Marked {
-                post,
-                ..one.clone()
-            };
-            Some(Edit::Marked(Change::Replace { at, value }))
-        })
-        .collect()
-}
-
-/// What the run is called while a post of it is asked about.
-#[must_use]
-pub fn asked_about(run: &Run, post: usize, of: usize) -> String {
-    format!("{} · post {post} of {of}", run_name(run))
 }

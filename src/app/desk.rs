@@ -3,7 +3,7 @@
 use super::Then;
 use super::entry::{Entry, Typed};
 use super::field::{Field, Focus};
-use super::over::{Menu, Over};
+use super::over::{Act, Menu, Over};
 use super::picture::View;
 use crate::drawing::Target;
 use crate::job::Job;
@@ -91,7 +91,7 @@ pub struct Notice {
     pub title: String,
     pub text: String,
     /// Name of the button, and what it does; `None` where there is only reading.
-    pub action: Option<(String, Box<dyn FnOnce(&mut Desk)>)>,
+    pub action: Option<(String, Act)>,
 }
 
 impl Desk {

@@ -1,9 +1,10 @@
 //! Mark out: one post at a time, where it goes on the tape and how it stands.
 
-use super::as_built::{BuiltFigure, Way, asked_about, can_respace, respacing};
+use super::as_built::{BuiltFigure, Way};
 use super::mark_out_facts::{bay, behind, built, how, tapes};
 use super::posts::{face_reading, fix};
-use super::run_names::{marked, run_in_sight};
+use super::respace::{can_respace, respacing};
+use super::run_names::{marked, run_in_sight, run_name};
 use super::words::{fact, said, silence};
 use super::{Bridge, Desk, Then, mark_out_said};
 use crate::cautions::SERVICES;
@@ -187,8 +188,8 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     let job = desk.job();
     let unit = job.show.lengths;
     let Sight { run, fix, post, .. } = sight;
-    FrameVm::get(app).set_title(asked_about(run, post.n, fix.posts.len()).into());
-    let (how, plain) = said(&how(job, run, post, desk.chosen.face));
+    FrameVm::get(app).set_title(title(run, post, fix).into());
+    let (how, plain) = said(&how(job, run, desk.chosen.face));
     vm.set_how(how);
     vm.set_how_plain(plain);
     vm.set_figure(length::show(face_reading(post, desk.chosen.face), unit).into());
@@ -219,6 +220,11 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     let after = Some(post.n + 1).filter(|&n| n <= fix.posts.len());
     vm.set_after(after.map(|n| n.to_string()).unwrap_or_default().into());
     vm.set_marked(marked(job, run, post.n).is_some_and(|one| one.done));
+}
+
+/// The post before the run: a long name is cut at its end.
+fn title(run: &Run, post: &Post, fix: &RunFix) -> String {
+    format!("Post {} of {} · {}", post.n, fix.posts.len(), run_name(run))
 }
 
 /// An undo, say, took away what the posts hung on.

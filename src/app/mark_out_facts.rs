@@ -10,7 +10,7 @@ use crate::setout::{Post, RunFix};
 use tautmark_ui::{Fact, Status, Verdict};
 
 /// “Tape from the **shed end wall**, along the front string, to the **near face**”.
-pub(super) fn how(job: &Job, run: &Run, post: &Post, face: usize) -> String {
+pub(super) fn how(job: &Job, run: &Run, face: usize) -> String {
     let zero = zero_name(job, run);
     let zero = the(&zero).replace(&zero, &format!("**{zero}**"));
     let string = string_name(job, &run.line);
@@ -19,10 +19,7 @@ pub(super) fn how(job: &Job, run: &Run, post: &Post, face: usize) -> String {
         1 => "centre",
         _ => "far face",
     };
-    format!(
-        "Tape from {zero}, along {string}, to the **{to}** of post {}",
-        post.n
-    )
+    format!("Tape from {zero}, along {string}, to the **{to}**")
 }
 
 /// How far the centre is behind the string, and on which side.

@@ -35,6 +35,7 @@ mod menu;
 mod over;
 mod picture;
 mod posts;
+mod respace;
 mod rows;
 mod run_figure;
 mod run_names;

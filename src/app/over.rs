@@ -5,19 +5,25 @@ use super::{Desk, Then};
 use slint::{Global, ModelRc, VecModel};
 use tautmark_ui::{App, FrameVm, Item};
 
+/// What agreeing does.
+pub type Act = Box<dyn FnOnce(&mut Desk)>;
+
+/// What choosing the row of this id does.
+pub type Pick = Box<dyn FnOnce(&mut Desk, &str) -> Then>;
+
 /// A few things to choose from over the page, and what choosing one (by its row's id) does.
 pub struct Menu {
     pub title: String,
     pub rows: Vec<Item>,
-    pub pick: Box<dyn FnOnce(&mut Desk, &str) -> Then>,
+    pub pick: Pick,
 }
 
 /// What the words and choices that lie over the page do. They are laid once and may be closed
 /// without the desk being told, so that what they do is kept apart from what is to be laid.
 #[derive(Default)]
 pub(super) struct Over {
-    pub action: Option<Box<dyn FnOnce(&mut Desk)>>,
-    pub pick: Option<Box<dyn FnOnce(&mut Desk, &str) -> Then>>,
+    pub action: Option<Act>,
+    pub pick: Option<Pick>,
 }
 
 /// Lays the words and the choices that the desk has for it over the page, once: closing them needs

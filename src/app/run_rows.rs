@@ -49,7 +49,7 @@ pub(super) fn figures(job: &Job, at: usize) -> Vec<Part> {
 fn part_row(job: &Job, run: &Run, part: Part) -> Row {
     let value = part.value(job, run);
     let value = value.map_or_else(|| "—".to_owned(), |mm| length::show(mm, job.show.lengths));
-    figure(&key(part), &part.label(), &part.hint(), &value)
+    figure(&key(part), &part.label(), part.hint(), &value)
 }
 
 fn ends(job: &Job, run: &Run) -> Vec<Row> {

@@ -7,17 +7,9 @@ use tautmark::setout::{Post, RunFix, pins_as_built};
 use tautmark::{Solution, solve};
 use tautmark_app_tests::Hand;
 
-fn near_face_of(zero: &str, string: &str, n: usize) -> String {
-    format!("Tape from {zero}, along {string}, to the near face of post {n}")
-}
-
-fn front(n: usize) -> String {
-    near_face_of("the Potting shed end wall", "the front string", n)
-}
-
-fn side(n: usize) -> String {
-    near_face_of("corner X", "the side string", n)
-}
+/// What the large figure is of, in each of the two runs.
+const FRONT: &str = "Tape from the Potting shed end wall, along the front string, to the near face";
+const SIDE: &str = "Tape from corner X, along the side string, to the near face";
 
 fn figure(mm: f64, post: &Post, unit: Unit) -> String {
     format!("{} {}", show(mm, unit), show_pm(post.pm, unit))
@@ -53,10 +45,8 @@ fn every_post_of_a_run_is_marked_out_with_one_tap_each() {
     hand.press("Close");
     assert!(!hand.sees("Before you dig"));
     for post in posts {
-        assert_eq!(
-            hand.value(&front(post.n)),
-            figure(post.near, post, Unit::Mm)
-        );
+        assert!(hand.sees(&format!("Post {} of 5 · Run R1", post.n)));
+        assert_eq!(hand.value(FRONT), figure(post.near, post, Unit::Mm));
         assert_eq!(
             hand.value("Hole centre, on the tape"),
             show(post.centre, Unit::Mm)
@@ -104,7 +94,7 @@ fn every_post_of_a_run_is_marked_out_with_one_tap_each() {
     hand.press("Mark out post 2");
     assert!(!hand.sees("Before you dig"), "in full only once");
     let second = &run(&solution, "R2").posts[1];
-    assert_eq!(hand.value(&side(2)), figure(second.near, second, Unit::Mm));
+    assert_eq!(hand.value(SIDE), figure(second.near, second, Unit::Mm));
 }
 
 fn bay(post: &Post) -> String {
@@ -133,19 +123,13 @@ fn a_face_once_chosen_stays_chosen() {
     hand.press("Run R2");
     hand.press("2 line post");
     hand.press("Far face");
-    let far = |n: usize| side(n).replace("near face", "far face");
-    assert_eq!(
-        hand.value(&far(2)),
-        figure(posts[1].far, &posts[1], Unit::Mm)
-    );
+    let far = SIDE.replace("near face", "far face");
+    assert_eq!(hand.value(&far), figure(posts[1].far, &posts[1], Unit::Mm));
     hand.press("Marked · 3");
-    assert_eq!(
-        hand.value(&far(3)),
-        figure(posts[2].far, &posts[2], Unit::Mm)
-    );
+    assert_eq!(hand.value(&far), figure(posts[2].far, &posts[2], Unit::Mm));
     hand.press("Centre");
     hand.press("Post 2 before");
-    let centre = side(2).replace("near face", "centre");
+    let centre = SIDE.replace("near face", "centre");
     assert_eq!(
         hand.value(&centre),
         figure(posts[1].centre, &posts[1], Unit::Mm)
@@ -241,10 +225,7 @@ fn the_bays_to_come_are_spaced_from_the_posts_that_stand() {
     let posts = &run(&after, "R2").posts;
     assert_eq!(posts[1].centre, 1520.0);
     hand.press("Marked · 3");
-    assert_eq!(
-        hand.value(&side(3)),
-        figure(posts[2].near, &posts[2], Unit::Mm)
-    );
+    assert_eq!(hand.value(SIDE), figure(posts[2].near, &posts[2], Unit::Mm));
     assert_ne!(
         show(posts[2].near, Unit::Mm),
         show(run(&before, "R2").posts[2].near, Unit::Mm)
@@ -252,7 +233,7 @@ fn the_bays_to_come_are_spaced_from_the_posts_that_stand() {
     hand.press("Undo");
     hand.press("Undo");
     let old = &run(&before, "R2").posts[2];
-    assert_eq!(hand.value(&side(3)), figure(old.near, old, Unit::Mm));
+    assert_eq!(hand.value(SIDE), figure(old.near, old, Unit::Mm));
 }
 
 #[test]
@@ -262,7 +243,7 @@ fn a_figure_says_where_it_comes_from() {
     hand.press("4 line post");
     for (what, words) in [
         (
-            front(4).as_str(),
+            FRONT,
             "Posts 3 to 5 are 2 equal bays apart, the fewest not longer than 1\u{a0}900\u{a0}mm.",
         ),
         (
@@ -326,7 +307,7 @@ fn feet_and_inches_go_through() {
         figure(post.near, post, Unit::FtIn)
     );
     hand.press("4 line post");
-    assert_eq!(hand.value(&front(4)), figure(post.near, post, Unit::FtIn));
+    assert_eq!(hand.value(FRONT), figure(post.near, post, Unit::FtIn));
     assert_eq!(
         hand.value("Hole centre, on the tape"),
         show(post.centre, Unit::FtIn)
