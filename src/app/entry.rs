@@ -31,7 +31,8 @@ impl Entry {
     #[must_use]
     pub fn new(field: Box<dyn Field>, job: &Job, draft: Option<String>) -> Self {
         let unit = job.show.lengths;
-        let negative = field.value(job).is_some_and(|value| value < 0.0);
+        let usual = field.usually_negative();
+        let negative = field.value(job).map_or(usual, |value| value < 0.0);
         Self {
             field,
             text: draft.unwrap_or_default(),

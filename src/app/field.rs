@@ -34,6 +34,11 @@ pub trait Field {
     /// What the job has now.
     fn value(&self, job: &Job) -> Option<f64>;
 
+    /// Where nothing is there yet, the second sign key counts as pressed.
+    fn usually_negative(&self) -> bool {
+        false
+    }
+
     /// The change that enters a figure.
     fn edit(&self, job: &Job, value: f64) -> Option<Edit>;
 

@@ -1,10 +1,12 @@
 //! The drawing on the screen: what of it is seen, and how it becomes strokes and labels.
 
+use super::add_reading::place_mark;
 use super::field::Focus;
+use super::heights::setup_in_sight;
 use super::{Bridge, Desk, Then};
 use crate::drawing::{
-    self, Asked, Bundled, Detail, Face, Hand, Laid, PlanShow, PostShow, Seen, Target, Tone, Turn,
-    Vec2, View as Sight, fitted, hit, lay_out, plan,
+    self, Asked, Bundled, Detail, ElevationShow, Face, Hand, Laid, PlanShow, PostShow, Seen,
+    Target, Tone, Turn, Vec2, View as Sight, elevation, fitted, hit, lay_out, plan, post_heights,
 };
 use crate::job::Job;
 use slint::Global;
@@ -21,6 +23,8 @@ pub struct View {
     room: [f64; 2],
     /// `None` shows the whole.
     moved: Option<Sight>,
+    /// Where it has been moved: another page's drawing is another one.
+    at: Option<(Place, Page)>,
 }
 
 pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
@@ -30,7 +34,10 @@ pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
         at.act(|desk| {
             let room = [f64::from(width), f64::from(height)];
             if desk.view.room != room {
-                desk.view = View { room, moved: None };
+                desk.view = View {
+                    room,
+                    ..View::default()
+                };
             }
             Then::Stay
         });
@@ -57,9 +64,12 @@ pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
 
 impl Bridge {
     fn move_view(&self, how: impl FnOnce(Sight) -> Sight) {
-        let Some(sight) = self.sight() else { return };
+        let (Some(sight), Some(app)) = (self.sight(), self.app.upgrade()) else {
+            return;
+        };
         self.act(|desk| {
             desk.view.moved = Some(how(sight));
+            desk.view.at = Some(here(&app));
             Then::Stay
         });
     }
@@ -73,11 +83,14 @@ impl Bridge {
         let Some(app) = self.app.upgrade() else {
             return;
         };
-        let target = self.look(|desk| {
+        let found = self.look(|desk| {
             let (drawing, sight) = seen(&app, desk)?;
-            hit(&drawing, &sight, at, REACH).cloned()
+            let target = hit(&drawing, &sight, at, REACH).cloned();
+            Some((target, drawing.to_site(sight.find(at))))
         });
+        let Some((target, place)) = found else { return };
         self.act(|desk| match target {
+            _ if desk.placing => place_mark(desk, [place.x, place.y]),
             Some(target) => desk.pick(&target),
             None => Then::Stay,
         });
@@ -113,6 +126,12 @@ pub(super) fn thumbnail(job: &Job, room: [f64; 2]) -> Drawing {
     shown(&drawing, &sight, room, 0.8)
 }
 
+/// The place and page in sight.
+fn here(app: &App) -> (Place, Page) {
+    let nav = Nav::get(app);
+    (nav.get_place(), nav.get_page())
+}
+
 /// The person's own text size over the ordinary one.
 fn scale(app: &App) -> f64 {
     f64::from(Theme::get(app).get_scale()).max(0.5)
@@ -136,11 +155,36 @@ fn seen(app: &App, desk: &Desk) -> Option<(drawing::Drawing, Sight)> {
             },
         )
     };
-    let sight = desk.view.moved.unwrap_or_else(whole);
+    let moved = desk.view.moved.filter(|_| desk.view.at == Some(here(app)));
+    let sight = moved.unwrap_or_else(whole);
     Some((drawing, sight))
 }
 
+/// What is levelled or stands upright, where its heights are known.
+fn upright(app: &App, desk: &Desk) -> Option<drawing::Drawing> {
+    let nav = Nav::get(app);
+    let (job, solution) = (desk.job(), &desk.solution);
+    let aspect = desk.view.room[0] / desk.view.room[1];
+    let run = || job.runs.get(desk.chosen.run).map(|run| &run.id);
+    match (nav.get_page(), nav.get_place()) {
+        (Page::Heights, _) => {
+            let setup = setup_in_sight(desk).map(|(id, _)| id);
+            post_heights(job, solution, (run()?, desk.chosen.post), setup, aspect)
+        }
+        (Page::Carry | Page::Laser, _) | (Page::Work, Place::Levels) => {
+            drawing::levels(job, solution, aspect)
+        }
+        (Page::Sizes | Page::CutList, _) | (Page::Work, Place::Boards) => {
+            elevation(job, solution, run()?, &ElevationShow::default())
+        }
+        _ => None,
+    }
+}
+
 fn drawn(app: &App, desk: &Desk) -> drawing::Drawing {
+    if let Some(drawing) = upright(app, desk) {
+        return drawing;
+    }
     let nav = Nav::get(app);
     let job = desk.job();
     let mut show = PlanShow {

@@ -4,7 +4,6 @@ use super::rails;
 use crate::job::model::Boards;
 use crate::job::sound::Sound;
 use crate::job::{Problems, RunId};
-use crate::levels::BAND;
 use crate::quick::concrete::{Hole, concrete};
 use crate::setout::Post;
 use serde::Serialize;
@@ -132,7 +131,7 @@ fn one(
         pm: run
             .setup
             .as_ref()
-            .map(|(_, setup)| setup.pm.hypot(BAND * sound.laser.reading)),
+            .map(|(_, setup)| setup.mark_pm(sound.laser.reading)),
         shared: meeting.other.map(|other| other.run.id.clone()),
     }
 }

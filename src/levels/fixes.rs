@@ -64,6 +64,13 @@ impl SetupFix {
     pub fn down_to(&self, height: f64) -> f64 {
         self.line - height
     }
+
+    /// ± of a height marked from this line, mm: the line's own and that of one reading, whose
+    /// standard deviation is `reading` mm.
+    #[must_use]
+    pub fn mark_pm(&self, reading: f64) -> f64 {
+        self.pm.hypot(super::BAND * reading)
+    }
 }
 
 /// A point's height, mm.

@@ -1,0 +1,231 @@
+//! How the levels stand: the step between set-ups, the closure, or the sight that does not fit.
+
+use super::level_names::said_down;
+use super::sight::{sight, sight_fix, with_sight};
+use super::words::{capital, counted, row, status};
+use super::{Desk, Then, sight as figures};
+use crate::job::{Problem, SetupId, Severity};
+use crate::length;
+use crate::levels::{LevelsFix, SightFix};
+use crate::site::misreading;
+use tautmark_ui::{Item, Status, Verdict};
+
+/// The one line at the head of the place.
+pub(super) fn standing(desk: &Desk) -> Status {
+    let Some(levels) = &desk.solution.levels else {
+        let text = "**Nothing levelled yet.** Choose a datum, set the laser up where it sees it, \
+                    and sight it: press Add a sight.";
+        return status(Verdict::Note, text);
+    };
+    if let Some(text) = misfit(desk, levels) {
+        return status(Verdict::Bad, &text);
+    }
+    if let Some(problem) = problems(desk).find(|problem| problem.severity != Severity::Note) {
+        let text = format!("**{}** {}", problem.text, problem.remedy);
+        return status(Verdict::Attention, &text);
+    }
+    let steps = steps(desk, levels);
+    let (verdict, closes) = closing(desk, levels);
+    status(verdict, &format!("{steps} {closes}"))
+}
+
+/// What the solution has to say about the levels.
+pub(super) fn problems(desk: &Desk) -> impl Iterator<Item = &Problem> {
+    let all = desk.solution.problems.iter();
+    all.filter(|problem| problem.place.starts_with("levels"))
+}
+
+/// How far each later line is above or below the first.
+fn steps(desk: &Desk, levels: &LevelsFix) -> String {
+    let unit = desk.job().show.lengths;
+    let mut known = levels.setups.iter();
+    let Some((first, fix)) = known.next() else {
+        return "**No set-up yet.**".to_owned();
+    };
+    let said: Vec<String> = known
+        .map(|(id, fix)| step_between(id, first, fix.step, unit))
+        .collect();
+    if said.is_empty() {
+        let line = length::show_with_unit(fix.line, unit);
+        return format!("**The line of set-up {first} is at {line}.**");
+    }
+    format!("**{}.**", said.join("; "))
+}
+
+/// “Set-up S2 is 62 higher than set-up S1”.
+pub(super) fn step_between(to: &SetupId, from: &SetupId, step: f64, unit: length::Unit) -> String {
+    let by = length::show(step.abs(), unit);
+    let way = if step < 0.0 { "lower" } else { "higher" };
+    if by == length::show(0.0, unit) {
+        return format!("Set-up {to} is level with set-up {from}");
+    }
+    format!("Set-up {to} is {by} {way} than set-up {from}")
+}
+
+fn closing(desk: &Desk, levels: &LevelsFix) -> (Verdict, String) {
+    let unit = desk.job().show.lengths;
+    let Some(closure) = levels.closure.filter(|closure| closure.checks > 0) else {
+        let text = if levels.setups.len() > 1 {
+            "Nothing checks it: sight a second point from both set-ups."
+        } else {
+            "Nothing checks it yet."
+        };
+        return (Verdict::Attention, text.to_owned());
+    };
+    let text = format!(
+        "{}, closing to {}; your laser explains up to {}.",
+        capital(&counted(closure.checks, "check", "checks")),
+        length::show_with_unit(closure.closes, unit),
+        length::show(closure.explained, unit),
+    );
+    if closure.closes > closure.explained {
+        let text = format!("{text} Sight the change points again.");
+        return (Verdict::Attention, text);
+    }
+    (Verdict::Good, text)
+}
+
+/// The sights that look misread, in the order of the file.
+fn suspects<'a>(desk: &'a Desk, levels: &'a LevelsFix) -> impl Iterator<Item = Accused<'a>> {
+    levels.suspects.iter().filter_map(|&at| {
+        let fix = levels.sights.get(at)?;
+        let down = sight(desk.job(), fix.place.0, fix.place.1)?.down?;
+        Some(Accused { fix, down })
+    })
+}
+
+struct Accused<'a> {
+    fix: &'a SightFix,
+    down: f64,
+}
+
+impl Accused<'_> {
+    fn name(&self) -> String {
+        format!("{} from set-up {}", self.fix.point, self.fix.setup)
+    }
+}
+
+fn misfit(desk: &Desk, levels: &LevelsFix) -> Option<String> {
+    let accused: Vec<Accused<'_>> = suspects(desk, levels).collect();
+    if levels.more_than_one_wrong && !accused.is_empty() {
+        let text = "**More than one sight is wrong:** leaving out any single one does not make the \
+                    others agree. Check that the laser was not knocked, then sight the change \
+                    points again.";
+        return Some(text.to_owned());
+    }
+    let unit = desk.job().show.lengths;
+    match accused.as_slice() {
+        [] => None,
+        [only] => {
+            let suspect = only.fix.suspect.as_ref()?;
+            let why = suspect.hint.map_or_else(String::new, |hint| {
+                format!(" {}?", capital(misreading(hint.why)))
+            });
+            Some(format!(
+                "**The sight of {} does not fit.** You have {}; the others make it **{} {}**.{why}",
+                only.name(),
+                said_down(only.down, unit),
+                said_down(suspect.predicted, unit),
+                length::show_pm(suspect.predicted_pm, unit),
+            ))
+        }
+        many => {
+            let names: Vec<String> = many.iter().map(Accused::name).collect();
+            Some(format!(
+                "**One of these sights does not fit,** and the others cannot tell which: {}. \
+                 Sight them again, or one more point from both set-ups.",
+                names.join(", ")
+            ))
+        }
+    }
+}
+
+/// What cures the one sight that does not fit, as rows to press.
+pub(super) fn cures(desk: &Desk) -> Vec<Item> {
+    let Some(accused) = only_suspect(desk) else {
+        return Vec::new();
+    };
+    let unit = desk.job().show.lengths;
+    let hint = accused.fix.suspect.as_ref().and_then(|one| one.hint);
+    let likely = hint.map(|hint| {
+        let title = format!("It was {}", said_down(hint.likely, unit));
+        row("likely", &title, "", "", "")
+    });
+    let again = row("again", "Sight it again", "", "", "");
+    let out = row("out", "Leave it out", "it stays in the list", "", "");
+    likely.into_iter().chain([again, out]).collect()
+}
+
+fn only_suspect(desk: &Desk) -> Option<Accused<'_>> {
+    let levels = desk.solution.levels.as_ref()?;
+    let mut all = suspects(desk, levels);
+    let first = all.next()?;
+    (all.next().is_none() && !levels.more_than_one_wrong).then_some(first)
+}
+
+/// Does what a row of [`cures`] says.
+pub(super) fn cure(desk: &mut Desk, id: &str) -> Then {
+    let Some(accused) = only_suspect(desk) else {
+        return Then::Stay;
+    };
+    let (setup, at) = accused.fix.place;
+    let hint = accused.fix.suspect.as_ref().and_then(|one| one.hint);
+    match id {
+        "again" => {
+            desk.ask(Box::new(figures::SightDown { setup, at }));
+            return Then::Keypad;
+        }
+        "out" => use_sight(desk, setup, at, false),
+        _ => {
+            let edit = hint.and_then(|hint| {
+                let likely = Some(hint.likely);
+                with_sight(desk.saved(), setup, at, |sight| sight.down = likely)
+            });
+            if let Some(edit) = edit {
+                desk.change_and_say(edit, "Corrected.");
+            }
+        }
+    }
+    Then::Stay
+}
+
+/// Leaves a sight out of the sums, or uses it again.
+pub(super) fn use_sight(desk: &mut Desk, setup: usize, at: usize, used: bool) {
+    let text = if used {
+        "Used again."
+    } else {
+        "Left out of the sums; it stays in the list."
+    };
+    if let Some(edit) = with_sight(desk.saved(), setup, at, |sight| sight.used = used) {
+        desk.change_and_say(edit, text);
+    }
+}
+
+/// What a sight's row says under its point: how it is checked, or why not.
+pub(super) fn sight_note(desk: &Desk, setup: usize, at: usize) -> (String, Verdict) {
+    let unit = desk.job().show.lengths;
+    let Some(sight) = sight(desk.job(), setup, at) else {
+        return (String::new(), Verdict::None);
+    };
+    let Some(fix) = sight_fix(desk, setup, at) else {
+        return match (sight.used, sight.down) {
+            (false, _) => ("left out".to_owned(), Verdict::None),
+            (true, None) => ("not sighted yet".to_owned(), Verdict::Attention),
+            (true, Some(_)) => (
+                "cannot be used; see the sheet".to_owned(),
+                Verdict::Attention,
+            ),
+        };
+    };
+    if let Some(suspect) = &fix.suspect {
+        let by = length::show(suspect.slip.abs(), unit);
+        let way = if suspect.slip > 0.0 { "low" } else { "high" };
+        return (format!("does not fit: {by} too {way}"), Verdict::Bad);
+    }
+    if fix.redundancy < 1e-6 {
+        return ("nothing checks it".to_owned(), Verdict::None);
+    }
+    let way = if fix.residual < 0.0 { "over" } else { "under" };
+    let by = length::show_fine(fix.residual.abs(), unit, 1);
+    (format!("checked: {by} {way} the rest"), Verdict::None)
+}

@@ -1,0 +1,369 @@
+//! The figures of the levels: sights, their distances, new ground points, the datum's height.
+
+use super::field::{Field, Measure};
+use super::level_names::{point_place, run_called, said_down};
+use super::words::status;
+use super::{Desk, Then};
+use crate::job::edit::{Change, Edit, Setting};
+use crate::job::model::{Datum, Job, Point, Sight};
+use crate::job::{PointId, RunId};
+use crate::length;
+use crate::levels::SightFix;
+use tautmark_ui::{KeySigns, Status, Verdict};
+
+/// How far a point is down from a set-up's line: a sight that is in the list.
+pub struct SightDown {
+    pub setup: usize,
+    pub at: usize,
+}
+
+/// The same for a point that has not been sighted from this set-up yet.
+pub struct NewSight {
+    pub setup: usize,
+    pub point: PointId,
+}
+
+/// How far away the laser stood.
+pub struct SightDist {
+    pub setup: usize,
+    pub at: usize,
+}
+
+/// Where on its run a new ground point is; it is sighted from a set-up next.
+pub struct NewGround {
+    pub run: RunId,
+    pub point: PointId,
+    pub setup: usize,
+}
+
+/// The height of the datum.
+pub struct DatumHeight;
+
+/// The sight at a place of the file.
+#[must_use]
+pub fn sight(job: &Job, setup: usize, at: usize) -> Option<&Sight> {
+    job.levels.setups.get(setup)?.sights.get(at)
+}
+
+/// What became of it; `None` where it is not used.
+#[must_use]
+pub fn sight_fix(desk: &Desk, setup: usize, at: usize) -> Option<&SightFix> {
+    let fixes = &desk.solution.levels.as_ref()?.sights;
+    fixes.iter().find(|fix| fix.place == (setup, at))
+}
+
+/// The change of one sight.
+pub fn with_sight(
+    job: &Job,
+    setup: usize,
+    at: usize,
+    how: impl FnOnce(&mut Sight),
+) -> Option<Edit> {
+    let mut value = sight(job, setup, at)?.clone();
+    how(&mut value);
+    let change = Change::Replace { at, value };
+    Some(Edit::Sight { setup, change })
+}
+
+/// Asks for a sight of this point from this set-up: for the figure it has, or for a new one.
+pub fn ask(desk: &mut Desk, setup: usize, point: PointId) -> Then {
+    let there = desk.saved().levels.setups.get(setup).and_then(|setup| {
+        let sights = &setup.sights;
+        sights.iter().position(|sight| sight.point == point)
+    });
+    match there {
+        Some(at) => desk.ask(Box::new(SightDown { setup, at })),
+        None => desk.ask(Box::new(NewSight { setup, point })),
+    }
+    Then::Keypad
+}
+
+fn setup_name(job: &Job, setup: usize) -> String {
+    let setup = job.levels.setups.get(setup);
+    setup.map(|setup| setup.id.to_string()).unwrap_or_default()
+}
+
+fn sight_title(job: &Job, setup: usize, point: &PointId) -> String {
+    format!("**{point}** from set-up **{}**", setup_name(job, setup))
+}
+
+/// How to take a sight, where nothing has been typed yet.
+fn how(desk: &Desk, point: &PointId) -> Status {
+    let place = point_place(desk.job(), point);
+    let place = if place.is_empty() {
+        String::new()
+    } else {
+        format!(" ({place})")
+    };
+    let text = format!(
+        "Measure from the laser line to {point}{place}. **Down** where the point is below the line."
+    );
+    status(Verdict::Note, &text)
+}
+
+/// Whether a sight fits the others.
+fn fits(desk: &Desk, setup: usize, at: usize) -> Option<Status> {
+    let unit = desk.job().show.lengths;
+    let Some(fix) = sight_fix(desk, setup, at) else {
+        let place = format!("levels.setups[{setup}].sights[{at}]");
+        let mut problems = desk.solution.problems.iter();
+        let problem = problems.find(|problem| problem.place.starts_with(&place))?;
+        let text = format!("{} {}", problem.text, problem.remedy);
+        return Some(status(Verdict::Attention, &text));
+    };
+    if let Some(suspect) = &fix.suspect {
+        let text = format!(
+            "The other sights make this **{} {}**: it does not fit.",
+            said_down(suspect.predicted, unit),
+            length::show_pm(suspect.predicted_pm, unit)
+        );
+        return Some(status(Verdict::Bad, &text));
+    }
+    if fix.redundancy < 1e-6 {
+        return Some(status(Verdict::Note, "Nothing checks this sight yet."));
+    }
+    let down = sight(desk.job(), setup, at)?.down?;
+    let text = format!(
+        "The other sights agree: together they make it **{}**.",
+        said_down(down + fix.residual, unit)
+    );
+    Some(status(Verdict::Good, &text))
+}
+
+impl Field for SightDown {
+    fn key(&self) -> String {
+        format!("sight {} {}", self.setup, self.at)
+    }
+
+    fn title(&self, job: &Job) -> String {
+        let sight = sight(job, self.setup, self.at);
+        sight.map_or_else(String::new, |sight| {
+            sight_title(job, self.setup, &sight.point)
+        })
+    }
+
+    fn measure(&self) -> Measure {
+        Measure::Signed(KeySigns::UpDown)
+    }
+
+    fn value(&self, job: &Job) -> Option<f64> {
+        sight(job, self.setup, self.at)?.down.map(|down| -down)
+    }
+
+    fn usually_negative(&self) -> bool {
+        true
+    }
+
+    fn edit(&self, job: &Job, value: f64) -> Option<Edit> {
+        with_sight(job, self.setup, self.at, |sight| sight.down = Some(-value))
+    }
+
+    fn progress(&self, job: &Job) -> Option<(usize, usize)> {
+        let of = job.levels.setups.get(self.setup)?.sights.len();
+        Some((self.at + 1, of))
+    }
+
+    /// Its distance where that is missing, else the next sight of the set-up without a figure.
+    fn next(&self, job: &Job) -> Option<Box<dyn Field>> {
+        let (setup, at) = (self.setup, self.at);
+        if sight(job, setup, at)?.dist.is_none() {
+            return Some(Box::new(SightDist { setup, at }));
+        }
+        next_missing(job, setup)
+    }
+
+    fn verdict(&self, desk: &Desk, typed: Option<f64>) -> Option<Status> {
+        match typed {
+            Some(_) => fits(desk, self.setup, self.at),
+            None => Some(how(desk, &sight(desk.job(), self.setup, self.at)?.point)),
+        }
+    }
+}
+
+fn next_missing(job: &Job, setup: usize) -> Option<Box<dyn Field>> {
+    let sights = &job.levels.setups.get(setup)?.sights;
+    let at = sights
+        .iter()
+        .position(|sight| sight.used && sight.down.is_none())?;
+    Some(Box::new(SightDown { setup, at }))
+}
+
+impl NewSight {
+    /// Where it stands once it has been entered: last of its set-up.
+    fn entered_at(&self, job: &Job) -> Option<usize> {
+        let sights = &job.levels.setups.get(self.setup)?.sights;
+        let at = sights.len().checked_sub(1)?;
+        (sights.get(at)?.point == self.point).then_some(at)
+    }
+}
+
+impl Field for NewSight {
+    fn key(&self) -> String {
+        format!("new sight {} {}", self.setup, self.point)
+    }
+
+    fn title(&self, job: &Job) -> String {
+        sight_title(job, self.setup, &self.point)
+    }
+
+    fn measure(&self) -> Measure {
+        Measure::Signed(KeySigns::UpDown)
+    }
+
+    fn value(&self, _job: &Job) -> Option<f64> {
+        None
+    }
+
+    fn usually_negative(&self) -> bool {
+        true
+    }
+
+    fn edit(&self, job: &Job, value: f64) -> Option<Edit> {
+        let sights = &job.levels.setups.get(self.setup)?.sights;
+        let value = Sight {
+            point: self.point.clone(),
+            down: Some(-value),
+            ..Sight::default()
+        };
+        Some(Edit::Sight {
+            setup: self.setup,
+            change: Change::Insert {
+                at: sights.len(),
+                value,
+            },
+        })
+    }
+
+    fn next(&self, job: &Job) -> Option<Box<dyn Field>> {
+        let (setup, at) = (self.setup, self.entered_at(job)?);
+        Some(Box::new(SightDist { setup, at }))
+    }
+
+    fn verdict(&self, desk: &Desk, typed: Option<f64>) -> Option<Status> {
+        match typed {
+            Some(_) => fits(desk, self.setup, self.entered_at(desk.job())?),
+            None => Some(how(desk, &self.point)),
+        }
+    }
+}
+
+impl Field for SightDist {
+    fn key(&self) -> String {
+        format!("sight distance {} {}", self.setup, self.at)
+    }
+
+    fn title(&self, job: &Job) -> String {
+        let sight = sight(job, self.setup, self.at);
+        sight.map_or_else(String::new, |sight| {
+            let from = setup_name(job, self.setup);
+            format!("Distance of **{}** from set-up **{from}**", sight.point)
+        })
+    }
+
+    fn measure(&self) -> Measure {
+        Measure::Length
+    }
+
+    fn value(&self, job: &Job) -> Option<f64> {
+        sight(job, self.setup, self.at)?.dist
+    }
+
+    fn edit(&self, job: &Job, value: f64) -> Option<Edit> {
+        with_sight(job, self.setup, self.at, |sight| sight.dist = Some(value))
+    }
+
+    fn next(&self, job: &Job) -> Option<Box<dyn Field>> {
+        next_missing(job, self.setup)
+    }
+
+    fn verdict(&self, desk: &Desk, typed: Option<f64>) -> Option<Status> {
+        if typed.is_none() {
+            let text = "How far off the laser stands, paced or taped: **the ± follows from it.** \
+                        Go on without, and 5 m is taken.";
+            return Some(status(Verdict::Note, text));
+        }
+        fits(desk, self.setup, self.at)
+    }
+}
+
+impl Field for NewGround {
+    fn key(&self) -> String {
+        format!("new ground {}", self.run)
+    }
+
+    fn title(&self, job: &Job) -> String {
+        let run = run_called(job, &self.run);
+        format!(
+            "Ground point **{}**, running reading on **{run}**",
+            self.point
+        )
+    }
+
+    fn measure(&self) -> Measure {
+        Measure::Length
+    }
+
+    fn value(&self, _job: &Job) -> Option<f64> {
+        None
+    }
+
+    fn edit(&self, job: &Job, value: f64) -> Option<Edit> {
+        let at = job.levels.points.len();
+        let value = Point {
+            id: self.point.clone(),
+            run: Some(self.run.clone()),
+            at: Some(value),
+            ..Point::default()
+        };
+        Some(Edit::Point(Change::Insert { at, value }))
+    }
+
+    fn next(&self, job: &Job) -> Option<Box<dyn Field>> {
+        let there = job.levels.points.iter().any(|one| one.id == self.point);
+        there.then(|| {
+            Box::new(NewSight {
+                setup: self.setup,
+                point: self.point.clone(),
+            }) as Box<dyn Field>
+        })
+    }
+
+    fn verdict(&self, _desk: &Desk, typed: Option<f64>) -> Option<Status> {
+        let text = "Where on the run's tape the ground is sighted, from the run's zero.";
+        typed.is_none().then(|| status(Verdict::Note, text))
+    }
+}
+
+impl Field for DatumHeight {
+    fn key(&self) -> String {
+        "datum".to_owned()
+    }
+
+    fn title(&self, job: &Job) -> String {
+        let datum = job.levels.datum.as_ref();
+        let point = datum.map(|datum| datum.point.to_string());
+        format!("Height of the datum, **{}**", point.unwrap_or_default())
+    }
+
+    fn measure(&self) -> Measure {
+        Measure::Signed(KeySigns::UpDown)
+    }
+
+    fn value(&self, job: &Job) -> Option<f64> {
+        Some(job.levels.datum.as_ref()?.height)
+    }
+
+    fn edit(&self, job: &Job, value: f64) -> Option<Edit> {
+        let datum = job.levels.datum.clone()?;
+        let datum = Datum {
+            height: value,
+            ..datum
+        };
+        Some(Edit::Set(Setting::Datum(Some(datum))))
+    }
+
+    fn verdict(&self, _desk: &Desk, typed: Option<f64>) -> Option<Status> {
+        let text = "Every height is counted from here; 0 will do.";
+        typed.is_none().then(|| status(Verdict::Note, text))
+    }
+}
