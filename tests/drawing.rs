@@ -472,3 +472,30 @@ fn an_elevation_stands_on_its_ground_and_keeps_its_true_shape() {
         }
     }
 }
+
+#[test]
+fn swings_to_a_post_say_their_two_tapes() {
+    let job = job::example();
+    let solution = solve(&job);
+    let run = RunId::from("R1");
+    let show = PlanShow {
+        readings: Seen::Hidden,
+        run: Some(run.clone()),
+        post: Some(PostShow {
+            n: 4,
+            face: tautmark::drawing::Face::Near,
+        }),
+        swings: Seen::Shown,
+        ..PlanShow::default()
+    };
+    let drawing = plan(&job, &solution, &show);
+    words_are_apart(&drawing, [412.0, 330.0], &Hand::screen(1.0));
+    let (_, laid) = laid(&drawing, [412.0, 330.0], &Hand::screen(1.0));
+    for (mark, length) in solution.runs[&run].posts[3].arcs.as_ref().expect("swings") {
+        let text = tautmark::length::show(*length, Unit::Mm);
+        assert!(
+            laid.labels.iter().any(|label| label.text == text),
+            "{mark}: {text}"
+        );
+    }
+}

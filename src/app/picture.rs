@@ -249,12 +249,13 @@ fn shown(drawing: &drawing::Drawing, sight: &Sight, room: [f64; 2], scale: f64) 
     let Laid {
         strokes, labels, ..
     } = lay_out(drawing, sight, Some(room), desk);
-    let strokes: Vec<Stroke> = strokes.iter().map(stroke).collect();
+    let signs = labels.iter().filter_map(sign);
+    let strokes: Vec<Stroke> = strokes.iter().map(stroke).chain(signs).collect();
     let labels: Vec<Label> = labels
         .into_iter()
         .map(|label| Label {
-            x: label.at.x as f32,
-            y: label.at.y as f32,
+            x: label.words_at().x as f32,
+            y: label.words_at().y as f32,
             text: label.text.into(),
             size: label.size as f32,
             bold: label.bold,
@@ -269,6 +270,16 @@ fn shown(drawing: &drawing::Drawing, sight: &Sight, room: [f64; 2], scale: f64) 
         labels: Rc::new(slint::VecModel::from(labels)).into(),
         description: drawing.description.as_str().into(),
     }
+}
+
+/// The triangle before a figure that is measured from a laser line.
+fn sign(label: &drawing::PlacedLabel) -> Option<Stroke> {
+    Some(Stroke {
+        commands: outline(&label.sign_corners()?, true).into(),
+        role: Role::None,
+        width: 0.0,
+        fill: role(label.tone),
+    })
 }
 
 /// The screen's own path drawing knows no dashes, so that they are cut here.

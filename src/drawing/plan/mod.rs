@@ -14,6 +14,7 @@ mod posts;
 mod readings;
 mod site;
 mod strings;
+mod swings;
 mod turn;
 mod walls;
 
@@ -42,6 +43,8 @@ pub struct PlanShow {
     pub run: Option<RunId>,
     /// The post at hand, with the running reading to it.
     pub post: Option<PostShow>,
+    /// The two tapes that swing to the post at hand.
+    pub swings: Seen,
 }
 
 impl Default for PlanShow {
@@ -57,6 +60,7 @@ impl Default for PlanShow {
             asked: None,
             run: None,
             post: None,
+            swings: Seen::Hidden,
         }
     }
 }
@@ -127,6 +131,9 @@ pub fn plan(job: &Job, solution: &Solution, show: &PlanShow) -> Drawing {
     }
     if show.posts == Seen::Shown {
         posts::draw(&site, &mut pencil);
+    }
+    if show.swings == Seen::Shown {
+        swings::draw(&site, &mut pencil);
     }
     if show.detail != Detail::Small {
         marks(&site, &mut pencil);
