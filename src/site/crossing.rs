@@ -82,7 +82,10 @@ pub(super) fn solve_corner(
         check: Vec::new(),
         post: corner_post(sound, ix, [first, second], at),
     };
-    fix.check = ARMS.iter().map(|&arm| diagonal_at(&sound.tape, &fix, arm)).collect();
+    fix.check = ARMS
+        .iter()
+        .map(|&arm| diagonal_at(&sound.tape, &fix, arm))
+        .collect();
     Some(Crossing { at, fix })
 }
 
