@@ -3,14 +3,14 @@
 use super::Then;
 use super::entry::{Entry, Typed};
 use super::field::{Field, Focus};
+use super::over::{Menu, Over};
 use super::picture::View;
 use crate::drawing::Target;
 use crate::job::Job;
-use crate::job::edit::{Edit, apply};
+use crate::job::edit::{Edit, Thing, apply};
 use crate::store::{Access, JobKey, Jobs, OpenJob};
 use crate::{Solution, solve};
 use std::collections::{HashMap, HashSet};
-use tautmark_ui::Item;
 
 /// Everything the screens are filled from.
 pub struct Desk {
@@ -24,6 +24,10 @@ pub struct Desk {
     /// Figures typed and not entered, by the field's key.
     drafts: HashMap<String, String>,
     pub view: View,
+    /// The next press on the plan puts a new mark there.
+    pub placing: bool,
+    /// The mark or wall that is being given another name.
+    pub renaming: Option<Thing>,
     pub chosen: Chosen,
     pub snack: Option<Snack>,
     /// Words to be laid over the page.
@@ -90,21 +94,6 @@ pub struct Notice {
     pub action: Option<(String, Box<dyn FnOnce(&mut Desk)>)>,
 }
 
-/// A few things to choose from over the page, and what choosing one (by its row's id) does.
-pub struct Menu {
-    pub title: String,
-    pub rows: Vec<Item>,
-    pub pick: Box<dyn FnOnce(&mut Desk, &str) -> Then>,
-}
-
-/// What the words and choices that lie over the page do. They are laid once and may be closed
-/// without the desk being told, so that what they do is kept apart from what is to be laid.
-#[derive(Default)]
-pub(super) struct Over {
-    pub action: Option<Box<dyn FnOnce(&mut Desk)>>,
-    pub pick: Option<Box<dyn FnOnce(&mut Desk, &str) -> Then>>,
-}
-
 impl Desk {
     /// A desk with no job on it.
     #[must_use]
@@ -118,6 +107,8 @@ impl Desk {
             entry: None,
             drafts: HashMap::new(),
             view: View::default(),
+            placing: false,
+            renaming: None,
             chosen: Chosen::default(),
             snack: None,
             notice: None,

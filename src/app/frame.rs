@@ -1,8 +1,7 @@
 //! The frame: title, undo and redo, words at the foot of the page and over it.
 
-use super::words::said;
 use super::{Bridge, Desk, Then};
-use slint::{ComponentHandle, Global, ModelRc, VecModel};
+use slint::{ComponentHandle, Global};
 use std::rc::Rc;
 use tautmark_ui::{App, FrameVm, Nav};
 
@@ -65,26 +64,4 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     );
     vm.set_snack_undoable(desk.snack.as_ref().is_some_and(|snack| snack.undoable));
     Nav::get(app).set_has_job(desk.open().is_some());
-}
-
-/// Lays the words and the choices that the desk has for it over the page, once: closing them needs
-/// no answer.
-pub(super) fn lay_over(app: &App, desk: &mut Desk) {
-    let vm = FrameVm::get(app);
-    if let Some(notice) = desk.notice.take() {
-        let (text, plain) = said(&notice.text);
-        vm.set_notice_title(notice.title.into());
-        vm.set_notice_text(text);
-        vm.set_notice_plain(plain);
-        let (name, action) = notice.action.unzip();
-        vm.set_notice_action(name.unwrap_or_default().into());
-        desk.over.action = action;
-        vm.set_notice_open(true);
-    }
-    if let Some(menu) = desk.menu.take() {
-        vm.set_menu_title(menu.title.into());
-        vm.set_menu_items(ModelRc::new(VecModel::from(menu.rows)));
-        desk.over.pick = Some(menu.pick);
-        vm.set_menu_open(true);
-    }
 }

@@ -40,12 +40,18 @@ pub(super) fn fill(app: &App, desk: &Desk) {
                 let (verdict, remark) = standing_in_short(job, &solve(job));
                 (verdict, remark, thumbnail(job, PLAN))
             }
-            Contents::Newer | Contents::Damaged => {
-                (Verdict::Attention, String::new(), tautmark_ui::Drawing::default())
-            }
+            Contents::Newer | Contents::Damaged => (
+                Verdict::Attention,
+                String::new(),
+                tautmark_ui::Drawing::default(),
+            ),
         };
         let when = entry.changed.map(ago).unwrap_or_default();
-        let note = if when.is_empty() { entry.summary() } else { format!("{} · {when}", entry.summary()) };
+        let note = if when.is_empty() {
+            entry.summary()
+        } else {
+            format!("{} · {when}", entry.summary())
+        };
         JobRow {
             id: entry.key.as_str().into(),
             title: entry.title.as_str().into(),
@@ -60,7 +66,10 @@ pub(super) fn fill(app: &App, desk: &Desk) {
 
 /// “just now”, “20 minutes ago”, “3 days ago”: needs no calendar and no time zone.
 fn ago(then: SystemTime) -> String {
-    let age = SystemTime::now().duration_since(then).unwrap_or(Duration::ZERO).as_secs();
+    let age = SystemTime::now()
+        .duration_since(then)
+        .unwrap_or(Duration::ZERO)
+        .as_secs();
     let said = |n: u64, one: &str| match n {
         1 => format!("1 {one} ago"),
         n => format!("{n} {one}s ago"),
@@ -99,18 +108,25 @@ fn open(desk: &mut Desk, key: &JobKey) -> Then {
 
 fn more(desk: &mut Desk, key: &JobKey) -> Then {
     let entries = desk.jobs.list().unwrap_or_default();
-    let title = entries.iter().find(|entry| entry.key == *key).map(|entry| entry.title.clone());
+    let title = entries
+        .iter()
+        .find(|entry| entry.key == *key)
+        .map(|entry| entry.title.clone());
     let key = key.clone();
     let choices = vec![
         choice("open", "Open", ""),
         choice("copy", "Copy", "A second job with the same readings"),
         choice("delete", "Delete", "It can be taken back"),
     ];
-    desk.menu = Some(Menu::new(title.unwrap_or_default(), choices, move |desk, id| match id {
-        "open" => open(desk, &key),
-        "copy" => copy(desk, &key),
-        _ => delete(desk, &key),
-    }));
+    desk.menu = Some(Menu::new(
+        title.unwrap_or_default(),
+        choices,
+        move |desk, id| match id {
+            "open" => open(desk, &key),
+            "copy" => copy(desk, &key),
+            _ => delete(desk, &key),
+        },
+    ));
     Then::Stay
 }
 
@@ -158,22 +174,27 @@ fn delete(desk: &mut Desk, key: &JobKey) -> Then {
 }
 
 fn bring_in(desk: &mut Desk) -> Then {
-    let mut choices =
-        vec![choice("example", "The built-in example", "A screen between two walls, with a gate")];
+    let mut choices = vec![choice(
+        "example",
+        "The built-in example",
+        "A screen between two walls, with a gate",
+    )];
     let bin = desk.jobs.bin().unwrap_or_default();
     for binned in &bin {
         let id = format!("bin {}", binned.key.as_str());
         choices.push(choice(id, binned.title.clone(), "Deleted; takes it back"));
     }
-    desk.menu = Some(Menu::new("Bring in", choices, |desk, id| match id.strip_prefix("bin ") {
-        Some(key) => {
-            let back = JobKey::parse(key).map(|key| desk.jobs.restore(&key));
-            if let Some(Err(why)) = back {
-                desk.say(&why.to_string());
+    desk.menu = Some(Menu::new("Bring in", choices, |desk, id| {
+        match id.strip_prefix("bin ") {
+            Some(key) => {
+                let back = JobKey::parse(key).map(|key| desk.jobs.restore(&key));
+                if let Some(Err(why)) = back {
+                    desk.say(&why.to_string());
+                }
+                Then::Stay
             }
-            Then::Stay
+            None => begin(desk, job::example()),
         }
-        None => begin(desk, job::example()),
     }));
     Then::Stay
 }

@@ -1,7 +1,7 @@
 //! What can be chosen in Levels: a point to sight, a datum, and what to do with a thing that is
 //! there.
 
-use super::desk::Menu;
+use super::Menu;
 use super::level_names::{free_name, place_of, run_called};
 use super::level_status::use_sight;
 use super::sight::{DatumHeight, NewGround, SightDist, SightDown, ask, sight as sight_at};

@@ -9,9 +9,9 @@ use crate::job::edit::{Change, Edit};
 use crate::job::model::{Corner, CornerPost, Line, Side, Station};
 use crate::job::{CornerId, Job, LineId};
 use crate::length;
+use crate::quick::Taped;
 use crate::quick::corner::{CornerTapes, corner_by_tapes};
 use crate::quick::turn_string::{Swing, turn_string};
-use crate::quick::Taped;
 use crate::site::{CornerFix, LineFix, PM};
 use slint::Global;
 use std::rc::Rc;
@@ -20,52 +20,68 @@ use tautmark_ui::{App, CornerVm, Item, LinesVm, Nav, Page, Place, StringVm, Verd
 pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
     let vm = LinesVm::get(app);
     let at = bridge.clone();
-    vm.on_string_pressed(move |id| at.act(|desk| match id.parse() {
-        Ok(index) => {
-            desk.chosen.line = index;
-            Then::Open(Page::Line)
-        }
-        Err(_) => Then::Stay,
-    }));
+    vm.on_string_pressed(move |id| {
+        at.act(|desk| match id.parse() {
+            Ok(index) => {
+                desk.chosen.line = index;
+                Then::Open(Page::Line)
+            }
+            Err(_) => Then::Stay,
+        })
+    });
     let at = bridge.clone();
-    vm.on_corner_pressed(move |id| at.act(|desk| match id.parse() {
-        Ok(index) => {
-            desk.chosen.corner = index;
-            desk.chosen.diagonal = None;
-            Then::Open(Page::Corner)
-        }
-        Err(_) => Then::Stay,
-    }));
+    vm.on_corner_pressed(move |id| {
+        at.act(|desk| match id.parse() {
+            Ok(index) => {
+                desk.chosen.corner = index;
+                desk.chosen.diagonal = None;
+                Then::Open(Page::Corner)
+            }
+            Err(_) => Then::Stay,
+        })
+    });
     let at = bridge.clone();
     vm.on_add_string(move || at.act(add_string));
     let at = bridge.clone();
     vm.on_add_corner(move || at.act(add_corner));
     let vm = StringVm::get(app);
     let at = bridge.clone();
-    vm.on_nail_pressed(move |id| at.act(|desk| match id.parse() {
-        Ok(nail) => nail_menu(desk, nail),
-        Err(_) => Then::Stay,
-    }));
+    vm.on_nail_pressed(move |id| {
+        at.act(|desk| match id.parse() {
+            Ok(nail) => nail_menu(desk, nail),
+            Err(_) => Then::Stay,
+        })
+    });
     let at = bridge.clone();
     vm.on_add_nail(move || at.act(add_nail));
     let at = bridge.clone();
-    vm.on_turn_round(move || at.act(|desk| {
-        change_line(desk, |line| line.reverse = !line.reverse);
-        Then::Stay
-    }));
+    vm.on_turn_round(move || {
+        at.act(|desk| {
+            change_line(desk, |line| line.reverse = !line.reverse);
+            Then::Stay
+        })
+    });
     let vm = CornerVm::get(app);
     let at = bridge.clone();
     vm.on_asked(move |id| at.act(|desk| explain(desk, &id)));
     let at = bridge.clone();
-    vm.on_other_arms(move || at.act(|desk| {
-        desk.ask(Box::new(ArmFigure { corner: desk.chosen.corner }));
-        Then::Keypad
-    }));
+    vm.on_other_arms(move || {
+        at.act(|desk| {
+            desk.ask(Box::new(ArmFigure {
+                corner: desk.chosen.corner,
+            }));
+            Then::Keypad
+        })
+    });
     let at = bridge.clone();
-    vm.on_it_reads(move || at.act(|desk| {
-        desk.ask(Box::new(DiagonalFigure { corner: desk.chosen.corner }));
-        Then::Keypad
-    }));
+    vm.on_it_reads(move || {
+        at.act(|desk| {
+            desk.ask(Box::new(DiagonalFigure {
+                corner: desk.chosen.corner,
+            }));
+            Then::Keypad
+        })
+    });
 }
 
 pub(super) fn fill(app: &App, desk: &Desk) {
@@ -83,9 +99,18 @@ pub(super) fn fill(app: &App, desk: &Desk) {
 fn fill_lists(app: &App, desk: &Desk) {
     let vm = LinesVm::get(app);
     let job = desk.job();
-    let strings = job.lines.iter().enumerate().map(|(i, line)| string_row(desk, i, line)).collect();
+    let strings = job
+        .lines
+        .iter()
+        .enumerate()
+        .map(|(i, line)| string_row(desk, i, line))
+        .collect();
     vm.set_strings(patched(vm.get_strings(), strings));
-    let corners = job.corners.iter().enumerate().map(|(i, corner)| corner_row(desk, i, corner));
+    let corners = job
+        .corners
+        .iter()
+        .enumerate()
+        .map(|(i, corner)| corner_row(desk, i, corner));
     vm.set_corners(patched(vm.get_corners(), corners.collect()));
     let problem = desk
         .solution
@@ -93,9 +118,10 @@ fn fill_lists(app: &App, desk: &Desk) {
         .iter()
         .find(|p| p.place.starts_with("lines[") || p.place.starts_with("corners["));
     vm.set_status(match (problem, job.lines.is_empty()) {
-        (Some(problem), _) => {
-            status(Verdict::Attention, &format!("**{}** {}", problem.text, problem.remedy))
-        }
+        (Some(problem), _) => status(
+            Verdict::Attention,
+            &format!("**{}** {}", problem.text, problem.remedy),
+        ),
         (None, true) => status(
             Verdict::Note,
             "**No string yet.** Stretch one along a wall, so many mm off it, or through two marks.",
@@ -107,7 +133,11 @@ fn fill_lists(app: &App, desk: &Desk) {
 /// A line's name as people say it.
 #[must_use]
 pub fn line_name(line: &Line) -> &str {
-    if line.name.is_empty() { line.id.as_str() } else { &line.name }
+    if line.name.is_empty() {
+        line.id.as_str()
+    } else {
+        &line.name
+    }
 }
 
 fn along(job: &Job, line: &Line) -> String {
@@ -115,7 +145,11 @@ fn along(job: &Job, line: &Line) -> String {
         (Some(id), _) => {
             let wall = job.walls.iter().find(|wall| wall.id == *id);
             let name = wall.map_or(id.as_str(), |wall| {
-                if wall.name.is_empty() { wall.id.as_str() } else { &wall.name }
+                if wall.name.is_empty() {
+                    wall.id.as_str()
+                } else {
+                    &wall.name
+                }
             });
             let side = match line.side {
                 Some(Side::Right) => "right of",
@@ -141,7 +175,11 @@ fn string_row(desk: &Desk, index: usize, line: &Line) -> Item {
         more => format!("{more} nails"),
     };
     Item {
-        verdict: if solved { Verdict::None } else { Verdict::Attention },
+        verdict: if solved {
+            Verdict::None
+        } else {
+            Verdict::Attention
+        },
         ..row(&index.to_string(), line_name(line), &note, &figure, "")
     }
 }
@@ -160,7 +198,13 @@ fn corner_row(desk: &Desk, index: usize, corner: &Corner) -> Item {
         Some(fix) => {
             let figure = format!("{:.1}°", fix.angle);
             let note = format!("saw set at {:.1}°", fix.bevel);
-            row(&index.to_string(), &title, &note, &figure, &angle_pm(fix.angle_pm))
+            row(
+                &index.to_string(),
+                &title,
+                &note,
+                &figure,
+                &angle_pm(fix.angle_pm),
+            )
         }
         None => Item {
             verdict: Verdict::Attention,
@@ -176,21 +220,35 @@ fn angle_pm(pm: f64) -> String {
 fn fill_string(app: &App, desk: &Desk) {
     let vm = StringVm::get(app);
     let job = desk.job();
-    let Some(line) = job.lines.get(desk.chosen.line) else { return };
+    let Some(line) = job.lines.get(desk.chosen.line) else {
+        return;
+    };
     let unit = job.show.lengths;
     let turned = if line.reverse { ", turned round" } else { "" };
-    vm.set_about(status(Verdict::None, &format!("**{}**, {}{turned}", line_name(line), along(job, line))));
+    vm.set_about(status(
+        Verdict::None,
+        &format!("**{}**, {}{turned}", line_name(line), along(job, line)),
+    ));
     let fix = desk.solution.lines.get(&line.id);
     let bow = fix.and_then(|fix| fix.bow.as_ref());
     let nails = line.offsets.iter().flatten().enumerate().map(|(k, nail)| {
         let say = |mm: Option<f64>| mm.map_or_else(|| "—".to_owned(), |mm| length::show(mm, unit));
         let title = format!("{} along the wall", say(nail.at));
-        let off_straight = bow.and_then(|bow| bow.get(k)).map_or_else(String::new, |by| {
-            format!("{} off the straight string", length::signed_fine(*by, unit, 1))
-        });
+        let off_straight = bow
+            .and_then(|bow| bow.get(k))
+            .map_or_else(String::new, |by| {
+                format!(
+                    "{} off the straight string",
+                    length::signed_fine(*by, unit, 1)
+                )
+            });
         let missing = nail.at.is_none() || nail.off.is_none();
         Item {
-            verdict: if missing { Verdict::Attention } else { Verdict::None },
+            verdict: if missing {
+                Verdict::Attention
+            } else {
+                Verdict::None
+            },
             ..row(&k.to_string(), &title, &off_straight, &say(nail.off), "off")
         }
     });
@@ -199,26 +257,42 @@ fn fill_string(app: &App, desk: &Desk) {
 }
 
 fn bow_status(fix: Option<&LineFix>, desk: &Desk) -> tautmark_ui::Status {
-    let Some(bow) = fix.and_then(|fix| fix.bow.as_ref()) else { return silence() };
+    let Some(bow) = fix.and_then(|fix| fix.bow.as_ref()) else {
+        return silence();
+    };
     let unit = desk.job().show.lengths;
     let most = bow.iter().fold(0.0f64, |most, by| most.max(by.abs()));
-    let verdict = if most > desk.job().tolerance.length { Verdict::Attention } else { Verdict::Good };
+    let verdict = if most > desk.job().tolerance.length {
+        Verdict::Attention
+    } else {
+        Verdict::Good
+    };
     status(
         verdict,
-        &format!("The wall bows: the nails are up to **{}** off a straight string.", length::show_fine(most, unit, 1)),
+        &format!(
+            "The wall bows: the nails are up to **{}** off a straight string.",
+            length::show_fine(most, unit, 1)
+        ),
     )
 }
 
 fn fill_corner(app: &App, desk: &Desk) {
     let vm = CornerVm::get(app);
     let job = desk.job();
-    let Some(corner) = job.corners.get(desk.chosen.corner) else { return };
+    let Some(corner) = job.corners.get(desk.chosen.corner) else {
+        return;
+    };
     let [first, second] = names(job, corner);
-    vm.set_about(status(Verdict::None, &format!("**{first}** meets **{second}**")));
+    vm.set_about(status(
+        Verdict::None,
+        &format!("**{first}** meets **{second}**"),
+    ));
     let Some(fix) = desk.solution.corners.get(&corner.id) else {
         vm.set_about(status(
             Verdict::Attention,
-            &format!("**{first}** meets **{second}**: not settled yet. Finish the tapes to their marks."),
+            &format!(
+                "**{first}** meets **{second}**: not settled yet. Finish the tapes to their marks."
+            ),
         ));
         return;
     };
@@ -226,14 +300,30 @@ fn fill_corner(app: &App, desk: &Desk) {
     let off = fix.angle - 90.0;
     let per_metre = length::show_with_unit(1000.0 * off.to_radians().tan().abs(), unit);
     let pm = angle_pm(fix.angle_pm);
-    vm.set_angle(fact("angle", "Angle between them", &format!("{:.1}°", fix.angle), &pm));
-    vm.set_square(fact("square", "Not square by", &format!("{:.1}°", off.abs()), &format!("{per_metre} per m")));
+    vm.set_angle(fact(
+        "angle",
+        "Angle between them",
+        &format!("{:.1}°", fix.angle),
+        &pm,
+    ));
+    vm.set_square(fact(
+        "square",
+        "Not square by",
+        &format!("{:.1}°", off.abs()),
+        &format!("{per_metre} per m"),
+    ));
     let saw = format!("off square; {:.1}° from the length", 90.0 - fix.bevel);
-    vm.set_bevel(fact("bevel", "Rail ends, saw set at", &format!("{:.1}°", fix.bevel), &saw));
+    vm.set_bevel(fact(
+        "bevel",
+        "Rail ends, saw set at",
+        &format!("{:.1}°", fix.bevel),
+        &saw,
+    ));
     vm.set_place(corner_place(desk, corner));
     let check = crate::site::diagonal_at(&job.tape, fix, desk.chosen.arm);
     let arm = length::show(desk.chosen.arm, unit);
-    let text = format!("Check it: mark **{arm}** on each string. The tape between the marks must read");
+    let text =
+        format!("Check it: mark **{arm}** on each string. The tape between the marks must read");
     let (text, plain) = said(&text);
     vm.set_check(text);
     vm.set_check_plain(plain);
@@ -246,9 +336,13 @@ fn fill_corner(app: &App, desk: &Desk) {
 fn corner_place(desk: &Desk, corner: &Corner) -> tautmark_ui::Fact {
     let job = desk.job();
     let here = |end: &Option<crate::job::model::End>| {
-        end.as_ref().is_some_and(|end| end.corner.as_ref() == Some(&corner.id))
+        end.as_ref()
+            .is_some_and(|end| end.corner.as_ref() == Some(&corner.id))
     };
-    let run = job.runs.iter().find(|run| here(&run.end) || here(&run.start));
+    let run = job
+        .runs
+        .iter()
+        .find(|run| here(&run.end) || here(&run.start));
     let fix = run.and_then(|run| desk.solution.runs.get(&run.id));
     let unit = job.show.lengths;
     match (run, fix) {
@@ -264,12 +358,18 @@ fn corner_place(desk: &Desk, corner: &Corner) -> tautmark_ui::Fact {
 
 /// What the tape across really read means: the angle, and how to move the string's end.
 fn found(desk: &Desk, fix: &CornerFix) -> tautmark_ui::Status {
-    let Some(read) = desk.chosen.diagonal else { return silence() };
+    let Some(read) = desk.chosen.diagonal else {
+        return silence();
+    };
     let job = desk.job();
     let unit = job.show.lengths;
     let arm = desk.chosen.arm;
     let taped = |mm: f64| Taped::new(mm, job.tape.class.sd(job.tape.reading, mm));
-    let tapes = CornerTapes { first: taped(arm), second: taped(arm), across: taped(read) };
+    let tapes = CornerTapes {
+        first: taped(arm),
+        second: taped(arm),
+        across: taped(read),
+    };
     let corner = match corner_by_tapes(&tapes) {
         Ok(corner) => corner,
         Err(why) => return status(Verdict::Attention, &why.to_string()),
@@ -286,8 +386,12 @@ fn found(desk: &Desk, fix: &CornerFix) -> tautmark_ui::Status {
     let move_end = turn_string(&corner, fix.angle, arm).ok().map(|turn| {
         let by = length::show_with_unit(turn.by.value, unit);
         match turn.swing {
-            Swing::Open => format!(" Open it: move the mark on the second string {by} away from the first."),
-            Swing::Close => format!(" Close it: move the mark on the second string {by} towards the first."),
+            Swing::Open => {
+                format!(" Open it: move the mark on the second string {by} away from the first.")
+            }
+            Swing::Close => {
+                format!(" Close it: move the mark on the second string {by} towards the first.")
+            }
             Swing::Stay => String::new(),
         }
     });
@@ -304,18 +408,32 @@ fn found(desk: &Desk, fix: &CornerFix) -> tautmark_ui::Status {
 
 fn explain(desk: &mut Desk, id: &str) -> Then {
     let text = match id {
-        "angle" => "From the directions of both strings, which follow from the tapes to the walls' marks. Longer walls between the marks, or one more tape across the gap, make it surer.",
-        "square" => "The angle less 90°; and how far the second string is out of square in each metre of its length.",
-        "bevel" => "Half the turn from one string onto the other. A saw that reads 0 for a square cut is set to the first figure; measured from the rail's own length the cut is the second.",
-        _ => "From the run's zero to where the strings cross. The ± comes from the tapes that settle both strings.",
+        "angle" => {
+            "From the directions of both strings, which follow from the tapes to the walls' marks. Longer walls between the marks, or one more tape across the gap, make it surer."
+        }
+        "square" => {
+            "The angle less 90°; and how far the second string is out of square in each metre of its length."
+        }
+        "bevel" => {
+            "Half the turn from one string onto the other. A saw that reads 0 for a square cut is set to the first figure; measured from the rail's own length the cut is the second."
+        }
+        _ => {
+            "From the run's zero to where the strings cross. The ± comes from the tapes that settle both strings."
+        }
     };
-    desk.notice = Some(Notice { title: "Where it comes from".to_owned(), text: text.to_owned(), action: None });
+    desk.notice = Some(Notice {
+        title: "Where it comes from".to_owned(),
+        text: text.to_owned(),
+        action: None,
+    });
     Then::Stay
 }
 
 fn change_line(desk: &mut Desk, how: impl FnOnce(&mut Line)) -> bool {
     let at = desk.chosen.line;
-    let Some(mut value) = desk.saved().lines.get(at).cloned() else { return false };
+    let Some(mut value) = desk.saved().lines.get(at).cloned() else {
+        return false;
+    };
     how(&mut value);
     desk.change(Edit::Line(Change::Replace { at, value }))
 }
@@ -324,10 +442,22 @@ fn add_string(desk: &mut Desk) -> Then {
     let job = desk.saved();
     let mut choices = Vec::new();
     for (i, wall) in job.walls.iter().enumerate() {
-        let name = if wall.name.is_empty() { wall.id.as_str() } else { &wall.name };
+        let name = if wall.name.is_empty() {
+            wall.id.as_str()
+        } else {
+            &wall.name
+        };
         let looking = format!("looking from {} to {}", wall.from, wall.to);
-        choices.push(choice(format!("left {i}"), format!("Left of {name}"), looking.clone()));
-        choices.push(choice(format!("right {i}"), format!("Right of {name}"), looking));
+        choices.push(choice(
+            format!("left {i}"),
+            format!("Left of {name}"),
+            looking.clone(),
+        ));
+        choices.push(choice(
+            format!("right {i}"),
+            format!("Right of {name}"),
+            looking,
+        ));
     }
     if job.marks.len() > 1 {
         choices.push(choice("marks", "Through two marks", ""));
@@ -337,19 +467,40 @@ fn add_string(desk: &mut Desk) -> Then {
         return Then::Stay;
     }
     desk.menu = Some(Menu::new("A new string", choices, |desk, id| {
-        let Some((side, wall)) = id.split_once(' ') else { return first_mark(desk) };
-        let side = if side == "left" { Side::Left } else { Side::Right };
-        let wall = wall.parse().ok().and_then(|i: usize| desk.saved().walls.get(i));
-        let Some(wall) = wall.map(|wall| wall.id.clone()) else { return Then::Stay };
-        let nail = Station { at: Some(0.0), ..Station::default() };
-        put_string(desk, Line {
-            wall: Some(wall),
-            side: Some(side),
-            offsets: Some(vec![nail]),
-            ..Line::default()
-        });
+        let Some((side, wall)) = id.split_once(' ') else {
+            return first_mark(desk);
+        };
+        let side = if side == "left" {
+            Side::Left
+        } else {
+            Side::Right
+        };
+        let wall = wall
+            .parse()
+            .ok()
+            .and_then(|i: usize| desk.saved().walls.get(i));
+        let Some(wall) = wall.map(|wall| wall.id.clone()) else {
+            return Then::Stay;
+        };
+        let nail = Station {
+            at: Some(0.0),
+            ..Station::default()
+        };
+        put_string(
+            desk,
+            Line {
+                wall: Some(wall),
+                side: Some(side),
+                offsets: Some(vec![nail]),
+                ..Line::default()
+            },
+        );
         let line = desk.chosen.line;
-        desk.ask(Box::new(NailFigure { line, nail: 0, part: NailPart::Off }));
+        desk.ask(Box::new(NailFigure {
+            line,
+            nail: 0,
+            part: NailPart::Off,
+        }));
         Then::AskAt(Place::Lines, Page::Line)
     }));
     Then::Stay
@@ -360,11 +511,21 @@ fn first_mark(desk: &mut Desk) -> Then {
     desk.menu = Some(Menu::new("From which mark?", choices, |desk, from| {
         let from = from.to_owned();
         let choices = mark_choices(desk.saved(), Some(&from));
-        desk.menu = Some(Menu::new(format!("From {from} to which mark?"), choices, move |desk, to| {
-            let marks = Some([from.as_str().into(), to.into()]);
-            put_string(desk, Line { marks, ..Line::default() });
-            Then::Open(Page::Line)
-        }));
+        desk.menu = Some(Menu::new(
+            format!("From {from} to which mark?"),
+            choices,
+            move |desk, to| {
+                let marks = Some([from.as_str().into(), to.into()]);
+                put_string(
+                    desk,
+                    Line {
+                        marks,
+                        ..Line::default()
+                    },
+                );
+                Then::Open(Page::Line)
+            },
+        ));
         Then::Stay
     }));
     Then::Stay
@@ -372,22 +533,34 @@ fn first_mark(desk: &mut Desk) -> Then {
 
 /// The marks of a job to choose from, but for one.
 pub(super) fn mark_choices(job: &Job, but: Option<&str>) -> Vec<Item> {
-    let marks = job.marks.iter().filter(|mark| Some(mark.id.as_str()) != but);
-    marks.map(|mark| choice(mark.id.as_str(), mark.id.as_str(), mark.note.as_str())).collect()
+    let marks = job
+        .marks
+        .iter()
+        .filter(|mark| Some(mark.id.as_str()) != but);
+    marks
+        .map(|mark| choice(mark.id.as_str(), mark.id.as_str(), mark.note.as_str()))
+        .collect()
 }
 
 fn put_string(desk: &mut Desk, line: Line) {
     let at = desk.saved().lines.len();
     let taken = |id: &LineId| desk.saved().lines.iter().any(|line| line.id == *id);
-    let id = (at + 1..).map(|n| LineId::from(format!("string {n}"))).find(|id| !taken(id));
-    let value = Line { id: id.unwrap_or_default(), ..line };
+    let id = (at + 1..)
+        .map(|n| LineId::from(format!("string {n}")))
+        .find(|id| !taken(id));
+    let value = Line {
+        id: id.unwrap_or_default(),
+        ..line
+    };
     if desk.change(Edit::Line(Change::Insert { at, value })) {
         desk.chosen.line = at;
     }
 }
 
 fn add_nail(desk: &mut Desk) -> Then {
-    let Some(line) = desk.saved().lines.get(desk.chosen.line) else { return Then::Stay };
+    let Some(line) = desk.saved().lines.get(desk.chosen.line) else {
+        return Then::Stay;
+    };
     if line.wall.is_none() {
         desk.say("This string goes through two marks; it has no nails off a wall.");
         return Then::Stay;
@@ -395,10 +568,17 @@ fn add_nail(desk: &mut Desk) -> Then {
     let nail = line.offsets.as_ref().map_or(0, Vec::len);
     let off = line.offsets.as_ref().and_then(|nails| nails.last()?.off);
     change_line(desk, |line| {
-        line.offsets.get_or_insert_default().push(Station { off, ..Station::default() });
+        line.offsets.get_or_insert_default().push(Station {
+            off,
+            ..Station::default()
+        });
     });
     let line = desk.chosen.line;
-    desk.ask(Box::new(NailFigure { line, nail, part: NailPart::At }));
+    desk.ask(Box::new(NailFigure {
+        line,
+        nail,
+        part: NailPart::At,
+    }));
     Then::Keypad
 }
 
@@ -408,23 +588,29 @@ fn nail_menu(desk: &mut Desk, nail: usize) -> Then {
         choice("at", "How far along the wall", ""),
         choice("delete", "Take the nail out", ""),
     ];
-    desk.menu = Some(Menu::new(format!("Nail {}", nail + 1), choices, move |desk, id| {
-        let line = desk.chosen.line;
-        let part = match id {
-            "off" => NailPart::Off,
-            "at" => NailPart::At,
-            _ => {
-                change_line(desk, |line| {
-                    if let Some(nails) = line.offsets.as_mut().filter(|nails| nail < nails.len()) {
-                        nails.remove(nail);
-                    }
-                });
-                return Then::Stay;
-            }
-        };
-        desk.ask(Box::new(NailFigure { line, nail, part }));
-        Then::Keypad
-    }));
+    desk.menu = Some(Menu::new(
+        format!("Nail {}", nail + 1),
+        choices,
+        move |desk, id| {
+            let line = desk.chosen.line;
+            let part = match id {
+                "off" => NailPart::Off,
+                "at" => NailPart::At,
+                _ => {
+                    change_line(desk, |line| {
+                        if let Some(nails) =
+                            line.offsets.as_mut().filter(|nails| nail < nails.len())
+                        {
+                            nails.remove(nail);
+                        }
+                    });
+                    return Then::Stay;
+                }
+            };
+            desk.ask(Box::new(NailFigure { line, nail, part }));
+            Then::Keypad
+        },
+    ));
     Then::Stay
 }
 
@@ -434,7 +620,11 @@ fn add_corner(desk: &mut Desk) -> Then {
     for (i, first) in lines.iter().enumerate() {
         for (k, second) in lines.iter().enumerate().filter(|(k, _)| *k != i) {
             let title = format!("{}, then {}", line_name(first), line_name(second));
-            choices.push(choice(format!("{i} {k}"), title, "walking along the first, onto the second"));
+            choices.push(choice(
+                format!("{i} {k}"),
+                title,
+                "walking along the first, onto the second",
+            ));
         }
     }
     if choices.is_empty() {
@@ -444,11 +634,17 @@ fn add_corner(desk: &mut Desk) -> Then {
     desk.menu = Some(Menu::new("A new corner", choices, |desk, id| {
         let job = desk.saved();
         let line = |text: &str| Some(job.lines.get(text.parse::<usize>().ok()?)?.id.clone());
-        let lines = id.split_once(' ').and_then(|(a, b)| Some([line(a)?, line(b)?]));
-        let Some(lines) = lines else { return Then::Stay };
+        let lines = id
+            .split_once(' ')
+            .and_then(|(a, b)| Some([line(a)?, line(b)?]));
+        let Some(lines) = lines else {
+            return Then::Stay;
+        };
         let at = job.corners.len();
         let taken = |id: &CornerId| job.corners.iter().any(|corner| corner.id == *id);
-        let id = (at + 1..).map(|n| CornerId::from(format!("X{n}"))).find(|id| !taken(id));
+        let id = (at + 1..)
+            .map(|n| CornerId::from(format!("X{n}")))
+            .find(|id| !taken(id));
         let value = Corner {
             id: id.unwrap_or_default(),
             lines,
@@ -515,7 +711,10 @@ impl Field for NailFigure {
             NailPart::At => station.at = Some(value),
             NailPart::Off => station.off = Some(value),
         }
-        Some(Edit::Line(Change::Replace { at: self.line, value: line }))
+        Some(Edit::Line(Change::Replace {
+            at: self.line,
+            value: line,
+        }))
     }
 
     fn next(&self, job: &Job) -> Option<Box<dyn Field>> {
@@ -525,7 +724,11 @@ impl Field for NailFigure {
             NailPart::Off if station.at.is_none() => NailPart::At,
             NailPart::Off => return None,
         };
-        Some(Box::new(NailFigure { line: self.line, nail: self.nail, part }))
+        Some(Box::new(NailFigure {
+            line: self.line,
+            nail: self.nail,
+            part,
+        }))
     }
 
     fn focus(&self, _job: &Job) -> Focus {
@@ -610,14 +813,21 @@ impl Field for DiagonalFigure {
         let check = crate::site::diagonal_at(&desk.job().tape, fix, desk.chosen.arm);
         let unit = desk.job().show.lengths;
         let off = read - check.diagonal;
-        let verdict = if off.abs() <= check.pm { Verdict::Good } else { Verdict::Attention };
+        let verdict = if off.abs() <= check.pm {
+            Verdict::Good
+        } else {
+            Verdict::Attention
+        };
         let taped = PM * desk.job().tape.class.sd(desk.job().tape.reading, read);
-        Some(status(verdict, &format!(
-            "It must read **{}**; this is {} {}.",
-            length::show(check.diagonal, unit),
-            length::signed(off, unit),
-            length::show_pm(taped, unit),
-        )))
+        Some(status(
+            verdict,
+            &format!(
+                "It must read **{}**; this is {} {}.",
+                length::show(check.diagonal, unit),
+                length::signed(off, unit),
+                length::show_pm(taped, unit),
+            ),
+        ))
     }
 
     fn focus(&self, _job: &Job) -> Focus {

@@ -1,18 +1,19 @@
 //! Mark out: one post at a time, where it goes on the tape and how it stands.
 
-use super::as_built::{self, BuiltFigure, Way, can_respace, respacing, stands};
+use super::as_built::{BuiltFigure, Way, asked_about, can_respace, respacing};
+use super::mark_out_facts::{bay, behind, built, how, tapes};
 use super::posts::{face_reading, fix};
-use super::run_names::{marked, run_in_sight, side_name, string_name, the, zero_name};
-use super::words::{fact, said, silence, status};
+use super::run_names::{marked, run_in_sight};
+use super::words::{fact, said, silence};
 use super::{Bridge, Desk, Then, mark_out_said};
 use crate::cautions::SERVICES;
 use crate::job::edit::{Change, Edit};
-use crate::job::model::{Job, Marked, Run};
+use crate::job::model::{Marked, Run};
 use crate::length;
 use crate::setout::{Post, PostKind, RunFix};
 use slint::Global;
 use std::rc::Rc;
-use tautmark_ui::{App, Fact, FrameVm, MarkOutVm, Nav, Page, Status, Verdict};
+use tautmark_ui::{App, FrameVm, MarkOutVm, Nav, Page};
 
 /// The post being marked out, and the run it is of.
 #[derive(Clone, Copy)]
@@ -165,10 +166,9 @@ fn ticks(desk: &Desk, sight: &Sight<'_>) -> Vec<Edit> {
 }
 
 /// The same corner post in another run.
-fn twin<'a>(fix: &'a RunFix, post: &Post) -> Option<&'a Post> {
-    let same = |other: &&Post| {
-        other.kind == PostKind::Corner && (other.x - post.x).hypot(other.y - post.y) < 1.0
-    };
+#[must_use]
+pub(super) fn twin<'a>(fix: &'a RunFix, post: &Post) -> Option<&'a Post> {
+    let same = |other: &&Post| other.kind == PostKind::Corner && other.apart(post) < 1.0;
     if post.kind == PostKind::Corner {
         fix.posts.iter().find(same)
     } else {
@@ -187,7 +187,7 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     let job = desk.job();
     let unit = job.show.lengths;
     let Sight { run, fix, post, .. } = sight;
-    FrameVm::get(app).set_title(as_built::asked_about(run, post.n, fix.posts.len()).into());
+    FrameVm::get(app).set_title(asked_about(run, post.n, fix.posts.len()).into());
     let (how, plain) = said(&how(job, run, post, desk.chosen.face));
     vm.set_how(how);
     vm.set_how_plain(plain);
@@ -238,95 +238,4 @@ fn fill_unsettled(vm: &MarkOutVm<'_>) {
     vm.set_before("".into());
     vm.set_after("".into());
     vm.set_marked(false);
-}
-
-/// “Tape from the **shed end wall**, along the front string, to the **near face**”.
-fn how(job: &Job, run: &Run, post: &Post, face: usize) -> String {
-    let zero = zero_name(job, run);
-    let zero = the(&zero).replace(&zero, &format!("**{zero}**"));
-    let string = string_name(job, &run.line);
-    let to = match face {
-        0 => "near face",
-        1 => "centre",
-        _ => "far face",
-    };
-    format!(
-        "Tape from {zero}, along {string}, to the **{to}** of post {}",
-        post.n
-    )
-}
-
-fn behind(job: &Job, run: &Run, post: &Post) -> Fact {
-    let unit = job.show.lengths;
-    // The side is as seen looking along the string; a post in front of it is on the other.
-    let side = run.side.map(|side| match post.off < 0.0 {
-        true => side.other(),
-        false => side,
-    });
-    let side = side.map(|side| format!("to the {}", side_name(side)));
-    fact(
-        "behind",
-        "Behind the string",
-        &length::show(post.off.abs(), unit),
-        &side.unwrap_or_default(),
-    )
-}
-
-fn bay(job: &Job, fix: &RunFix, post: &Post) -> Fact {
-    let unit = job.show.lengths;
-    let (Some(bay), Some(clear)) = (post.bay, post.clear) else {
-        return fact(
-            "bay",
-            "Length of the run",
-            &length::show(fix.length, unit),
-            &length::show_pm(fix.length_pm, unit),
-        );
-    };
-    let before = post.n.saturating_sub(1);
-    if fix.gate_after(before) {
-        let tail = format!("bay {}", length::show(bay, unit));
-        return fact(
-            "bay",
-            &format!("Gate opening from post {before}"),
-            &length::show(clear, unit),
-            &tail,
-        );
-    }
-    let tail = format!("clear {}", length::show(clear, unit));
-    fact(
-        "bay",
-        &format!("Bay from post {before}"),
-        &length::show(bay, unit),
-        &tail,
-    )
-}
-
-fn tapes(job: &Job, post: &Post) -> Fact {
-    let unit = job.show.lengths;
-    match &post.arcs {
-        Some([(a, from_a), (b, from_b)]) => fact(
-            "tapes",
-            &format!("Two tapes: {a}, {b}"),
-            &format!(
-                "{} · {}",
-                length::show(*from_a, unit),
-                length::show(*from_b, unit)
-            ),
-            "",
-        ),
-        None => fact("tapes", "Two tapes", "—", "no two marks serve"),
-    }
-}
-
-fn built(job: &Job, sight: &Sight<'_>) -> Status {
-    let Some(one) = marked(job, sight.run, sight.post.n) else {
-        return silence();
-    };
-    let judged = stands(job, sight.fix, one);
-    let judged = judged.and_then(|built| as_built::verdict(job, sight.run, &built));
-    match judged {
-        Some(judged) => judged,
-        None if one.done => status(Verdict::Good, "**Marked.**"),
-        None => silence(),
-    }
 }

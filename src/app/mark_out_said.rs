@@ -1,9 +1,9 @@
 //! Where the figures of a post come from, in a sentence each.
 
 use super::Desk;
-use super::mark_out::{Sight, sight};
-use super::posts::face_reading;
-use super::run_names::{end_name, is_pinned, string_name, the, zero_name};
+use super::mark_out::{Sight, sight, twin};
+use super::posts::{face_reading, fix};
+use super::run_names::{end_name, is_pinned, run_name, string_name, the, zero_name};
 use crate::job::model::{BayFit, Job};
 use crate::length;
 use crate::setout::{Post, PostKind};
@@ -19,7 +19,10 @@ pub(super) fn origin(desk: &Desk, id: &str) -> Option<(String, String)> {
         "figure" => (format!("Post {}", post.n), reading(desk, &sight)),
         "hole" => ("Hole centre".to_owned(), hole(job, post)),
         "behind" => ("Behind the string".to_owned(), behind(job, &sight)),
-        "bay" => ("Bay".to_owned(), bay(job, &sight)),
+        "bay" => {
+            let round = round_the_corner(desk, &sight).unwrap_or_default();
+            ("Bay".to_owned(), bay(job, &sight) + &round)
+        }
         "tapes" => ("Two tapes".to_owned(), tapes(job, post)),
         _ => return None,
     })
@@ -146,6 +149,28 @@ fn bay(job: &Job, sight: &Sight<'_>) -> String {
         length::show(bay, unit),
         length::show(clear, unit)
     )
+}
+
+/// Beside a corner post: the diagonal to the post on its other side, which checks the corner.
+fn round_the_corner(desk: &Desk, sight: &Sight<'_>) -> Option<String> {
+    let n = sight.post.n;
+    let beside = [n.checked_sub(2), Some(n)].into_iter().flatten();
+    let corner = beside
+        .filter_map(|at| sight.fix.posts.get(at))
+        .find(|post| post.kind == PostKind::Corner)?;
+    let runs = desk.job().runs.iter();
+    let (run, other) = runs.filter(|run| run.id != sight.run.id).find_map(|run| {
+        let posts = fix(desk, run)?;
+        let twin = twin(posts, corner)?;
+        let at = if twin.n == 1 { 1 } else { twin.n - 2 };
+        Some((run, posts.posts.get(at)?))
+    })?;
+    Some(format!(
+        "\n\nAcross the corner, to the centre of post {} of {}: **{}**. It checks the corner’s angle.",
+        other.n,
+        run_name(run),
+        length::show(sight.post.apart(other), desk.job().show.lengths)
+    ))
 }
 
 fn tapes(job: &Job, post: &Post) -> String {

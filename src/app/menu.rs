@@ -18,6 +18,10 @@ impl Menu {
         rows: Vec<Item>,
         pick: impl FnOnce(&mut Desk, &str) -> Then + 'static,
     ) -> Self {
-        Self { title: title.into(), rows, pick: Box::new(pick) }
+        Self {
+            title: title.into(),
+            rows,
+            pick: Box::new(pick),
+        }
     }
 }

@@ -7,6 +7,7 @@
 //!     └────────────── fill ◀─────────────┘
 //! ```
 
+mod add_reading;
 mod as_built;
 mod board_facts;
 mod boards;
@@ -19,36 +20,46 @@ mod field;
 mod form;
 mod frame;
 mod heights;
+mod jobs;
 mod keypad;
 mod laser;
 mod level_menus;
 mod level_names;
 mod level_status;
 mod levels;
+mod lines;
 mod mark_out;
+mod mark_out_facts;
 mod mark_out_said;
+mod menu;
+mod over;
 mod picture;
 mod posts;
 mod rows;
 mod run_figure;
 mod run_names;
 mod run_picks;
+mod run_rows;
 mod run_setup;
+mod settings;
+mod sheet;
 mod sight;
 mod size_figure;
 mod sizes;
+mod start;
 mod walls;
 mod words;
 
-pub use desk::{Chosen, Desk, Menu, Notice, Snack};
+pub use desk::{Chosen, Desk, Notice, Snack};
 pub use entry::{Entry, Typed};
 pub use field::{Field, Focus, Measure};
+pub use over::Menu;
 
 use crate::store::Jobs;
 use slint::{ComponentHandle, Global, PlatformError};
 use std::cell::RefCell;
 use std::rc::Rc;
-use tautmark_ui::{App, Nav, Page, Place};
+use tautmark_ui::{AboutVm, App, Nav, Page, Place};
 
 /// The window and the desk behind it.
 pub struct Bridge {
@@ -64,6 +75,10 @@ pub enum Then {
     Keypad,
     Open(Page),
     Go(Place),
+    /// Goes to a place and shows the keypad over it.
+    Ask(Place),
+    /// Goes to a page of a place and shows the keypad over it.
+    AskAt(Place, Page),
     Back,
 }
 
@@ -79,14 +94,19 @@ impl Bridge {
         form::wire(app, &bridge);
         keypad::wire(app, &bridge);
         picture::wire(app, &bridge);
+        jobs::wire(app, &bridge);
+        start::wire(app, &bridge);
         walls::wire(app, &bridge);
+        add_reading::wire(app, &bridge);
+        lines::wire(app, &bridge);
+        sheet::wire(app, &bridge);
         posts::wire(app, &bridge);
         mark_out::wire(app, &bridge);
         levels::wire(app, &bridge);
         heights::wire(app, &bridge);
         boards::wire(app, &bridge);
         cut_list::wire(app, &bridge);
-        frame::lay_over(app, &mut bridge.desk.borrow_mut());
+        over::lay_over(app, &mut bridge.desk.borrow_mut());
         bridge.refresh();
         bridge
     }
@@ -96,7 +116,7 @@ impl Bridge {
         let then = what(&mut self.desk.borrow_mut());
         if let Some(app) = self.app.upgrade() {
             self.go(&app, then);
-            frame::lay_over(&app, &mut self.desk.borrow_mut());
+            over::lay_over(&app, &mut self.desk.borrow_mut());
             self.refresh();
         }
     }
@@ -120,6 +140,16 @@ impl Bridge {
                 nav.set_page(Page::Work);
                 nav.set_place(place);
             }
+            Then::Ask(place) => {
+                nav.set_page(Page::Work);
+                nav.set_place(place);
+                nav.set_entry(self.desk.borrow().entry.is_some());
+            }
+            Then::AskAt(place, page) => {
+                nav.set_page(page);
+                nav.set_place(place);
+                nav.set_entry(self.desk.borrow().entry.is_some());
+            }
             Then::Back => nav.invoke_back(),
         }
     }
@@ -138,7 +168,10 @@ impl Bridge {
         if Nav::get(&app).get_entry() {
             keypad::fill(&app, &desk);
         }
+        jobs::fill(&app, &desk);
         walls::fill(&app, &desk);
+        lines::fill(&app, &desk);
+        sheet::fill(&app, &desk);
         posts::fill(&app, &desk);
         mark_out::fill(&app, &desk);
         levels::fill(&app, &desk);
@@ -155,6 +188,7 @@ impl Bridge {
 /// Where no display can be opened.
 pub fn run(jobs: Jobs) -> Result<(), PlatformError> {
     let app = App::new()?;
+    AboutVm::get(&app).set_version(env!("CARGO_PKG_VERSION").into());
     let _bridge = Bridge::new(&app, Desk::new(jobs));
     app.run()
 }

@@ -1,5 +1,6 @@
 //! The drawing on the screen: what of it is seen, and how it becomes strokes and labels.
 
+use super::add_reading::place_mark;
 use super::field::Focus;
 use super::heights::setup_in_sight;
 use super::{Bridge, Desk, Then};
@@ -82,11 +83,14 @@ impl Bridge {
         let Some(app) = self.app.upgrade() else {
             return;
         };
-        let target = self.look(|desk| {
+        let found = self.look(|desk| {
             let (drawing, sight) = seen(&app, desk)?;
-            hit(&drawing, &sight, at, REACH).cloned()
+            let target = hit(&drawing, &sight, at, REACH).cloned();
+            Some((target, drawing.to_site(sight.find(at))))
         });
+        let Some((target, place)) = found else { return };
         self.act(|desk| match target {
+            _ if desk.placing => place_mark(desk, [place.x, place.y]),
             Some(target) => desk.pick(&target),
             None => Then::Stay,
         });

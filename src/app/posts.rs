@@ -17,6 +17,8 @@ use tautmark_ui::{App, Item, Nav, Page, Place, PostsVm, Status, StripBay, StripP
 
 /// At most so many problems are told over the list; the sheet has them all.
 const MOST_TOLD: usize = 4;
+/// Starts the id of a row that tells a problem.
+const PROBLEM: &str = "problem ";
 
 pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
     let vm = PostsVm::get(app);
@@ -32,9 +34,10 @@ pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
     });
     let at = bridge.clone();
     vm.on_post_pressed(move |id| {
-        at.act(|desk| match id.parse() {
-            Ok(n) => mark_out::open(desk, n),
-            Err(_) => Then::Stay,
+        at.act(|desk| match (id.parse(), id.strip_prefix(PROBLEM)) {
+            (Ok(n), _) => mark_out::open(desk, n),
+            (Err(_), Some(which)) => explain_problem(desk, which),
+            (Err(_), None) => Then::Stay,
         });
     });
     let at = bridge.clone();
@@ -69,10 +72,11 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     vm.set_strip(patched(vm.get_strip(), strip));
     let bays = fix.map_or_else(Vec::new, |(_, fix)| bays(desk, fix));
     vm.set_bays(patched(vm.get_bays(), bays));
-    let posts = fix.map_or_else(Vec::new, |(run, fix)| {
+    let mut posts = fix.map_or_else(Vec::new, |(run, fix)| {
         let posts = fix.posts.iter();
         posts.map(|post| post_row(desk, run, fix, post)).collect()
     });
+    posts.extend(problem_rows(desk, sight.map(|(at, _)| at)));
     vm.set_posts(patched(vm.get_posts(), posts));
     let next = next_to_mark(desk).map(|n| format!("Mark out post {n}"));
     vm.set_mark_out(next.unwrap_or_default().into());
@@ -195,10 +199,12 @@ fn standing(desk: &Desk, sight: Option<(usize, &Run)>) -> Status {
             ),
         };
     };
-    if let Some(told) = told(desk, &problems_of(desk, at)) {
+    let problems = problems_of(desk, at);
+    let fix = fix(desk, run);
+    if let Some(told) = told(desk, &problems, fix.is_some()) {
         return told;
     }
-    let Some(fix) = fix(desk, run) else {
+    let Some(fix) = fix else {
         return status(
             Verdict::Attention,
             "**The posts are not settled yet.** The run needs its string, its start and its end fixed.",
@@ -206,15 +212,18 @@ fn standing(desk: &Desk, sight: Option<(usize, &Run)>) -> Status {
     };
     let posts = fix.posts.len();
     let done = |post: &&Post| marked(desk.job(), run, post.n).is_some_and(|one| one.done);
-    match fix.posts.iter().filter(done).count() {
-        all if all == posts => status(
-            Verdict::Good,
-            &format!(
-                "**{} marked out.**",
-                capital(&counted(posts, "post", "posts"))
-            ),
+    let all = fix.posts.iter().filter(done).count() == posts;
+    let all = all.then(|| {
+        let posts = capital(&counted(posts, "post", "posts"));
+        format!("**{posts} marked out.** ")
+    });
+    match (all, to_look_at(&problems)) {
+        (all, Some(words)) => status(
+            Verdict::Attention,
+            &format!("{}**{words}** under the posts.", all.unwrap_or_default()),
         ),
-        _ => silence(),
+        (Some(all), None) => status(Verdict::Good, all.trim_end()),
+        (None, None) => silence(),
     }
 }
 
@@ -231,16 +240,17 @@ pub fn problems_of(desk: &Desk, run: usize) -> Vec<&Problem> {
     own
 }
 
-/// Problems as one status; `None` where there is none.
+/// What stands in the way of a run in full, the gravest first; `None` where its posts are settled
+/// and there is nothing wrong that would change them.
 #[must_use]
-pub fn told(desk: &Desk, problems: &[&Problem]) -> Option<Status> {
-    let verdict = match problems.first()?.severity {
-        Severity::Error => Verdict::Bad,
-        Severity::Warning => Verdict::Attention,
-        Severity::Note => Verdict::Note,
-    };
+pub fn told(desk: &Desk, problems: &[&Problem], settled: bool) -> Option<Status> {
+    let gravest = problems.first()?.severity;
+    if settled && gravest != Severity::Error {
+        return None;
+    }
     let mut text: Vec<String> = problems
         .iter()
+        .filter(|problem| !settled || problem.severity == Severity::Error)
         .take(MOST_TOLD)
         .map(|problem| {
             let place = sheet::place(desk.job(), &problem.place);
@@ -250,5 +260,54 @@ pub fn told(desk: &Desk, problems: &[&Problem]) -> Option<Status> {
     if let Some(more) = problems.len().checked_sub(MOST_TOLD).filter(|&n| n > 0) {
         text.push(format!("And {more} more: see the sheet."));
     }
-    Some(status(verdict, &text.join("\n\n")))
+    Some(status(verdict_of(gravest), &text.join("\n\n")))
+}
+
+/// “Two things to look at”; `None` where nothing is more than a note.
+#[must_use]
+pub fn to_look_at(problems: &[&Problem]) -> Option<String> {
+    let count = problems
+        .iter()
+        .filter(|problem| problem.severity != Severity::Note)
+        .count();
+    (count > 0).then(|| {
+        let things = counted(count, "thing", "things");
+        format!("{} to look at", capital(&things))
+    })
+}
+
+fn verdict_of(severity: Severity) -> Verdict {
+    match severity {
+        Severity::Error => Verdict::Bad,
+        Severity::Warning => Verdict::Attention,
+        Severity::Note => Verdict::Note,
+    }
+}
+
+/// The problems of the run in sight as rows under its posts; what to do comes with a press.
+fn problem_rows(desk: &Desk, run: Option<usize>) -> Vec<Item> {
+    let problems = run.map_or_else(Vec::new, |run| problems_of(desk, run));
+    let rows = problems.iter().enumerate().map(|(i, problem)| Item {
+        verdict: verdict_of(problem.severity),
+        ..row(
+            &format!("{PROBLEM}{i}"),
+            &sheet::place(desk.job(), &problem.place),
+            &problem.text,
+            "",
+            "",
+        )
+    });
+    rows.collect()
+}
+
+fn explain_problem(desk: &mut Desk, which: &str) -> Then {
+    let run = run_in_sight(desk).map(|(at, _)| at);
+    let problems = run.map_or_else(Vec::new, |run| problems_of(desk, run));
+    let which = which.parse().ok().and_then(|at: usize| problems.get(at));
+    if let Some(problem) = which {
+        let place = sheet::place(desk.job(), &problem.place);
+        let text = format!("{}\n\n{}", problem.text, problem.remedy);
+        desk.explain(&place, &text);
+    }
+    Then::Stay
 }

@@ -1,6 +1,6 @@
 //! What a run is tied to, picked from a list: its string, its start and its end.
 
-use super::desk::Menu;
+use super::over::Menu;
 use super::run_figure::{Part, RunFigure};
 use super::run_names::{string_name, the, wall_name};
 use super::words::{capital, row};

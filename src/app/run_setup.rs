@@ -1,18 +1,19 @@
 //! Setting up a run: the string it follows, where it starts and ends, its posts, bays, gates and
 //! pins, the post at its corner, and its holes.
 
-use super::form::{Form, FormContents, check, choice, figure, heading, pick, text};
-use super::posts::{fix, problems_of, told};
-use super::run_figure::{Part, RunFigure, change_corner, corner_of};
-use super::run_names::{end_name, run_in_sight, run_name, string_name};
+use super::form::{Form, FormContents};
+use super::posts::{fix, problems_of, to_look_at, told};
+use super::run_figure::{Part, RunFigure, change_corner};
+use super::run_names::{run_in_sight, run_name};
 use super::run_picks::{Which, ask_end, ask_string, change};
+use super::run_rows::{figures, key, rows};
 use super::words::{capital, counted};
 use super::{Desk, Then};
 use crate::job::edit::{Change, Edit, Thing};
 use crate::job::model::{BayFit, Hung, Job, Leaf, PostSet, Run, Side};
 use crate::job::{LineId, RunId};
 use crate::length;
-use tautmark_ui::{Field as Row, Page, Verdict};
+use tautmark_ui::{Page, Verdict};
 
 /// The page of one run.
 pub(super) struct RunSetup;
@@ -75,26 +76,29 @@ impl Form for RunSetup {
             return bare.saying(Verdict::Note, "**No run yet.**");
         };
         let job = desk.job();
-        let mut rows = ends(job, run);
-        rows.extend(posts(job, run));
-        rows.extend(corner(job, run));
-        rows.extend(gates(job, run));
-        rows.extend(pins(job, run));
-        rows.extend(holes(job, run));
-        rows.push(pick("remove", "Remove this run", "with its ticks", ""));
-        let mut contents = FormContents::new(&run_name(run), rows);
-        if let Some(told) = told(desk, &problems_of(desk, at)) {
+        let mut contents = FormContents::new(&run_name(run), rows(job, run));
+        let problems = problems_of(desk, at);
+        let fix = fix(desk, run);
+        if let Some(told) = told(desk, &problems, fix.is_some()) {
             contents.status = told;
-        } else if let Some(fix) = fix(desk, run) {
+        } else if let Some(fix) = fix {
+            let wrong = to_look_at(&problems);
+            let wrong = wrong.map(|words| format!(" {words}: see Posts."));
             let text = format!(
-                "**{}** on {} {}.",
+                "**{}** on {} {}.{}",
                 capital(&counted(fix.posts.len(), "post", "posts")),
                 length::show_with_unit(fix.length, job.show.lengths),
-                length::show_pm(fix.length_pm, job.show.lengths)
+                length::show_pm(fix.length_pm, job.show.lengths),
+                wrong.as_deref().unwrap_or_default()
             );
-            contents = contents.saying(Verdict::Good, &text);
+            let verdict = match wrong {
+                Some(_) => Verdict::Attention,
+                None => Verdict::Good,
+            };
+            contents = contents.saying(verdict, &text);
         }
-        contents.primary = "Add another run".to_owned();
+        contents.primary = "See the posts".to_owned();
+        contents.secondary = "Add another run".to_owned();
         contents
     }
 
@@ -169,7 +173,15 @@ impl Form for RunSetup {
         Then::Stay
     }
 
+    /// Back to the posts; with no run yet, adds one.
     fn primary(&self, desk: &mut Desk) -> Then {
+        match run_in_sight(desk) {
+            Some(_) => Then::Back,
+            None => add(desk),
+        }
+    }
+
+    fn secondary(&self, desk: &mut Desk) -> Then {
         add(desk)
     }
 }
@@ -223,171 +235,4 @@ fn toggle_leaf(run: &mut Run, gate: usize) {
             None => Some(Leaf::default()),
         };
     }
-}
-
-fn key(part: Part) -> String {
-    format!("{part:?}")
-}
-
-/// Every figure that the run can be asked for.
-fn figures(job: &Job, at: usize) -> Vec<Part> {
-    let run = job.runs.get(at);
-    let mut all = vec![
-        Part::Gap,
-        Part::PostWidth,
-        Part::PostDepth,
-        Part::LongestBay,
-        Part::EndLength,
-        Part::CornerWidth,
-        Part::CornerDepth,
-        Part::HoleDiameter,
-        Part::HoleDepth,
-        Part::Tolerance,
-    ];
-    for i in 0..run.map_or(0, |run| run.gates.len()) {
-        all.extend([Part::GateAt(i), Part::GateClear(i)]);
-        all.extend([Part::Hinge(i), Part::Latch(i), Part::UnderLeaf(i)]);
-    }
-    all.extend((0..run.map_or(0, |run| run.pins.len())).map(Part::PinAt));
-    all
-}
-
-fn part_row(job: &Job, run: &Run, part: Part) -> Row {
-    let value = part.value(job, run);
-    let value = value.map_or_else(|| "—".to_owned(), |mm| length::show(mm, job.show.lengths));
-    figure(&key(part), &part.label(), &part.hint(), &value)
-}
-
-fn ends(job: &Job, run: &Run) -> Vec<Row> {
-    let named = |end| end_name(job, end).unwrap_or_else(|| "—".to_owned());
-    let by_length = run.end.as_ref().is_some_and(|end| end.length.is_some());
-    let end = if by_length {
-        "at a length".to_owned()
-    } else {
-        named(run.end.as_ref())
-    };
-    let mut rows = vec![
-        text("name", "Name of the run", "Front, say", &run.name),
-        heading("From and to"),
-        pick("string", "Follows", "", &string_name(job, &run.line)),
-        pick(
-            "start",
-            "Starts at",
-            "the zero of the tape",
-            &named(run.start.as_ref()),
-        ),
-        pick("end", "Ends at", "", &end),
-    ];
-    if by_length {
-        rows.push(part_row(job, run, Part::EndLength));
-    }
-    let side = run.side.map(|side| usize::from(side == Side::Right));
-    let label = "Posts stand, looking along the string";
-    rows.push(choice("side", label, &["Left", "Right"], side));
-    rows
-}
-
-fn posts(job: &Job, run: &Run) -> Vec<Row> {
-    let fit = run.bays.clone().unwrap_or_default().fit;
-    let options = ["All equal", "Full, one short"];
-    vec![
-        heading("Posts and bays"),
-        part_row(job, run, Part::Gap),
-        part_row(job, run, Part::PostWidth),
-        part_row(job, run, Part::PostDepth),
-        part_row(job, run, Part::LongestBay),
-        choice(
-            "fit",
-            "Bays",
-            &options,
-            Some(usize::from(fit == BayFit::Full)),
-        ),
-    ]
-}
-
-fn corner(job: &Job, run: &Run) -> Vec<Row> {
-    let Some((_, corner)) = corner_of(job, run) else {
-        return Vec::new();
-    };
-    let [first, second] = &corner.lines;
-    let options = [
-        format!("Square to {first}"),
-        format!("Square to {second}"),
-        "On the bisector".to_owned(),
-    ];
-    let options: Vec<&str> = options.iter().map(String::as_str).collect();
-    let set = corner.post.clone().unwrap_or_default().set;
-    let set = match set {
-        PostSet::First => 0,
-        PostSet::Second => 1,
-        PostSet::Bisect => 2,
-    };
-    vec![
-        heading(&format!("Post at corner {}", corner.id)),
-        choice("set", "The corner post stands", &options, Some(set)),
-        part_row(job, run, Part::CornerWidth),
-        part_row(job, run, Part::CornerDepth),
-    ]
-}
-
-fn gates(job: &Job, run: &Run) -> Vec<Row> {
-    let mut rows = vec![heading("Gates")];
-    for (i, gate) in run.gates.iter().enumerate() {
-        rows.push(part_row(job, run, Part::GateAt(i)));
-        rows.push(part_row(job, run, Part::GateClear(i)));
-        let label = format!("Gate {}: gaps round its leaf", i + 1);
-        let note = "gives the leaf’s width";
-        rows.push(check(
-            &format!("leaf {i}"),
-            &label,
-            note,
-            gate.leaf.is_some(),
-        ));
-        if let Some(leaf) = &gate.leaf {
-            for part in [Part::Hinge(i), Part::Latch(i), Part::UnderLeaf(i)] {
-                rows.push(part_row(job, run, part));
-            }
-            let hung = Some(usize::from(leaf.hung == Hung::End));
-            let label = format!("Gate {} hangs on the post nearer the run’s", i + 1);
-            rows.push(choice(
-                &format!("hung {i}"),
-                &label,
-                &["Start", "End"],
-                hung,
-            ));
-        }
-        let label = format!("Remove gate {}", i + 1);
-        rows.push(pick(&format!("remove gate {i}"), &label, "", ""));
-    }
-    rows.push(pick("add gate", "Add a gate", "", ""));
-    rows
-}
-
-fn pins(job: &Job, run: &Run) -> Vec<Row> {
-    let mut rows = vec![heading("Pinned posts")];
-    for (i, pin) in run.pins.iter().enumerate() {
-        let mut row = part_row(job, run, Part::PinAt(i));
-        if pin.stands {
-            row.note = "stands there already".into();
-        }
-        rows.push(row);
-        let label = format!("Remove pin {}", i + 1);
-        rows.push(pick(&format!("remove pin {i}"), &label, "", ""));
-    }
-    rows.push(pick(
-        "add pin",
-        "Pin a post",
-        "so that one stands just there",
-        "",
-    ));
-    rows
-}
-
-fn holes(job: &Job, run: &Run) -> Vec<Row> {
-    vec![
-        heading("Every run of this job"),
-        part_row(job, run, Part::HoleDiameter),
-        part_row(job, run, Part::HoleDepth),
-        part_row(job, run, Part::Tolerance),
-    ]
 }

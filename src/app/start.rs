@@ -23,7 +23,8 @@ pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
 }
 
 fn ask_first(desk: &mut Desk) -> Then {
-    desk.ask(Box::new(ReadingFigure { index: 0 }));
+    let field = ReadingFigure::of(desk.saved(), 0);
+    desk.ask(Box::new(field));
     Then::Ask(Place::Walls)
 }
 
@@ -33,14 +34,36 @@ pub fn job(kind: StartKind) -> Job {
     match kind {
         StartKind::Gap => laid_out(
             "Two walls, a gap between",
-            &[("A", [0.0, 0.0]), ("B", [4000.0, 0.0]), ("C", [9000.0, 3500.0]), ("D", [10_000.0, 7000.0])],
-            &[("first", "First wall", "A", "B"), ("second", "Second wall", "C", "D")],
-            &[("A", "B"), ("C", "D"), ("B", "C"), ("A", "C"), ("B", "D"), ("A", "D")],
+            &[
+                ("A", [0.0, 0.0]),
+                ("B", [4000.0, 0.0]),
+                ("C", [9000.0, 3500.0]),
+                ("D", [10_000.0, 7000.0]),
+            ],
+            &[
+                ("first", "First wall", "A", "B"),
+                ("second", "Second wall", "C", "D"),
+            ],
+            &[
+                ("A", "B"),
+                ("C", "D"),
+                ("B", "C"),
+                ("A", "C"),
+                ("B", "D"),
+                ("A", "D"),
+            ],
         ),
         StartKind::Corner => laid_out(
             "Two walls that meet",
-            &[("A", [0.0, 0.0]), ("B", [4000.0, 0.0]), ("C", [0.0, 3000.0])],
-            &[("first", "First wall", "A", "B"), ("second", "Second wall", "A", "C")],
+            &[
+                ("A", [0.0, 0.0]),
+                ("B", [4000.0, 0.0]),
+                ("C", [0.0, 3000.0]),
+            ],
+            &[
+                ("first", "First wall", "A", "B"),
+                ("second", "Second wall", "A", "C"),
+            ],
             &[("A", "B"), ("A", "C"), ("B", "C")],
         ),
         StartKind::Wall => {
@@ -55,14 +78,22 @@ pub fn job(kind: StartKind) -> Job {
                 name: "String along the wall".to_owned(),
                 wall: Some("wall".into()),
                 side: Some(Side::Right),
-                offsets: Some(vec![Station { at: Some(0.0), off: Some(50.0), ..Station::default() }]),
+                offsets: Some(vec![Station {
+                    at: Some(0.0),
+                    off: Some(50.0),
+                    ..Station::default()
+                }]),
                 ..Line::default()
             });
             job
         }
         StartKind::Marks => laid_out(
             "Pegs and marks",
-            &[("A", [0.0, 0.0]), ("B", [4000.0, 0.0]), ("C", [2000.0, 3000.0])],
+            &[
+                ("A", [0.0, 0.0]),
+                ("B", [4000.0, 0.0]),
+                ("C", [2000.0, 3000.0]),
+            ],
             &[],
             &[("A", "B"), ("B", "C"), ("A", "C")],
         ),
@@ -77,7 +108,11 @@ fn laid_out(
 ) -> Job {
     let mut job = Job::new(title);
     for &(id, rough) in marks {
-        job.marks.push(Mark { id: id.into(), rough: Some(rough), ..Mark::default() });
+        job.marks.push(Mark {
+            id: id.into(),
+            rough: Some(rough),
+            ..Mark::default()
+        });
     }
     for &(id, name, from, to) in walls {
         job.walls.push(Wall {
@@ -90,7 +125,12 @@ fn laid_out(
     }
     for &(from, to) in tapes {
         let (from, to): (MarkId, MarkId) = (from.into(), to.into());
-        job.readings.push(Reading::from(Measure::Tape { from, to, length: None, drop: 0.0 }));
+        job.readings.push(Reading::from(Measure::Tape {
+            from,
+            to,
+            length: None,
+            drop: 0.0,
+        }));
     }
     job
 }

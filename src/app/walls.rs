@@ -4,6 +4,7 @@ use super::field::{Field, Focus, Measure};
 use super::rows::patched;
 use super::words::{capital, counted, row, status};
 use super::{Bridge, Desk, Then};
+use crate::Solution;
 use crate::adjust::misread::Hint;
 use crate::job::Job;
 use crate::job::edit::{Change, Edit};
@@ -16,16 +17,6 @@ use tautmark_ui::{App, Item, Remedy, Status, Verdict, WallsVm};
 
 pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
     let vm = WallsVm::get(app);
-    let at = bridge.clone();
-    vm.on_reading_pressed(move |id| {
-        at.act(|desk| match id.parse() {
-            Ok(index) => {
-                desk.chosen.reading = Some(index);
-                ask_reading(desk, index)
-            }
-            Err(_) => Then::Stay,
-        });
-    });
     let at = bridge.clone();
     vm.on_remedied(move |id| at.act(|desk| cure(desk, &id)));
 }
@@ -193,6 +184,34 @@ fn standing(desk: &Desk) -> Status {
     status(verdict, &text)
 }
 
+/// The worst of how a job stands, in a few words for the list of jobs.
+#[must_use]
+pub fn standing_in_short(job: &Job, solution: &Solution) -> (Verdict, String) {
+    let network = &solution.network;
+    let name = |index: usize| {
+        job.readings
+            .get(index)
+            .map(reading_title)
+            .unwrap_or_default()
+    };
+    if let Some(&first) = network.suspects.first() {
+        return (
+            Verdict::Bad,
+            format!("{} does not fit", capital(&name(first))),
+        );
+    }
+    if network.status == Network::Loose && !network.loose.is_empty() {
+        let next = solution.advice.as_ref();
+        let next = next.map(|tape| format!("; tape {} to {} next", tape.from, tape.to));
+        let loose = capital(&counted(network.loose.len(), "mark", "marks"));
+        return (
+            Verdict::Attention,
+            format!("{loose} loose{}", next.unwrap_or_default()),
+        );
+    }
+    (Verdict::None, String::new())
+}
+
 /// A slip that the others would not show: 4.13 sd/√r of the least checked reading (Baarda).
 fn least_findable(desk: &Desk) -> String {
     let job = desk.job();
@@ -332,7 +351,8 @@ fn ask_reading(desk: &mut Desk, index: usize) -> Then {
     if matches!(reading.what, Reading::Inline { .. } | Reading::Other { .. }) {
         return Then::Stay;
     }
-    desk.ask(Box::new(ReadingFigure { index }));
+    let field = ReadingFigure::of(desk.saved(), index);
+    desk.ask(Box::new(field));
     Then::Keypad
 }
 
@@ -351,7 +371,27 @@ fn with_length(job: &Job, index: usize, value: f64) -> Option<Edit> {
 
 /// The figure of a reading that is in the list.
 pub struct ReadingFigure {
-    pub index: usize,
+    index: usize,
+    measure: Measure,
+}
+
+impl ReadingFigure {
+    /// The figure of the reading at this place of the list.
+    #[must_use]
+    pub fn of(job: &Job, index: usize) -> Self {
+        let angle = matches!(
+            job.readings.get(index).map(|r| &r.what),
+            Some(Reading::Angle { .. })
+        );
+        Self {
+            index,
+            measure: if angle {
+                Measure::Degrees
+            } else {
+                Measure::Length
+            },
+        }
+    }
 }
 
 impl Field for ReadingFigure {
@@ -372,7 +412,7 @@ impl Field for ReadingFigure {
     }
 
     fn measure(&self) -> Measure {
-        Measure::Length
+        self.measure
     }
 
     fn value(&self, job: &Job) -> Option<f64> {
@@ -395,7 +435,7 @@ impl Field for ReadingFigure {
     fn next(&self, job: &Job) -> Option<Box<dyn Field>> {
         let missing = |&index: &usize| job.readings.get(index).is_some_and(is_missing);
         let index = (0..job.readings.len()).find(missing)?;
-        Some(Box::new(ReadingFigure { index }))
+        Some(Box::new(ReadingFigure::of(job, index)))
     }
 
     fn verdict(&self, desk: &Desk, typed: Option<f64>) -> Option<Status> {
@@ -431,6 +471,63 @@ impl Field for ReadingFigure {
             length::show(fix.adjusted, unit)
         );
         Some(status(Verdict::Good, &text))
+    }
+
+    fn extra(&self, job: &Job) -> Option<(String, Box<dyn Field>)> {
+        let tape = matches!(job.readings.get(self.index)?.what, Reading::Tape { .. });
+        tape.then(|| -> (String, Box<dyn Field>) {
+            (
+                "Slope".to_owned(),
+                Box::new(SlopeFigure { index: self.index }),
+            )
+        })
+    }
+
+    fn focus(&self, _job: &Job) -> Focus {
+        Focus::Reading(self.index)
+    }
+}
+
+/// How much higher one end of a tape was than the other.
+pub struct SlopeFigure {
+    pub index: usize,
+}
+
+impl Field for SlopeFigure {
+    fn key(&self) -> String {
+        format!("slope {}", self.index)
+    }
+
+    fn title(&self, job: &Job) -> String {
+        let name = job
+            .readings
+            .get(self.index)
+            .map(reading_title)
+            .unwrap_or_default();
+        format!("Tape {name}, **one end higher by**")
+    }
+
+    fn measure(&self) -> Measure {
+        Measure::Length
+    }
+
+    fn value(&self, job: &Job) -> Option<f64> {
+        match job.readings.get(self.index)?.what {
+            Reading::Tape { drop, .. } => Some(drop),
+            _ => None,
+        }
+    }
+
+    fn edit(&self, job: &Job, value: f64) -> Option<Edit> {
+        let mut reading = job.readings.get(self.index)?.clone();
+        let Reading::Tape { drop, .. } = &mut reading.what else {
+            return None;
+        };
+        *drop = value;
+        Some(Edit::Reading(Change::Replace {
+            at: self.index,
+            value: reading,
+        }))
     }
 
     fn focus(&self, _job: &Job) -> Focus {

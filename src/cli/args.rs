@@ -2,6 +2,7 @@
 
 use clap::{Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
+use tautmark::export::Paper;
 use tautmark::length::Unit;
 
 /// Set out a fence with a gate from tape readings.
@@ -46,6 +47,9 @@ pub struct SheetArgs {
     /// What to make of it
     #[arg(long = "as", value_name = "FORM", default_value = "text")]
     pub form: Form,
+    /// The paper that a pdf is for
+    #[arg(long, value_name = "PAPER", default_value = "a4")]
+    pub paper: PaperSize,
     /// Write to this file instead of standard output
     #[arg(long, value_name = "FILE")]
     pub out: Option<PathBuf>,
@@ -71,6 +75,28 @@ pub enum Form {
     Html,
     /// A few lines for a text message
     Message,
+    /// Pages to print, with drawings
+    Pdf,
+    /// The plan as a drawing
+    Svg,
+    /// The plan in mm for drawing programs
+    Dxf,
+}
+
+/// The papers a pdf is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum PaperSize {
+    A4,
+    Letter,
+}
+
+impl From<PaperSize> for Paper {
+    fn from(size: PaperSize) -> Self {
+        match size {
+            PaperSize::A4 => Paper::A4,
+            PaperSize::Letter => Paper::Letter,
+        }
+    }
 }
 
 /// The units lengths are shown in.

@@ -9,9 +9,10 @@ mod output;
 mod report;
 mod window;
 
-use args::{Args, Command, Form, JobArgs};
+use args::{Args, Command, Form, JobArgs, SheetArgs};
 use clap::Parser;
 use std::process::ExitCode;
+use tautmark::export::{dxf, pdf, svg_plan};
 use tautmark::job::Severity;
 use tautmark::sheet::{Sheet, json};
 use tautmark::{Solution, job, solve};
@@ -72,9 +73,9 @@ fn act(args: Args) -> Result<Ending, Stop> {
         Some(Command::Sheet(sheet)) => {
             let opened = input::open(&sheet.job)?;
             let solution = solve(&opened.job);
-            let bytes = show(&opened.job, &solution, sheet.form)?;
+            let made = make(&opened.job, &solution, &sheet)?;
             report::warn_of_errors(&opened, &solution);
-            output::write(&bytes, sheet.out.as_deref(), opened.path.as_deref())?;
+            output::write(&made, sheet.out.as_deref(), opened.path.as_deref())?;
             Ok(ending(&solution))
         }
         Some(Command::Check(check)) => run_check(&check),
@@ -86,19 +87,26 @@ fn act(args: Args) -> Result<Ending, Stop> {
     }
 }
 
-fn show(job: &job::Job, solution: &Solution, form: Form) -> Result<Vec<u8>, Stop> {
+fn make(job: &job::Job, solution: &Solution, asked: &SheetArgs) -> Result<Vec<u8>, Stop> {
     let sheet = || Sheet::new(job, solution);
-    let text = match form {
-        Form::Text => sheet().text(),
-        Form::Csv => sheet().csv(),
-        Form::Html => sheet().html(),
-        Form::Message => sheet().message(),
-        Form::Json => json(solution).map_err(|error| Stop {
-            ending: Ending::Job,
-            words: format!("The results cannot be written as JSON: {error}."),
-        })?,
+    let refused = |words: String| Stop {
+        ending: Ending::Job,
+        words,
     };
-    Ok(text.into_bytes())
+    Ok(match asked.form {
+        Form::Text => sheet().text().into_bytes(),
+        Form::Csv => sheet().csv().into_bytes(),
+        Form::Html => sheet().html().into_bytes(),
+        Form::Message => sheet().message().into_bytes(),
+        Form::Svg => svg_plan(job, solution).into_bytes(),
+        Form::Dxf => dxf(job, solution).into_bytes(),
+        Form::Pdf => {
+            pdf(job, solution, asked.paper.into()).map_err(|error| refused(error.to_string()))?
+        }
+        Form::Json => json(solution)
+            .map_err(|error| refused(format!("The results cannot be written as JSON: {error}.")))?
+            .into_bytes(),
+    })
 }
 
 fn run_check(check: &JobArgs) -> Result<Ending, Stop> {

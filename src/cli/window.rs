@@ -13,17 +13,25 @@ pub fn open() -> Result<Ending, Stop> {
     let files = Files::of_this_person().ok_or_else(|| {
         stop("This system names no folder to keep jobs in. Set HOME and start again.".to_owned())
     })?;
-    tautmark::app::run(Jobs::on(files)).map_err(|error| {
-        stop(format!(
-            "The window cannot be opened ({error}). On a machine without a screen use “tautmark sheet”."
-        ))
-    })?;
-    Ok(Ending::Fine)
+    match tautmark::app::run(Jobs::on(files)) {
+        Ok(()) => Ok(Ending::Fine),
+        Err(error) => {
+            eprintln!(
+                "The window cannot be opened ({error}). Here is the example's sheet instead; for a job of your own use “tautmark sheet JOB”."
+            );
+            example()
+        }
+    }
+}
+
+/// Without the window: the example's sheet.
+#[cfg(not(feature = "app"))]
+pub fn open() -> Result<Ending, Stop> {
+    example()
 }
 
 /// Shows the example's sheet on standard output.
-#[cfg(not(feature = "app"))]
-pub fn open() -> Result<Ending, Stop> {
+fn example() -> Result<Ending, Stop> {
     use tautmark::sheet::Sheet;
     use tautmark::{job, solve};
     let job = job::example();

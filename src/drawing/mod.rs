@@ -33,7 +33,7 @@ pub use layout::{Desk, Laid, PlacedLabel, Stroke, Tile, fitted, lay_out};
 pub use levels::levels;
 pub use model::{
     Bounds, Dimension, Drawing, Fill, Hatched, Item, Label, Line, Place, Rank, Role, Row,
-    RowFigure, Shape, Size, Stress, Target, Vec2,
+    RowFigure, Shape, Sign, Size, Stress, Target, Vec2,
 };
 pub use plan::{Asked, Detail, Face, PlanShow, PostShow, Seen, Turn, plan};
 pub use post::post_heights;

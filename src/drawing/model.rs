@@ -161,11 +161,20 @@ pub struct RowFigure {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Label {
     pub at: Vec2,
+    /// A triangle before the words.
+    pub sign: Option<Sign>,
     pub text: String,
     pub size: Size,
     pub bold: bool,
     pub place: Place,
     pub rank: Rank,
+}
+
+/// Which way to measure from a laser line: a triangle that points there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sign {
+    Up,
+    Down,
 }
 
 /// How large words are.
@@ -181,6 +190,9 @@ pub enum Size {
 pub enum Place {
     /// Around the point, `clear` mm away from it, first in the direction of `toward`.
     Around { toward: Vec2, clear: f64 },
+    /// Close to the point, `clear` mm away from it, and no farther than a little to the side of the
+    /// direction `toward`: for numbers that would mislead elsewhere.
+    Toward { toward: Vec2, clear: f64 },
     /// Centred on the point, or moved along a line of `reach` mm either way, turned with it if
     /// `along` is not level.
     Along { along: Vec2, reach: f64 },

@@ -1,8 +1,8 @@
 //! Puts a drawing together, item by item.
 
 use super::model::{
-    Bounds, Drawing, Fill, Hatched, Item, Label, Line, Place, Rank, Role, Shape, Size, Stress,
-    Target, Vec2,
+    Bounds, Drawing, Fill, Hatched, Item, Label, Line, Place, Rank, Role, Shape, Sign, Size,
+    Stress, Target, Vec2,
 };
 
 /// A drawing in the making.
@@ -94,6 +94,7 @@ impl Label {
     pub(super) fn near(at: Vec2, text: impl Into<String>, toward: Vec2, clear: f64) -> Self {
         Self {
             at,
+            sign: None,
             text: text.into(),
             size: Size::Plain,
             bold: true,
@@ -106,6 +107,7 @@ impl Label {
     pub(super) fn on(at: Vec2, text: impl Into<String>, along: Vec2, reach: f64) -> Self {
         Self {
             at,
+            sign: None,
             text: text.into(),
             size: Size::Plain,
             bold: true,
@@ -116,6 +118,12 @@ impl Label {
 
     pub(super) fn rank(mut self, rank: Rank) -> Self {
         self.rank = rank;
+        self
+    }
+
+    /// Points from a laser line to a height, both mm.
+    pub(super) fn pointing(mut self, height: f64, line: f64) -> Self {
+        self.sign = Some(if height > line { Sign::Up } else { Sign::Down });
         self
     }
 
@@ -153,9 +161,13 @@ pub(super) fn turned(centre: Vec2, size: [f64; 2], bearing: f64) -> Vec<Vec2> {
     ]
 }
 
-/// A circle as a closed path.
+/// A circle as a closed path of even steps, the middle of its points its centre.
 pub(super) fn circle(centre: Vec2, radius: f64) -> Vec<Vec2> {
-    arc(centre, radius, 0.0, 360.0 * 31.0 / 32.0)
+    const STEPS: u32 = 32;
+    let step = 360.0 / f64::from(STEPS);
+    (0..STEPS)
+        .map(|i| centre + toward(step * f64::from(i)) * radius)
+        .collect()
 }
 
 /// Points on an arc from a bearing through a sweep, degrees, positive to the left.

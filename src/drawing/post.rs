@@ -112,13 +112,17 @@ impl<'a> Picture<'a> {
             pencil.area(Role::Rail, Line::Hair, Fill::Plain, area);
             let text = from_laser(rail, self.line, unit);
             let label = Label::near(Vec2::new(middle, rail), text, UP, half);
-            pencil.label(Role::Text, label.large().rank(Rank::Now));
+            pencil.label(
+                Role::Text,
+                label.pointing(rail, self.line).large().rank(Rank::Now),
+            );
         }
         let area = upright(left, bay.bottom, right, bay.top);
         pencil.area(Role::GravelBoard, Line::Fine, Fill::Plain, area);
         let text = format!("{} top", from_laser(bay.top, self.line, unit));
         let at = Vec2::new(middle, (bay.top + bay.bottom) / 2.0);
         let label = Label::on(at, text, LEVEL, (right - left) / 2.0);
+        let label = label.pointing(bay.top, self.line);
         pencil.label(Role::Text, label.rank(Rank::Now));
     }
 
@@ -132,6 +136,7 @@ impl<'a> Picture<'a> {
             });
         let text = from_laser(self.top, self.line, self.job.show.lengths);
         let label = Label::near(Vec2::new(0.0, self.top), format!("{text} top"), UP, 0.0);
+        let label = label.pointing(self.top, self.line);
         pencil.label(Role::Text, label.rank(Rank::Main));
     }
 

@@ -110,6 +110,17 @@ fn words(writer: &mut Writer<Vec<u8>>, label: &PlacedLabel) -> io::Result<()> {
         };
         path(writer, &patch)?;
     }
+    if let Some(corners) = label.sign_corners() {
+        let sign = Stroke {
+            points: corners.to_vec(),
+            closed: true,
+            line: None,
+            dash: None,
+            fill: Some(label.tone),
+            item: label.item,
+        };
+        path(writer, &sign)?;
+    }
     let start = label.start();
     let mut element = writer
         .create_element("text")
@@ -117,7 +128,7 @@ fn words(writer: &mut Writer<Vec<u8>>, label: &PlacedLabel) -> io::Result<()> {
         .with_attribute(("y", &*number(start.y)))
         .with_attribute(("font-size", &*number(label.size)))
         .with_attribute(("fill", &*colour(label.tone)))
-        .with_attribute(("textLength", &*number(2.0 * label.half[0])));
+        .with_attribute(("textLength", &*number(label.words_width())));
     if label.bold {
         element = element.with_attribute(("font-weight", "700"));
     }

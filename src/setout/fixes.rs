@@ -79,6 +79,14 @@ pub struct GateFix {
     pub far: f64,
 }
 
+impl Post {
+    /// Centre to centre from another post, of whichever run, mm.
+    #[must_use]
+    pub fn apart(&self, other: &Post) -> f64 {
+        (self.x - other.x).hypot(self.y - other.y)
+    }
+}
+
 impl RunFix {
     /// True where the bay from post `n` to the next is a gate opening.
     #[must_use]

@@ -1,6 +1,7 @@
 //! What a sheet is made of.
 
 use crate::cautions::Caution;
+use crate::drawing::Drawing;
 use crate::job::Problem;
 use crate::length::{Unit, show, show_fine, show_pm, show_typed, signed, signed_fine};
 
@@ -11,6 +12,8 @@ pub struct Sheet {
     pub notes: String,
     /// How its lengths are shown.
     pub unit: Unit,
+    /// The plan with every running reading, for the top of the sheet.
+    pub plan: Picture,
     /// In the order of the work.
     pub sections: Vec<Section>,
     pub(super) message: String,
@@ -37,6 +40,27 @@ pub enum Block {
     Caution(Caution),
     /// The whole of it.
     CautionInFull(Caution),
+    /// Drawings side by side; only where lines can be drawn.
+    Pictures(Vec<Picture>),
+}
+
+/// A drawing with what it shows under it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Picture {
+    pub caption: String,
+    pub room: Room,
+    pub drawing: Drawing,
+}
+
+/// How much of a page a drawing is worth.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Room {
+    /// A plan: half a page, with room around it for figures.
+    Plan,
+    /// As wide as the page and as high as it comes out.
+    Strip,
+    /// Less than half a page.
+    Small,
 }
 
 /// Figures in rows and columns.
@@ -234,6 +258,21 @@ impl Section {
         if !table.rows.is_empty() {
             self.blocks
                 .push(Block::Table(table.without_empty_columns()));
+        }
+    }
+
+    /// Adds drawings side by side, without those that show nothing.
+    pub(super) fn pictures(&mut self, mut pictures: Vec<Picture>) {
+        pictures.retain(|picture| !picture.drawing.is_empty());
+        if !pictures.is_empty() {
+            self.blocks.push(Block::Pictures(pictures));
+        }
+    }
+
+    /// Adds drawings one under the other.
+    pub(super) fn pictures_each(&mut self, pictures: Vec<Picture>) {
+        for picture in pictures {
+            self.pictures(vec![picture]);
         }
     }
 

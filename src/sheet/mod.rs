@@ -4,7 +4,8 @@
 //!   Job ─┐                       ┌─ text      for a screen, a printer, a pocket
 //!        ├─▶ Sheet (sections ────┼─ csv       for a spreadsheet
 //!   Solution  of blocks)         ├─ html      for a browser, printed from there
-//!                                └─ message   short, for a text message
+//!                                ├─ message   short, for a text message
+//!                                └─ pdf       pages, with its drawings (see `export`)
 //! ```
 //!
 //! The sheet is made once, as a plain value; every renderer shows that same value, so they cannot
@@ -15,7 +16,9 @@ mod parts;
 mod phrase;
 mod render;
 
-pub use document::{Align, Block, Cell, Column, Section, Sheet, Table};
+pub use document::{Align, Block, Cell, Column, Picture, Room, Section, Sheet, Table};
+
+pub(crate) use render::{caution_heading, severity_word, unit_words};
 
 use crate::Solution;
 use crate::job::Job;
@@ -36,6 +39,7 @@ impl Sheet {
             title: job.title.clone(),
             notes: job.notes.clone(),
             unit: job.show.lengths,
+            plan: parts::plan(&desk),
             sections: parts::sections(&desk),
             message: parts::message(&desk),
         }

@@ -1,5 +1,6 @@
 //! What stands on a run, with every height it needs to be drawn: known, or guessed on level ground.
 
+use super::ElevationShow;
 use crate::Solution;
 use crate::boards::RunBoards;
 use crate::drawing::model::Vec2;
@@ -18,6 +19,8 @@ pub(super) struct Built<'a> {
     pub job: &'a Job,
     pub run: &'a RunId,
     pub fix: &'a RunFix,
+    /// The posts that are drawn.
+    pub posts: &'a [Post],
     pub boards: Option<&'a RunBoards>,
     /// The set-up and the height of its line, mm.
     pub laser: Option<(SetupId, f64)>,
@@ -48,22 +51,24 @@ impl<'a> Built<'a> {
         job: &'a Job,
         solution: &'a Solution,
         run: &RunId,
-        setup: Option<&SetupId>,
+        show: &ElevationShow,
     ) -> Option<Self> {
         let (run, fix) = solution.runs.get_key_value(run)?;
         let boards = solution.boards.get(run);
         let own = boards.and_then(|boards| boards.setup.as_ref());
-        let laser = setup.or(own).and_then(|id| {
+        let laser = show.setup.as_ref().or(own).and_then(|id| {
             let levels = solution.levels.as_ref()?;
             Some((id.clone(), levels.setups.get(id)?.line))
         });
-        if fix.posts.is_empty() {
+        let posts = part(&fix.posts, show.posts);
+        if posts.is_empty() {
             return None;
         }
         Some(Self {
             job,
             run,
             fix,
+            posts,
             boards,
             laser,
         })
@@ -76,8 +81,8 @@ impl<'a> Built<'a> {
 
     /// Running readings between which it is drawn.
     pub fn reach(&self) -> [f64; 2] {
-        let first = self.fix.posts.first().map_or(0.0, |post| post.near);
-        let last = self.fix.posts.last().map_or(0.0, |post| post.far);
+        let first = self.posts.first().map_or(0.0, |post| post.near);
+        let last = self.posts.last().map_or(0.0, |post| post.far);
         [first - BEYOND, last + BEYOND]
     }
 
@@ -144,7 +149,7 @@ impl<'a> Built<'a> {
 
     /// Every bay that is not a gate opening.
     pub fn bays(&self) -> Vec<DrawnBay> {
-        let pairs = self.fix.posts.windows(2);
+        let pairs = self.posts.windows(2);
         let bays = pairs.filter(|two| !self.fix.gate_after(two[0].n));
         bays.map(|two| self.bay(&two[0], &two[1])).collect()
     }
@@ -193,8 +198,10 @@ impl<'a> Built<'a> {
 
     /// The leaves of the run's gates.
     pub fn gates(&self) -> Vec<DrawnGate> {
+        let drawn = |n: usize| self.posts.iter().any(|post| post.n == n);
         let gates = self.fix.gates.iter();
         gates
+            .filter(|gate| drawn(gate.from) && drawn(gate.to))
             .map(|gate| {
                 let leaves = self.boards.map_or(&[][..], |boards| &boards.gates);
                 let leaf = leaves.iter().find(|leaf| leaf.index == gate.index);
@@ -215,4 +222,13 @@ impl<'a> Built<'a> {
             })
             .collect()
     }
+}
+
+fn part(posts: &[Post], asked: Option<[usize; 2]>) -> &[Post] {
+    let Some([first, last]) = asked else {
+        return posts;
+    };
+    let start = posts.partition_point(|post| post.n < first);
+    let end = posts.partition_point(|post| post.n <= last);
+    posts.get(start..end).unwrap_or_default()
 }

@@ -19,7 +19,7 @@ pub(super) fn draw(built: &Built, show: &ElevationShow, pencil: &mut Pencil) {
 
 fn posts(built: &Built, shown: &ElevationShow, pencil: &mut Pencil) {
     let last = built.fix.posts.len();
-    for post in &built.fix.posts {
+    for post in built.posts {
         let [foot, top] = built.post(post);
         let target = Target::Post {
             run: built.run.clone(),
@@ -41,6 +41,7 @@ fn posts(built: &Built, shown: &ElevationShow, pencil: &mut Pencil) {
         if let (Figures::All, Some((_, line)), Some(known)) = (shown.figures, &built.laser, known) {
             let text = from_laser(known, *line, built.job.show.lengths);
             let label = Label::near(Vec2::new(post.centre, top), text, UP, 0.0);
+            let label = label.pointing(known, *line);
             pencil.label(Role::Text, label.rank(Rank::Usual)).of(target);
         }
     }
@@ -62,6 +63,7 @@ fn bays(built: &Built, shown: &ElevationShow, pencil: &mut Pencil) {
             let text = from_laser(top, *line, unit);
             let at = Vec2::new(middle, (bay.top + bay.bottom) / 2.0);
             let label = Label::on(at, text, LEVEL, (bay.far - bay.near) / 2.0);
+            let label = label.pointing(top, *line);
             pencil.label(Role::Text, label).of(target.clone());
         }
         let known = boards.rails.iter().find(|rails| rails.from == bay.from);
@@ -79,7 +81,7 @@ fn bays(built: &Built, shown: &ElevationShow, pencil: &mut Pencil) {
                     ..Label::near(at, text, UP, 0.0)
                 };
                 pencil
-                    .label(Role::Text, label.rank(Rank::Usual))
+                    .label(Role::Text, label.pointing(rail, *line).rank(Rank::Usual))
                     .of(target.clone());
             }
         }

@@ -25,6 +25,8 @@ pub struct ElevationShow {
     pub figures: Figures,
     /// The set-up whose laser line the figures are measured from; else the run's own.
     pub setup: Option<SetupId>,
+    /// First and last post of the part to draw; else the whole run.
+    pub posts: Option<[usize; 2]>,
     /// What the person has picked out.
     pub chosen: Option<Target>,
 }
@@ -48,7 +50,7 @@ pub fn elevation(
     run: &RunId,
     show: &ElevationShow,
 ) -> Option<Drawing> {
-    let built = Built::of(job, solution, run, show.setup.as_ref())?;
+    let built = Built::of(job, solution, run, show)?;
     let mut pencil = Pencil::default();
     ground(&built, &mut pencil);
     pales(&built, &mut pencil);
@@ -57,7 +59,7 @@ pub fn elevation(
     posts(&built, show, &mut pencil);
     laser(&built, &mut pencil);
     figures::draw(&built, show, &mut pencil);
-    let posts = built.fix.posts.len();
+    let posts = built.posts.len();
     Some(pencil.done(format!("Elevation of run {run}: {posts} posts")))
 }
 
@@ -142,7 +144,7 @@ fn gates(built: &Built, show: &ElevationShow, pencil: &mut Pencil) {
 }
 
 fn posts(built: &Built, show: &ElevationShow, pencil: &mut Pencil) {
-    for post in &built.fix.posts {
+    for post in built.posts {
         let [foot, top] = built.post(post);
         let target = Target::Post {
             run: built.run.clone(),

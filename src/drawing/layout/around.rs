@@ -9,6 +9,9 @@ use crate::drawing::view::ViewPoint;
 /// What being one try later costs, in the coin of crossed lines.
 const LATER: f64 = 0.12;
 
+/// Directions in which a place around a point is looked for.
+const DIRECTIONS: i32 = 16;
+
 /// A place to try.
 struct Try {
     tile: Tile,
@@ -19,13 +22,14 @@ struct Try {
 
 pub(super) fn place(board: &mut Board, index: usize, item: &Item, label: &Label) {
     let at = board.view.place(label.at);
-    if !board.sees(at) || !(at.x.is_finite() && at.y.is_finite()) {
+    if !(board.sees(at) && at.x.is_finite() && at.y.is_finite()) {
         return;
     }
     let size = board.desk.hand.size(label.size);
-    let words = board.words(&label.text, size, label.bold);
+    let words = board.signed(label.sign, &label.text, size, label.bold);
     let tries = match label.place {
         Place::Around { toward, clear } => around(board, label.rank, at, toward, clear, &words),
+        Place::Toward { toward, clear } => close_by(board, at, toward, clear, &words),
         Place::Along { along, reach } => along_line(board, at, along, reach, &words),
         Place::Beside { along, out, reach } => beside(board, at, along, out, reach, &words),
     };
@@ -69,7 +73,6 @@ fn around(
     clear: f64,
     words: &Words,
 ) -> Vec<Try> {
-    const DIRECTIONS: i32 = 16;
     let hand = board.desk.hand;
     let near = (clear * board.view.scale).max(hand.cross * 0.7) + hand.gap;
     let way = board.view.direction(toward);
@@ -102,6 +105,15 @@ fn around(
         }
     }
     tries
+}
+
+/// Straight on, or a sixteenth of a turn to either side.
+fn close_by(board: &Board, at: ViewPoint, toward: Vec2, clear: f64, words: &Words) -> Vec<Try> {
+    let all = around(board, Rank::Many, at, toward, clear, words);
+    let near = all.into_iter().enumerate();
+    near.filter(|(step, _)| step % DIRECTIONS as usize <= 2)
+        .map(|(_, try_)| try_)
+        .collect()
 }
 
 /// The middle first, then to and fro.
@@ -148,7 +160,7 @@ fn beside(
     let reach = (reach * board.view.scale - words.width / 2.0).max(0.0);
     let half = words.half();
     let mut tries = Vec::new();
-    for (row, side) in [1.0, -1.0, 1.6, -1.6].into_iter().enumerate() {
+    for (row, side) in [1.0, -1.0, 1.6, -1.6, 2.4, 3.2].into_iter().enumerate() {
         let off: f64 = side * (hand.gap + hand.strip + half[1]);
         for (slide, cost) in to_and_fro(reach, 3) {
             tries.push(Try {

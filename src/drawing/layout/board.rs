@@ -1,8 +1,9 @@
 //! What is on the drawing so far, and what a place for words would cost.
 
 use super::tile::Tile;
-use super::{Desk, LINE, Laid, PlacedLabel, Stroke};
-use crate::drawing::model::{Item, Line, Vec2};
+use super::{Desk, LINE, Laid, PlacedLabel, SIGN, Stroke};
+use crate::drawing::hand::Areas;
+use crate::drawing::model::{Item, Line, Sign, Vec2};
 use crate::drawing::text::Weight;
 use crate::drawing::tone::{Tone, outline};
 use crate::drawing::view::{View, ViewPoint};
@@ -25,6 +26,10 @@ pub(super) struct Words {
     pub text: String,
     pub size: f64,
     pub bold: bool,
+    pub sign: Option<Sign>,
+    /// Width of the sign and the space after it.
+    pub inset: f64,
+    /// Width of sign and words together.
     pub width: f64,
 }
 
@@ -53,7 +58,23 @@ impl<'a> Board<'a> {
             text: text.to_owned(),
             size,
             bold,
+            sign: None,
+            inset: 0.0,
             width: self.desk.measure.width(text, size, weight),
+        }
+    }
+
+    pub fn signed(&self, sign: Option<Sign>, text: &str, size: f64, bold: bool) -> Words {
+        let words = self.words(text, size, bold);
+        let inset = match sign {
+            Some(_) => size * (SIGN * 1.1 + 0.3),
+            None => 0.0,
+        };
+        Words {
+            sign,
+            inset,
+            width: words.width + inset,
+            ..words
         }
     }
 
@@ -95,9 +116,28 @@ impl<'a> Board<'a> {
         crossing.map(|(_, _, cost)| cost).sum()
     }
 
+    /// Faint lines do not trouble words on a screen; on paper a hatch does.
+    fn needs_patch(&self, crossed: f64) -> bool {
+        /// Lines that cost less than this are faint.
+        const FAINT: f64 = 0.65;
+        match self.desk.hand.areas {
+            Areas::Toned => crossed >= FAINT,
+            Areas::Hatched => crossed > 0.0,
+        }
+    }
+
+    /// All of it, with patches under words that lines run behind.
+    pub fn done(mut self) -> Laid {
+        let mut labels = std::mem::take(&mut self.laid.labels);
+        for label in &mut labels {
+            label.halo = self.needs_patch(self.cost(&label.tile()));
+        }
+        self.laid.labels = labels;
+        self.laid
+    }
+
     /// Writes words in their place; `tile` is what they take.
     pub fn write(&mut self, index: usize, item: &Item, words: Words, tile: Tile) {
-        let halo = self.cost(&tile) > 0.0;
         let tone = outline(item.role, item.stress);
         self.laid.labels.push(PlacedLabel {
             half: words.half(),
@@ -105,9 +145,11 @@ impl<'a> Board<'a> {
             at: tile.middle,
             size: words.size,
             bold: words.bold,
+            sign: words.sign,
+            inset: words.inset,
             tone,
             turn: tile.along.y.atan2(tile.along.x).to_degrees(),
-            halo,
+            halo: false,
             item: index,
         });
         self.keep_off(tile);

@@ -15,7 +15,7 @@ mod strokes;
 mod tile;
 
 use super::hand::Hand;
-use super::model::{Drawing, Item, Rank, Shape, Vec2};
+use super::model::{Drawing, Item, Rank, Shape, Sign, Vec2};
 use super::text::Measure;
 use super::tone::Tone;
 use super::view::{Margins, View, ViewPoint};
@@ -49,10 +49,14 @@ pub struct Stroke {
 #[derive(Clone, Debug, PartialEq)]
 pub struct PlacedLabel {
     pub text: String,
-    /// Middle of the words.
+    /// Middle of the place that they take, with the sign before them.
     pub at: ViewPoint,
-    /// Half their width and half their height.
+    /// Half the width and half the height of that place.
     pub half: [f64; 2],
+    /// A triangle before the words.
+    pub sign: Option<Sign>,
+    /// From the left end of the place to the first word.
+    pub inset: f64,
     /// Font size.
     pub size: f64,
     pub bold: bool,
@@ -72,6 +76,34 @@ impl PlacedLabel {
         Tile::turned(self.at, self.half, self.turn)
     }
 
+    /// Middle of the words themselves.
+    #[must_use]
+    pub fn words_at(&self) -> ViewPoint {
+        let (sine, cosine) = self.turn.to_radians().sin_cos();
+        self.at + Vec2::new(cosine, sine) * (self.inset / 2.0)
+    }
+
+    /// Width of the words themselves.
+    #[must_use]
+    pub fn words_width(&self) -> f64 {
+        2.0 * self.half[0] - self.inset
+    }
+
+    /// The corners of the sign, to be filled with the label's tone.
+    #[must_use]
+    pub fn sign_corners(&self) -> Option<[ViewPoint; 3]> {
+        let (sine, cosine) = self.turn.to_radians().sin_cos();
+        let along = Vec2::new(cosine, sine);
+        let up = Vec2::new(sine, -cosine) * (self.size * SIGN / 2.0);
+        let tip = match self.sign? {
+            Sign::Up => up,
+            Sign::Down => -up,
+        };
+        let side = along * (self.size * SIGN * 0.55);
+        let middle = self.at - along * self.half[0] + side;
+        Some([middle + tip, middle - tip - side, middle - tip + side])
+    }
+
     /// Where the words begin, on the line that they stand on.
     #[must_use]
     pub fn start(&self) -> ViewPoint {
@@ -80,9 +112,12 @@ impl PlacedLabel {
         let (sine, cosine) = self.turn.to_radians().sin_cos();
         let along = Vec2::new(cosine, sine);
         let down = Vec2::new(-sine, cosine);
-        self.at - along * self.half[0] + down * (RISE * self.size)
+        self.at + along * (self.inset - self.half[0]) + down * (RISE * self.size)
     }
 }
+
+/// Height of a sign, in font sizes.
+const SIGN: f64 = 0.7;
 
 /// Height of a line of words, in font sizes.
 pub(super) const LINE: f64 = 1.1;
@@ -117,7 +152,7 @@ pub fn lay_out(drawing: &Drawing, view: &View, room: Option<[f64; 2]>, desk: Des
             _ => {}
         }
     }
-    board.laid
+    board.done()
 }
 
 /// Who chooses first: by rank, and in one rank figures in a row, then dimensions, then names.
@@ -137,7 +172,7 @@ pub fn fitted(drawing: &Drawing, room: [f64; 2], desk: Desk<'_>) -> View {
     let mut margins = Margins::even(edge + desk.hand.cross);
     let mut view = View::fit(&drawing.bounds, room, margins);
     for _ in 0..2 {
-        let reach = reach(&lay_out(drawing, &view, None, desk));
+        let reach = reach(drawing, &lay_out(drawing, &view, None, desk));
         let Some([min, max]) = reach else {
             break;
         };
@@ -157,13 +192,18 @@ pub fn fitted(drawing: &Drawing, room: [f64; 2], desk: Desk<'_>) -> View {
     view
 }
 
-/// The corners of the box around everything laid out.
-fn reach(laid: &Laid) -> Option<[ViewPoint; 2]> {
+/// The corners of the box around everything laid out but what is only nice to have.
+fn reach(drawing: &Drawing, laid: &Laid) -> Option<[ViewPoint; 2]> {
     let strokes = laid
         .strokes
         .iter()
         .flat_map(|stroke| stroke.points.iter().copied());
-    let labels = laid.labels.iter().flat_map(|label| label.tile().corners());
+    let wanted = |label: &&PlacedLabel| {
+        let item = drawing.items.get(label.item);
+        item.and_then(|item| rank(&item.shape)) > Some((Rank::Many, 0))
+    };
+    let labels = laid.labels.iter().filter(wanted);
+    let labels = labels.flat_map(|label| label.tile().corners());
     let mut all = strokes
         .chain(labels)
         .filter(|at| at.x.is_finite() && at.y.is_finite());

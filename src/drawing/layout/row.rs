@@ -1,6 +1,7 @@
 //! Figures of points along one line: level with it where they have room, else square to it, pushed
 //! apart just as far as they must be.
 
+use super::LINE;
 use super::board::{Board, Words, readable};
 use super::tile::Tile;
 use crate::drawing::model::{Item, Line, Row, Vec2};
@@ -23,14 +24,21 @@ pub(super) fn place(board: &mut Board, index: usize, item: &Item, row: &Row) {
         .filter(|figure| board.sees(board.view.place(figure.at)))
         .collect();
     let points: Vec<ViewPoint> = seen.iter().map(|one| board.view.place(one.at)).collect();
-    let words: Vec<Words> = seen
-        .iter()
-        .map(|one| board.words(&one.text, hand.text, true))
-        .collect();
     let (Some(&zero), along) = (points.first(), board.view.direction(row.along)) else {
         return;
     };
     let readings: Vec<f64> = points.iter().map(|at| (at - zero).dot(&along)).collect();
+    let length = readings.last().map_or(0.0, |last| last.abs());
+    // Smaller where they would not stand side by side otherwise.
+    let size = if hand.text * LINE * seen.len() as f64 > length {
+        hand.small_text
+    } else {
+        hand.text
+    };
+    let words: Vec<Words> = seen
+        .iter()
+        .map(|one| board.words(&one.text, size, true))
+        .collect();
     let widest = words.iter().map(|one| one.width).fold(0.0, f64::max);
     let apart = readings.windows(2).map(|two| two[1] - two[0]);
     let level = apart.fold(f64::INFINITY, f64::min) > widest + hand.gap;
@@ -44,7 +52,7 @@ pub(super) fn place(board: &mut Board, index: usize, item: &Item, row: &Row) {
     for step in 0..TRIES {
         for (side, clear) in [(1.0, row.clear), (-1.0, row.clear_back)] {
             let out = board.view.direction(row.out) * side;
-            let off = clear * board.view.scale + hand.gap * 2.0 + step as f64 * hand.text * 1.3;
+            let off = clear * board.view.scale + hand.gap * 2.0 + step as f64 * size * 1.3;
             let sets: Vec<Set> = (points.iter().zip(&readings))
                 .zip(spread.iter().zip(&words))
                 .map(|((&at, &reading), (&moved, words))| {

@@ -46,7 +46,8 @@ pub(super) fn draw(board: &mut Board, index: usize, item: &Item) {
                 stroke(board, index, vec![at - way, at + way], (tone, width));
             }
             // Words may come close between the arms.
-            board.keep_off(Tile::level(at, [arm * 0.7, arm * 0.7]));
+            board.keep_off(Tile::level(at, [arm, width]));
+            board.keep_off(Tile::level(at, [width, arm]));
         }
         Shape::Ring { at, clear } => {
             let hand = board.desk.hand;
@@ -112,7 +113,11 @@ fn path(
     {
         board.keep_off(tile.grown(board.desk.hand.line));
     }
-    let cost = cost(item.role);
+    let cost = if line == Line::None {
+        0.0
+    } else {
+        cost(item.role)
+    };
     let ends = points.iter().zip(points.iter().skip(1));
     for (&from, &to) in ends {
         board.avoid(from, to, cost);
@@ -141,7 +146,9 @@ fn cost(role: Role) -> f64 {
     match role {
         Role::String | Role::Wall | Role::AskedTape | Role::SuspectTape => 3.0,
         Role::Post | Role::DonePost | Role::Gate | Role::LaserLine => 3.0,
-        Role::GravelBoard | Role::Rail | Role::Ground | Role::GuessedGround => 2.0,
+        Role::Ground | Role::GuessedGround => 2.0,
+        Role::Rail => 0.6,
+        Role::GravelBoard => 0.3,
         Role::Dimension | Role::Hole | Role::Mark => 1.5,
         Role::Tape | Role::LeftOut | Role::Sketch | Role::Text | Role::Quiet => 0.7,
         Role::Pale => 0.05,
@@ -220,7 +227,8 @@ fn hatching(area: &[ViewPoint], spacing: f64, way: Vec2) -> Vec<[ViewPoint; 2]> 
     let low = area.iter().map(off).fold(f64::INFINITY, f64::min);
     let high = area.iter().map(off).fold(f64::NEG_INFINITY, f64::max);
     let mut lines = Vec::new();
-    if spacing <= 0.0 || !((high - low) / spacing < MOST) {
+    let count = (high - low) / spacing;
+    if !count.is_finite() || !(0.0..MOST).contains(&count) {
         return lines;
     }
     let mut at = (low / spacing).floor() * spacing + spacing / 2.0;

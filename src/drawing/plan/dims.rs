@@ -106,18 +106,18 @@ fn name(site: &Site, run: &RunId, fix: &RunFix, pencil: &mut Pencil) {
     let out = -string_side(site, fix, post);
     let off = post.off.abs() + site.job.hole.diameter / 2.0;
     let at = track.at(fix.length / 2.0, 0.0) + out * off;
+    let text = if name.is_empty() {
+        format!("run {run}: {length} long")
+    } else {
+        format!("run {run}, {name}: {length} long")
+    };
     let label = Label {
         place: Place::Beside {
             along: track.along,
             out,
             reach: fix.length / 2.0,
         },
-        ..Label::near(
-            at,
-            format!("{run} {name} {length}").replace("  ", " "),
-            out,
-            0.0,
-        )
+        ..Label::near(at, text, out, 0.0)
     };
     pencil.label(Role::Quiet, label.small().rank(Rank::Usual));
 }
@@ -136,8 +136,8 @@ fn gates(site: &Site, run: &RunId, fix: &RunFix, pencil: &mut Pencil) {
             to: track.at(gate.far, off),
             out: -string_side(site, fix, post),
             clear: (site.job.hole.diameter / 2.0).max(post.size[1]),
-            name: "gate".to_owned(),
-            text: show(clear, site.job.show.lengths),
+            name: String::new(),
+            text: format!("gate {}", show(clear, site.job.show.lengths)),
             rank: Rank::Main,
         };
         pencil

@@ -115,7 +115,10 @@ fn number(
         Some(other) => format!("{} · {other}", post.n),
         None => post.n.to_string(),
     };
-    Label::near(at, text, toward, clear).rank(rank)
+    Label {
+        place: Place::Toward { toward, clear },
+        ..Label::near(at, text, toward, clear).rank(rank)
+    }
 }
 
 /// Unit vector from a post towards the run's string.

@@ -53,7 +53,7 @@ fn name(line: &Line, ray: &Ray, last: f64) -> Label {
         },
         ..Label::near(at, format!("string {called}"), ray.along, 0.0)
             .small()
-            .rank(Rank::Usual)
+            .rank(Rank::Extra)
     }
 }
 

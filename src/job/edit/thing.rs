@@ -19,6 +19,20 @@ pub enum Thing {
 }
 
 impl Thing {
+    /// The same kind of thing by another name.
+    #[must_use]
+    pub fn renamed(&self, name: &str) -> Self {
+        match self {
+            Self::Mark(_) => Self::Mark(name.into()),
+            Self::Wall(_) => Self::Wall(name.into()),
+            Self::Line(_) => Self::Line(name.into()),
+            Self::Corner(_) => Self::Corner(name.into()),
+            Self::Run(_) => Self::Run(name.into()),
+            Self::Point(_) => Self::Point(name.into()),
+            Self::Setup(_) => Self::Setup(name.into()),
+        }
+    }
+
     /// The trade's word for what it is.
     #[must_use]
     pub fn kind(&self) -> &'static str {

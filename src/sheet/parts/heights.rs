@@ -1,7 +1,7 @@
 //! Heights on the posts: up or down from the laser line, and what the boards do to the ground.
 
 use super::super::document::{Cell, Column, Section, Table};
-use super::{Desk, names, number};
+use super::{Desk, names, number, pictures};
 use crate::boards::{HeightMark, MarkedThing, PostHeights, RunBoards, Side, Way, height_marks};
 use crate::job::RunId;
 
@@ -30,6 +30,7 @@ fn of_run(desk: &Desk<'_>, id: &RunId, boards: &RunBoards, section: &mut Section
         desk.pm(worst(boards))
     ));
     section.list(other_lines(desk, id, boards));
+    section.pictures_each(pictures::elevations(desk, id));
     section.table(marks);
     section.list(steps(desk, boards));
     section.table(ground(boards));

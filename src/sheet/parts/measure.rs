@@ -2,7 +2,7 @@
 
 use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::{and, count, count_in_words};
-use super::{Desk, names};
+use super::{Desk, names, pictures};
 use crate::job::reading::{Measure, Reading};
 use crate::site::{ReadingFix, Status};
 
@@ -19,6 +19,7 @@ pub fn section(desk: &Desk<'_>) -> Option<Section> {
     let mut section = Section::new("Measure what is there");
     section.say(summary(desk));
     section.say(advice(desk));
+    section.pictures(pictures::tapes(desk));
     section.table(readings(desk));
     section.table(marks(desk));
     Some(section)

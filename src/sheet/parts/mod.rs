@@ -9,11 +9,13 @@ mod level;
 mod measure;
 mod message;
 mod names;
+mod pictures;
 mod posts;
 mod strings;
 
 pub use message::message;
 pub use names::place;
+pub use pictures::plan;
 
 use super::document::{Cell, Section};
 use crate::Solution;

@@ -1,7 +1,7 @@
 //! The strings: where each nail goes, where two strings cross, and the diagonal that proves it.
 
 use super::super::document::{Cell, Column, Section, Table};
-use super::{Desk, attention, names};
+use super::{Desk, attention, names, pictures};
 use crate::job::CornerId;
 use crate::job::model::{Corner, Line, PostSet, Side};
 use crate::site::CornerFix;
@@ -125,6 +125,7 @@ fn crossing(desk: &Desk<'_>, corner: &Corner, fix: &CornerFix, section: &mut Sec
         desk.pm(fix.pm),
         readings_of(desk, &corner.id),
     ));
+    section.pictures(pictures::of_corner(desk, &corner.id, fix));
     section.table(diagonals(fix));
     section.say(format!(
         "For two rails mitred face to face set a saw that reads 0 for a square cut to {:.2}°; \

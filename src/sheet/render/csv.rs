@@ -36,6 +36,7 @@ fn add_block(rows: &mut Rows, block: &Block, unit: Unit) {
             problem.remedy.as_str(),
         ]),
         Block::Caution(caution) => rows.add([caution.short]),
+        Block::Pictures(_) => {}
         Block::CautionInFull(caution) => rows.add([caution.short, caution.full]),
     }
 }

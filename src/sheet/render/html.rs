@@ -1,7 +1,8 @@
 //! The sheet as one web page that needs nothing else: read on a screen, printed from a browser.
 
-use super::super::document::{Align, Block, Column, Section, Sheet, Table};
+use super::super::document::{Align, Block, Column, Picture, Section, Sheet, Table};
 use super::{caution_heading, severity_word, unit_words};
+use crate::export::{picture_height, svg::svg};
 use crate::job::Severity;
 use crate::length::Unit;
 use maud::{DOCTYPE, Markup, PreEscaped, html as markup};
@@ -25,6 +26,7 @@ pub fn html(sheet: &Sheet) -> String {
                     p { "Set-out sheet. Lengths in " (unit_words(sheet.unit)) "." }
                     @for line in sheet.notes.lines() { p { (line) } }
                 }
+                @if !sheet.plan.drawing.is_empty() { (drawn(&sheet.plan)) }
                 @for part in &sheet.sections { (section(part, sheet.unit)) }
             }
         }
@@ -58,11 +60,24 @@ fn block(block: &Block, unit: Unit) -> Markup {
                 }
                 p { "→ " (problem.remedy) }
             },
+            Block::Pictures(pictures) => @for picture in pictures { (drawn(picture)) },
             Block::Caution(caution) => p class="caution" { (caution.short) },
             Block::CautionInFull(caution) => div class="caution" {
                 p { strong { (caution_heading(caution)) "." } }
                 p { (caution.full) }
             },
+        }
+    }
+}
+
+fn drawn(picture: &Picture) -> Markup {
+    /// Width of a drawing, pt.
+    const WIDTH: f64 = 520.0;
+    let size = [WIDTH, picture_height(&picture.drawing, WIDTH, picture.room)];
+    markup! {
+        figure class="drawing" {
+            (PreEscaped(svg(&picture.drawing, size)))
+            figcaption { (picture.caption) }
         }
     }
 }

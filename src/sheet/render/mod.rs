@@ -14,7 +14,7 @@ use crate::job::Severity;
 use crate::length::Unit;
 
 /// What lengths are in, for the top of a sheet.
-fn unit_words(unit: Unit) -> &'static str {
+pub fn unit_words(unit: Unit) -> &'static str {
     match unit {
         Unit::Mm => "millimetres",
         Unit::M => "metres",
@@ -22,7 +22,7 @@ fn unit_words(unit: Unit) -> &'static str {
     }
 }
 
-fn severity_word(severity: Severity) -> &'static str {
+pub fn severity_word(severity: Severity) -> &'static str {
     match severity {
         Severity::Error => "Error",
         Severity::Warning => "Look",
@@ -31,6 +31,6 @@ fn severity_word(severity: Severity) -> &'static str {
 }
 
 /// The caution's short form without its full stop, as a heading for the full one.
-fn caution_heading(caution: &Caution) -> &'static str {
+pub fn caution_heading(caution: &Caution) -> &'static str {
     caution.short.trim_end_matches('.')
 }

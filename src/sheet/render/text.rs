@@ -32,7 +32,8 @@ fn add_section(page: &mut Page, section: &Section, unit: Unit) {
     page.wrapped("", &heading);
     page.rule('=', display_width(&heading).min(PAGE));
     let mut before: Option<&Block> = None;
-    for block in &section.blocks {
+    let words = |block: &&Block| !matches!(block, Block::Pictures(_));
+    for block in section.blocks.iter().filter(words) {
         if needs_space(before, block) {
             page.text.push('\n');
         }
@@ -89,6 +90,7 @@ fn add_block(page: &mut Page, block: &Block, unit: Unit) {
             page.hanging("   -> ", &problem.remedy);
         }
         Block::Caution(caution) => page.hanging("! ", caution.short),
+        Block::Pictures(_) => {}
         Block::CautionInFull(caution) => {
             page.hanging("! ", &format!("{}.", caution_heading(caution)));
             page.wrapped("  ", caution.full);

@@ -1,0 +1,182 @@
+//! The job's own settings: its title, its unit, how good tape and laser are; and new names for
+//! marks and walls.
+
+use super::field::{Field, Measure};
+use super::form::{Form, FormContents, choice, figure, heading, text};
+use super::{Desk, Then};
+use crate::job::Job;
+use crate::job::edit::{Edit, Setting};
+use crate::job::model::Show;
+use crate::length::{self, Unit};
+use crate::tape::TapeClass;
+use tautmark_ui::Verdict;
+
+const UNITS: [Unit; 3] = [Unit::Mm, Unit::M, Unit::FtIn];
+const CLASSES: [TapeClass; 3] = [TapeClass::I, TapeClass::II, TapeClass::III];
+
+/// The form of [`tautmark_ui::Page::Settings`].
+pub(super) struct Settings;
+
+impl Form for Settings {
+    fn contents(&self, desk: &Desk) -> FormContents {
+        let job = desk.job();
+        if let Some(thing) = &desk.renaming {
+            let rows = vec![text(
+                "name",
+                "Name",
+                "a short name of its own",
+                thing.name(),
+            )];
+            let title = format!("Rename {} {}", thing.kind(), thing.name());
+            return FormContents::new(&title, rows)
+                .saying(Verdict::None, "Whatever refers to it follows.");
+        }
+        let unit = UNITS.iter().position(|unit| *unit == job.show.lengths);
+        let class = CLASSES.iter().position(|class| *class == job.tape.class);
+        let reading = length::show_fine(job.tape.reading, job.show.lengths, 1);
+        let laser = length::show_fine(job.level.reading, job.show.lengths, 1);
+        let accuracy = super::entry::plain(job.level.accuracy);
+        FormContents::new(
+            "Name and settings",
+            vec![
+                text(
+                    "title",
+                    "Name of the job",
+                    "what the job is called",
+                    &job.title,
+                ),
+                choice("unit", "Lengths in", &["mm", "m", "ft in"], unit),
+                heading("Tape"),
+                choice(
+                    "class",
+                    "Accuracy class, printed on the tape",
+                    &["I", "II", "III"],
+                    class,
+                ),
+                figure(
+                    "reading",
+                    "One reading, standard deviation",
+                    "a pencil mark 0.5 to 1, a nail in a peg 2, rough brick 2 to 3 mm",
+                    &reading,
+                ),
+                heading("Laser"),
+                figure(
+                    "accuracy",
+                    "Stated accuracy, mm per m",
+                    "the limit on its data sheet",
+                    &accuracy,
+                ),
+                figure("sight", "One sight, standard deviation", "", &laser),
+            ],
+        )
+    }
+
+    fn pressed(&self, desk: &mut Desk, id: &str) -> Then {
+        let part = match id {
+            "reading" => Part::TapeReading,
+            "accuracy" => Part::LaserAccuracy,
+            _ => Part::LaserReading,
+        };
+        desk.ask(Box::new(SettingFigure(part)));
+        Then::Keypad
+    }
+
+    fn picked(&self, desk: &mut Desk, id: &str, index: usize) -> Then {
+        let job = desk.saved();
+        let edit = match id {
+            "unit" => UNITS.get(index).map(|&lengths| {
+                Setting::Show(Show {
+                    lengths,
+                    ..job.show.clone()
+                })
+            }),
+            _ => CLASSES.get(index).map(|&class| {
+                let mut tape = job.tape.clone();
+                tape.class = class;
+                Setting::Tape(tape)
+            }),
+        };
+        if let Some(edit) = edit {
+            desk.change(Edit::Set(edit));
+        }
+        Then::Stay
+    }
+
+    fn edited(&self, desk: &mut Desk, _id: &str, text: &str) -> Then {
+        let name = text.trim();
+        match desk.renaming.clone() {
+            None => {
+                desk.amend(Edit::Set(Setting::Title(text.to_owned())));
+            }
+            Some(thing) if !name.is_empty() && name != thing.name() => {
+                let to = name.to_owned();
+                if desk.amend(Edit::Rename {
+                    thing: thing.clone(),
+                    to,
+                }) {
+                    desk.renaming = Some(thing.renamed(name));
+                }
+            }
+            Some(_) => {}
+        }
+        Then::Stay
+    }
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Part {
+    TapeReading,
+    LaserAccuracy,
+    LaserReading,
+}
+
+/// How good the tape or the laser is.
+struct SettingFigure(Part);
+
+impl Field for SettingFigure {
+    fn key(&self) -> String {
+        format!("setting {:?}", self.0)
+    }
+
+    fn title(&self, _job: &Job) -> String {
+        match self.0 {
+            Part::TapeReading => "One tape reading, **standard deviation**",
+            Part::LaserAccuracy => "Laser, **stated accuracy**",
+            Part::LaserReading => "One sight, **standard deviation**",
+        }
+        .to_owned()
+    }
+
+    fn measure(&self) -> Measure {
+        match self.0 {
+            Part::LaserAccuracy => Measure::Number("mm per m"),
+            Part::TapeReading | Part::LaserReading => Measure::Length,
+        }
+    }
+
+    fn value(&self, job: &Job) -> Option<f64> {
+        Some(match self.0 {
+            Part::TapeReading => job.tape.reading,
+            Part::LaserAccuracy => job.level.accuracy,
+            Part::LaserReading => job.level.reading,
+        })
+    }
+
+    fn edit(&self, job: &Job, value: f64) -> Option<Edit> {
+        let (mut tape, mut laser) = (job.tape.clone(), job.level.clone());
+        Some(Edit::Set(match self.0 {
+            Part::TapeReading => {
+                tape.reading = value;
+                Setting::Tape(tape)
+            }
+            Part::LaserAccuracy => {
+                laser.accuracy = value;
+                Setting::Laser(laser)
+            }
+            Part::LaserReading => {
+                laser.reading = value;
+                Setting::Laser(laser)
+            }
+        }))
+    }
+}

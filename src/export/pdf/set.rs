@@ -1,0 +1,332 @@
+//! The sheet's blocks set in lines and pieces.
+
+use super::flow::{Piece, Rule};
+use super::{LEADING, TEXT, Words, table};
+use crate::drawing::{Bundled, Desk, Hand, Measure, Tone, Weight, fitted, lay_out};
+use crate::export::picture_height;
+use crate::sheet::{Block, Picture, Section, Sheet, caution_heading, severity_word, unit_words};
+use std::rc::Rc;
+use textwrap::core::Fragment;
+use textwrap::wrap_algorithms::wrap_first_fit;
+
+/// Everything on the sheet, in order, for a column of this width.
+pub(super) fn pieces(sheet: &Sheet, width: f64) -> Vec<Rc<Piece>> {
+    let mut column = Column {
+        width,
+        pieces: Vec::new(),
+    };
+    column.lines(&sheet.title, 20.0, Weight::Bold, Gap::None);
+    let units = format!("Set-out sheet. Lengths in {}.", unit_words(sheet.unit));
+    column.lines(&units, TEXT, Weight::Regular, Gap::Small);
+    for line in sheet.notes.lines().filter(|line| !line.trim().is_empty()) {
+        column.lines(line, TEXT, Weight::Regular, Gap::Small);
+    }
+    if !sheet.plan.drawing.is_empty() {
+        column.pictures(std::slice::from_ref(&sheet.plan));
+    }
+    for section in &sheet.sections {
+        column.section(section, sheet);
+    }
+    column.pieces.into_iter().map(Rc::new).collect()
+}
+
+/// Space before a piece.
+#[derive(Clone, Copy)]
+enum Gap {
+    None,
+    Small,
+    Block,
+    Heading,
+    Section,
+}
+
+impl Gap {
+    fn height(self) -> f64 {
+        match self {
+            Self::None => 0.0,
+            Self::Small => 3.0,
+            Self::Block => 8.0,
+            Self::Heading => 13.0,
+            Self::Section => 22.0,
+        }
+    }
+}
+
+struct Column {
+    width: f64,
+    pieces: Vec<Piece>,
+}
+
+impl Column {
+    fn section(&mut self, section: &Section, sheet: &Sheet) {
+        self.heading(&section.heading);
+        let mut before: Option<&Block> = None;
+        for block in &section.blocks {
+            let first = self.pieces.len();
+            self.block(block, sheet);
+            // Short lines stand close together, but not close under a table.
+            if matches!(before, Some(Block::Table(_)))
+                && let Some(piece) = self.pieces.get_mut(first)
+            {
+                piece.before = piece.before.max(Gap::Block.height());
+            }
+            before = Some(block);
+        }
+    }
+
+    /// A rule over it and large: the work's next step starts here.
+    fn heading(&mut self, text: &str) {
+        let mut piece = paragraph(text, 14.0, Weight::Bold, 0.0, self.width);
+        for words in &mut piece.words {
+            words.y += 6.0;
+        }
+        piece.height += 8.0;
+        piece.before = Gap::Section.height();
+        piece.glued = true;
+        piece.rules.push(Rule {
+            x: 0.0,
+            y: 0.0,
+            width: self.width,
+            thick: 1.4,
+            tone: Tone::Ink,
+        });
+        self.pieces.push(piece);
+    }
+
+    fn lines(&mut self, text: &str, size: f64, weight: Weight, gap: Gap) {
+        let piece = paragraph(text, size, weight, 0.0, self.width);
+        self.pieces.push(Piece {
+            before: gap.height(),
+            ..piece
+        });
+    }
+
+    fn block(&mut self, block: &Block, sheet: &Sheet) {
+        match block {
+            Block::Heading(text) => {
+                self.lines(text, 11.5, Weight::Bold, Gap::Heading);
+                self.glue();
+            }
+            Block::Paragraph(text) => self.lines(text, TEXT, Weight::Regular, Gap::Block),
+            Block::List(items) => {
+                for item in items {
+                    self.marked("–", item, Gap::Small);
+                }
+            }
+            Block::Table(one) => {
+                if !one.caption.is_empty() {
+                    self.lines(&one.caption, TEXT, Weight::Bold, Gap::Block);
+                    self.glue();
+                }
+                self.pieces
+                    .extend(table::pieces(one, sheet.unit, self.width));
+            }
+            Block::Problem(place, problem) => {
+                let word = severity_word(problem.severity);
+                let place = if place.is_empty() {
+                    String::new()
+                } else {
+                    format!("{place}: ")
+                };
+                self.marked(word, &format!("{place}{}", problem.text), Gap::Block);
+                self.glue();
+                self.marked("→", &problem.remedy, Gap::None);
+            }
+            Block::Caution(caution) => self.marked("!", caution.short, Gap::Small),
+            Block::CautionInFull(caution) => {
+                let heading = format!("{}.", caution_heading(caution));
+                self.lines(&heading, TEXT, Weight::Bold, Gap::Block);
+                self.glue();
+                self.lines(caution.full, TEXT, Weight::Regular, Gap::None);
+            }
+            Block::Pictures(pictures) => self.pictures(pictures),
+        }
+    }
+
+    /// Keeps the last piece with what follows.
+    fn glue(&mut self) {
+        if let Some(last) = self.pieces.last_mut() {
+            last.glued = true;
+        }
+    }
+
+    /// A bold mark in front, the text beside it.
+    fn marked(&mut self, mark: &str, text: &str, gap: Gap) {
+        const INDENT: f64 = 34.0;
+        let indent = if mark.chars().count() > 1 || mark == "→" {
+            INDENT
+        } else {
+            14.0
+        };
+        let mut piece = paragraph(text, TEXT, Weight::Regular, indent, self.width);
+        let at = if mark == "→" { INDENT - 14.0 } else { 0.0 };
+        piece.words.insert(
+            0,
+            Words {
+                x: at,
+                y: piece.words.first().map_or(TEXT, |words| words.y),
+                text: mark.to_owned(),
+                size: TEXT,
+                weight: Weight::Bold,
+            },
+        );
+        piece.before = gap.height();
+        self.pieces.push(piece);
+    }
+
+    /// Side by side, each with its caption under it.
+    fn pictures(&mut self, pictures: &[Picture]) {
+        const BETWEEN: f64 = 16.0;
+        let hand = Hand::paper();
+        let desk = Desk {
+            hand: &hand,
+            measure: &Bundled,
+        };
+        let count = pictures.len().max(1) as f64;
+        let width = (self.width - BETWEEN * (count - 1.0)) / count;
+        let heights = pictures
+            .iter()
+            .map(|p| picture_height(&p.drawing, width, p.room));
+        let height = heights.fold(0.0, f64::max);
+        let mut all = Piece {
+            before: Gap::Block.height(),
+            ..Piece::default()
+        };
+        for (at, picture) in pictures.iter().enumerate() {
+            let left = at as f64 * (width + BETWEEN);
+            let room = [width, height];
+            let view = fitted(&picture.drawing, room, desk);
+            let laid = lay_out(&picture.drawing, &view, Some(room), desk);
+            all.drawings.push((left, 0.0, Rc::new(laid)));
+            let caption = paragraph(&picture.caption, 8.0, Weight::Regular, 0.0, width);
+            for words in caption.words {
+                all.words.push(Words {
+                    x: words.x + left,
+                    y: words.y + height + 3.0,
+                    ..words
+                });
+            }
+            all.height = all.height.max(height + 3.0 + caption.height);
+        }
+        self.pieces.push(all);
+    }
+}
+
+/// Text in lines of one width.
+fn paragraph(text: &str, size: f64, weight: Weight, indent: f64, width: f64) -> Piece {
+    let step = size * LEADING;
+    let lines = wrapped(text, size, weight, width - indent);
+    let each = lines.into_iter().enumerate();
+    let words: Vec<Words> = each
+        .map(|(at, text)| Words {
+            x: indent,
+            y: size + step * at as f64,
+            text,
+            size,
+            weight,
+        })
+        .collect();
+    Piece {
+        height: step * words.len() as f64,
+        words,
+        ..Piece::default()
+    }
+}
+
+/// One word and the space after it, pt.
+#[derive(Debug)]
+struct Word<'a> {
+    text: &'a str,
+    width: f64,
+    space: f64,
+}
+
+impl Fragment for Word<'_> {
+    fn width(&self) -> f64 {
+        self.width
+    }
+
+    fn whitespace_width(&self) -> f64 {
+        self.space
+    }
+
+    fn penalty_width(&self) -> f64 {
+        0.0
+    }
+}
+
+/// Text broken at its spaces into lines no wider than `width` pt; a word that is wider than a line
+/// is broken inside.
+pub(super) fn wrapped(text: &str, size: f64, weight: Weight, width: f64) -> Vec<String> {
+    let wide = |text: &str| Bundled.width(text, size, weight);
+    let space = wide(" ");
+    let mut words: Vec<Word> = Vec::new();
+    for word in text.split(' ').filter(|word| !word.is_empty()) {
+        let mut rest = word;
+        while wide(rest) > width {
+            let (head, tail) = rest.split_at(fitting(rest, width, &wide));
+            words.push(Word {
+                text: head,
+                width: wide(head),
+                space: 0.0,
+            });
+            rest = tail;
+        }
+        if !rest.is_empty() {
+            words.push(Word {
+                text: rest,
+                width: wide(rest),
+                space,
+            });
+        }
+    }
+    wrap_first_fit(&words, &[width])
+        .into_iter()
+        .map(joined)
+        .collect()
+}
+
+/// How many bytes of a word fit: one character at least.
+fn fitting(word: &str, width: f64, wide: &dyn Fn(&str) -> f64) -> usize {
+    let ends = word.char_indices().map(|(at, c)| at + c.len_utf8());
+    let mut fits = 0;
+    for end in ends {
+        if fits > 0 && wide(&word[..end]) > width {
+            break;
+        }
+        fits = end;
+    }
+    fits
+}
+
+fn joined(line: &[Word]) -> String {
+    let mut text = String::new();
+    for (at, word) in line.iter().enumerate() {
+        text.push_str(word.text);
+        if word.space > 0.0 && at + 1 < line.len() {
+            text.push(' ');
+        }
+    }
+    text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_line_fits_and_no_word_is_lost() {
+        let text =
+            "Take it that cables are there, Donaudampfschifffahrtsgesellschaftskapitän and all.";
+        for width in [30.0, 60.0, 200.0] {
+            let lines = wrapped(text, 9.0, Weight::Regular, width);
+            assert!(
+                lines
+                    .iter()
+                    .all(|line| Bundled.width(line, 9.0, Weight::Regular) <= width)
+            );
+            let letters = |text: &str| text.replace(' ', "");
+            assert_eq!(letters(&lines.join(" ")), letters(text));
+        }
+    }
+}

@@ -1,0 +1,338 @@
+//! Posts and Mark out as a person goes through them, with the figures of the core.
+#![cfg(feature = "app")]
+
+mod hand;
+
+use hand::Hand;
+use tautmark::job::model::Marked;
+use tautmark::job::{self, Job};
+use tautmark::length::{Unit, show, show_pm};
+use tautmark::setout::{Post, RunFix, pins_as_built};
+use tautmark::{Solution, solve};
+
+fn near_face_of(zero: &str, string: &str, n: usize) -> String {
+    format!("Tape from {zero}, along {string}, to the near face of post {n}")
+}
+
+fn front(n: usize) -> String {
+    near_face_of("the Potting shed end wall", "the front string", n)
+}
+
+fn side(n: usize) -> String {
+    near_face_of("corner X", "the side string", n)
+}
+
+fn figure(mm: f64, post: &Post, unit: Unit) -> String {
+    format!("{} {}", show(mm, unit), show_pm(post.pm, unit))
+}
+
+fn solution(hand: &Hand) -> Solution {
+    hand.bridge.look(|desk| solve(desk.saved()))
+}
+
+fn saved(hand: &Hand) -> Job {
+    hand.bridge.look(|desk| desk.saved().clone())
+}
+
+fn run<'a>(solution: &'a Solution, id: &str) -> &'a RunFix {
+    solution.runs.get(id).expect("the run is settled")
+}
+
+#[test]
+fn every_post_of_a_run_is_marked_out_with_one_tap_each() {
+    let hand = Hand::on(job::example());
+    let solution = solution(&hand);
+    let posts = &run(&solution, "R1").posts;
+    hand.press("Posts");
+    hand.picture("live-posts");
+    assert_eq!(
+        hand.value("4 line post"),
+        figure(posts[3].near, &posts[3], Unit::Mm)
+    );
+    assert_eq!(hand.note("4 line post"), "to mark");
+    hand.press("Mark out post 1");
+    assert!(hand.sees("Before you dig"), "the caution comes first");
+    hand.picture("live-caution");
+    hand.press("Close");
+    assert!(!hand.sees("Before you dig"));
+    for post in posts {
+        assert_eq!(
+            hand.value(&front(post.n)),
+            figure(post.near, post, Unit::Mm)
+        );
+        assert_eq!(
+            hand.value("Hole centre, on the tape"),
+            show(post.centre, Unit::Mm)
+        );
+        assert_eq!(
+            hand.value("Behind the string"),
+            format!("{} to the left", show(post.off, Unit::Mm))
+        );
+        if post.n == 4 {
+            assert_eq!(hand.value("Bay from post 3"), bay(post));
+            hand.picture("live-mark-out");
+        }
+        let tick = match post.n {
+            5 => "Marked".to_owned(),
+            n => format!("Marked · {}", n + 1),
+        };
+        assert!(hand.reaches(&tick), "{tick} is under the thumb");
+        hand.press(&tick);
+    }
+    let told = hand.labels();
+    assert!(
+        told.iter()
+            .any(|label| label.starts_with("Five posts marked out.")),
+        "{told:?}"
+    );
+    assert_eq!(hand.note("4 line post"), "marked");
+    let ticked: Vec<(String, u32)> = saved(&hand)
+        .marked
+        .iter()
+        .filter(|one| one.done)
+        .map(|one| (one.run.to_string(), one.post))
+        .collect();
+    let all = [
+        ("R1", 1),
+        ("R1", 2),
+        ("R1", 3),
+        ("R1", 4),
+        ("R1", 5),
+        ("R2", 1),
+    ];
+    let all: Vec<(String, u32)> = all.iter().map(|&(run, n)| (run.to_owned(), n)).collect();
+    assert_eq!(ticked, all, "the corner post stands in both runs");
+
+    hand.press("Run R2");
+    hand.press("Mark out post 2");
+    assert!(!hand.sees("Before you dig"), "in full only once");
+    let second = &run(&solution, "R2").posts[1];
+    assert_eq!(hand.value(&side(2)), figure(second.near, second, Unit::Mm));
+}
+
+fn bay(post: &Post) -> String {
+    let of = |mm: Option<f64>| show(mm.expect("a post before it"), Unit::Mm);
+    format!("{} clear {}", of(post.bay), of(post.clear))
+}
+
+/// The example, with the first post of its side run ticked so that no caution lies over the page.
+fn begun() -> Job {
+    let mut job = job::example();
+    job.marked.push(Marked {
+        run: "R2".into(),
+        post: 1,
+        done: true,
+        ..Marked::default()
+    });
+    job
+}
+
+#[test]
+fn a_face_once_chosen_stays_chosen() {
+    let hand = Hand::on(begun());
+    let solution = solution(&hand);
+    let posts = &run(&solution, "R2").posts;
+    hand.press("Posts");
+    hand.press("Run R2");
+    hand.press("2 line post");
+    hand.press("Far face");
+    let far = |n: usize| side(n).replace("near face", "far face");
+    assert_eq!(
+        hand.value(&far(2)),
+        figure(posts[1].far, &posts[1], Unit::Mm)
+    );
+    hand.press("Marked · 3");
+    assert_eq!(
+        hand.value(&far(3)),
+        figure(posts[2].far, &posts[2], Unit::Mm)
+    );
+    hand.press("Centre");
+    hand.press("Post 2 before");
+    let centre = side(2).replace("near face", "centre");
+    assert_eq!(
+        hand.value(&centre),
+        figure(posts[1].centre, &posts[1], Unit::Mm)
+    );
+    let [(a, from_a), (b, from_b)] = posts[1].arcs.clone().expect("two marks see it");
+    assert_eq!(
+        hand.value(&format!("Two tapes: {a}, {b}")),
+        format!("{} · {}", show(from_a, Unit::Mm), show(from_b, Unit::Mm))
+    );
+}
+
+#[test]
+fn a_post_out_of_place_says_which_way_it_must_move() {
+    let hand = Hand::on(begun());
+    hand.press("Posts");
+    hand.press("4 line post");
+    hand.press("As built…");
+    let planned = run(&solution(&hand), "R1").posts[3].centre;
+    hand.keys("3648");
+    let by = show((3648.0 - planned).abs(), Unit::Mm);
+    let words = format!(
+        "Out of tolerance (±\u{a0}5). It stands {by}\u{a0}mm too far along: move it {by}\u{a0}mm back towards the Potting shed end wall."
+    );
+    assert!(hand.sees(&words), "while it is typed: {:?}", hand.labels());
+    hand.picture("live-as-built");
+    hand.press("Next");
+    hand.keys("121");
+    hand.press("Next");
+    let words = format!(
+        "{words} It is 4\u{a0}mm too near the string: move it 4\u{a0}mm away from the string."
+    );
+    assert!(hand.sees(&words), "on the page: {:?}", hand.labels());
+    hand.picture("live-out");
+    let known = saved(&hand).marked[1].clone();
+    assert_eq!((known.measured, known.off), (Some(3648.0), Some(121.0)));
+    assert!(known.done, "a post that is measured is there");
+
+    hand.press("As built…");
+    hand.press("Delete the last figure");
+    hand.keys("3641");
+    hand.press("Next");
+    hand.press("Next");
+    assert!(
+        hand.labels()
+            .iter()
+            .any(|l| l.starts_with("In tolerance (±\u{a0}5). It stands 1\u{a0}mm too far along")),
+        "{:?}",
+        hand.labels()
+    );
+    hand.press("Post 3 before");
+    assert!(!hand.labels().iter().any(|l| l.starts_with("In tolerance")));
+}
+
+#[test]
+fn a_tape_held_to_the_wrong_face_is_noticed() {
+    let hand = Hand::on(begun());
+    hand.press("Posts");
+    hand.press("4 line post");
+    hand.press("As built…");
+    hand.keys("3590");
+    assert!(
+        hand.sees("Half a post off its place: is this a face of the post? Tape to its centre.")
+    );
+}
+
+#[test]
+fn the_bays_to_come_are_spaced_from_the_posts_that_stand() {
+    let hand = Hand::on(begun());
+    let before = solution(&hand);
+    hand.press("Posts");
+    hand.press("Run R2");
+    hand.press("2 line post");
+    assert!(!hand.sees("Re-space the bays to come"));
+    hand.press("As built…");
+    hand.keys("1520");
+    hand.press("Next");
+    hand.press("Next");
+    assert!(hand.reaches("Re-space the bays to come"));
+    hand.picture("live-respace");
+    hand.press("Re-space the bays to come");
+    assert!(!hand.sees("Re-space the bays to come"), "once is enough");
+
+    let mut job = begun();
+    let standing = Marked {
+        run: "R2".into(),
+        post: 2,
+        done: true,
+        measured: Some(1520.0),
+        ..Marked::default()
+    };
+    job.runs[1].pins = pins_as_built(run(&before, "R2"), &[], &[&standing]);
+    let after = solve(&job);
+    let posts = &run(&after, "R2").posts;
+    assert_eq!(posts[1].centre, 1520.0);
+    hand.press("Marked · 3");
+    assert_eq!(
+        hand.value(&side(3)),
+        figure(posts[2].near, &posts[2], Unit::Mm)
+    );
+    assert_ne!(
+        show(posts[2].near, Unit::Mm),
+        show(run(&before, "R2").posts[2].near, Unit::Mm)
+    );
+    hand.press("Undo");
+    hand.press("Undo");
+    let old = &run(&before, "R2").posts[2];
+    assert_eq!(hand.value(&side(3)), figure(old.near, old, Unit::Mm));
+}
+
+#[test]
+fn a_figure_says_where_it_comes_from() {
+    let hand = Hand::on(begun());
+    hand.press("Posts");
+    hand.press("4 line post");
+    for (what, words) in [
+        (
+            front(4).as_str(),
+            "Posts 3 to 5 are 2 equal bays apart, the fewest not longer than 1\u{a0}900\u{a0}mm.",
+        ),
+        (
+            "Hole centre, on the tape",
+            "The hole is dug round the post’s centre, 3\u{a0}640 on the tape",
+        ),
+        (
+            "Behind the string",
+            "the gap of 75 from string to post and half of the post’s depth of 100 make 125",
+        ),
+        (
+            "Bay from post 3",
+            "From centre to centre of the post before: 1\u{a0}650",
+        ),
+        ("Two tapes: E, F", "from mark E and"),
+        (
+            "Before you dig: find the buried cables and pipes.",
+            "dig trial holes by hand",
+        ),
+    ] {
+        hand.press(what);
+        assert!(
+            hand.labels().iter().any(|label| label.contains(words)),
+            "{what}: {:?}",
+            hand.labels()
+        );
+        hand.press("Close");
+        assert!(!hand.labels().iter().any(|label| label.contains(words)));
+    }
+}
+
+#[test]
+fn the_diagonal_across_the_corner_is_told() {
+    let hand = Hand::on(begun());
+    let solution = solution(&hand);
+    let (before, after) = (
+        &run(&solution, "R1").posts[3],
+        &run(&solution, "R2").posts[1],
+    );
+    let words = format!(
+        "Across the corner, to the centre of post 2 of Run R2: {}",
+        show((before.x - after.x).hypot(before.y - after.y), Unit::Mm)
+    );
+    hand.press("Posts");
+    hand.press("4 line post");
+    hand.press("Bay from post 3");
+    let told = hand.labels();
+    assert!(told.iter().any(|l| l.contains(&words)), "{told:?}");
+}
+
+#[test]
+fn feet_and_inches_go_through() {
+    let mut job = begun();
+    job.show.lengths = Unit::FtIn;
+    let hand = Hand::on(job);
+    let solution = solution(&hand);
+    let post = &run(&solution, "R1").posts[3];
+    hand.press("Posts");
+    assert_eq!(
+        hand.value("4 line post"),
+        figure(post.near, post, Unit::FtIn)
+    );
+    hand.press("4 line post");
+    assert_eq!(hand.value(&front(4)), figure(post.near, post, Unit::FtIn));
+    assert_eq!(
+        hand.value("Hole centre, on the tape"),
+        show(post.centre, Unit::FtIn)
+    );
+    hand.picture("live-mark-out-feet");
+}

@@ -1,0 +1,189 @@
+//! Setting up a run as a person does it, with the posts that the core makes of it.
+#![cfg(feature = "app")]
+
+mod hand;
+
+use hand::Hand;
+use tautmark::job::model::{BayFit, Hung, PostSet, PostSize};
+use tautmark::job::{self, Job};
+use tautmark::solve;
+
+fn saved(hand: &Hand) -> Job {
+    hand.bridge.look(|desk| desk.saved().clone())
+}
+
+/// The example with its runs still to be set up.
+fn without_runs() -> Job {
+    let mut job = job::example();
+    job.runs.clear();
+    job.levels.points.clear();
+    job.levels.setups.clear();
+    job.levels.datum = None;
+    job
+}
+
+#[test]
+fn a_run_set_up_by_hand_is_the_run_of_the_example() {
+    let hand = Hand::on(without_runs());
+    hand.press("Posts");
+    hand.press("Set up run");
+    assert_eq!(saved(&hand).runs.len(), 1);
+    hand.press("Starts at");
+    hand.picture("live-starts-at");
+    hand.press("The Potting shed end wall");
+    hand.press("Ends at");
+    hand.press("Corner X");
+    for (part, figure) in [("String to post face", "75"), ("Longest bay", "1900")] {
+        hand.press(part);
+        hand.keys(figure);
+        hand.press("Next");
+    }
+    hand.press("Post, along the string");
+    for figure in ["100", "100"] {
+        hand.keys(figure);
+        hand.press("Next");
+    }
+    hand.press("Add a gate");
+    for figure in ["900", "1040"] {
+        hand.keys(figure);
+        hand.press("Next");
+    }
+    hand.picture("live-run");
+    let made = solve(&saved(&hand));
+    let wanted = solve(&job::example());
+    assert_eq!(made.runs["R1"].posts, wanted.runs["R1"].posts);
+    assert_eq!(made.runs["R1"].gates, wanted.runs["R1"].gates);
+
+    hand.press("See the posts");
+    assert!(hand.sees("Mark out post 1"));
+    hand.press("Set up run");
+    hand.press("Add another run");
+    let second = saved(&hand).runs[1].clone();
+    assert_eq!((second.id.as_str(), second.line.as_str()), ("R2", "side"));
+    assert_eq!(second.gap, 75.0, "as the run before it");
+}
+
+#[test]
+fn a_run_waits_for_its_string() {
+    let hand = Hand::on(Job::new("Nothing yet"));
+    hand.press("Posts");
+    assert!(hand.labels().iter().any(|l| l.starts_with("No run yet.")));
+    hand.press("Set up run");
+    assert!(hand.sees("A run follows a string"));
+    assert_eq!(saved(&hand).runs, []);
+}
+
+#[test]
+fn what_is_missing_is_said_where_it_is() {
+    let hand = Hand::on(without_runs());
+    hand.press("Posts");
+    hand.press("Set up run");
+    let told = |hand: &Hand| {
+        let problems = solve(&saved(hand)).problems;
+        let own = problems.iter().filter(|p| p.place.starts_with("runs[0]"));
+        let texts: Vec<String> = own.map(|problem| problem.text.clone()).collect();
+        assert!(!texts.is_empty());
+        let labels = hand.labels();
+        texts
+            .iter()
+            .all(|text| labels.iter().any(|label| label.contains(text.as_str())))
+    };
+    assert!(told(&hand), "{:?}", hand.labels());
+    hand.press("Run R1");
+    assert!(told(&hand), "{:?}", hand.labels());
+}
+
+#[test]
+fn bays_corner_and_gates_change_as_they_are_pressed() {
+    let hand = Hand::on(job::example());
+    hand.press("Posts");
+    hand.press("Set up run");
+    hand.press("Longest bay");
+    hand.keys("1200");
+    let mut shorter = job::example();
+    shorter.runs[0].bays.as_mut().expect("bays").max = 1200.0;
+    let posts = solve(&shorter).runs["R1"].posts.len();
+    assert!(posts > 5);
+    assert!(
+        hand.labels()
+            .iter()
+            .any(|label| label.starts_with("Six posts, bays up to")),
+        "the posts follow while the figure is typed: {:?}",
+        hand.labels()
+    );
+    assert_eq!(posts, 6);
+    hand.press("Next");
+    assert_eq!(solve(&saved(&hand)).runs["R1"].posts.len(), posts);
+
+    hand.press("Full, one short");
+    hand.press("Square to front");
+    hand.press("Gate 1: gaps round its leaf");
+    hand.press("End");
+    hand.press("Pin a post");
+    hand.keys("3000");
+    hand.press("Next");
+    let job = saved(&hand);
+    let run = &job.runs[0];
+    assert_eq!(run.bays.as_ref().expect("bays").fit, BayFit::Full);
+    let post = job.corners[0].post.as_ref().expect("a corner post");
+    assert_eq!(post.set, PostSet::First);
+    let leaf = run.gates[0].leaf.as_ref().expect("its leaf");
+    assert_eq!(leaf.hung, Hung::End);
+    assert_eq!(run.pins[0].at, Some(3000.0));
+    let posts = &solve(&job).runs["R1"].posts;
+    assert!(posts.iter().any(|post| post.centre == 3000.0));
+
+    hand.press("Remove pin 1");
+    hand.press("Remove gate 1");
+    let run = saved(&hand).runs[0].clone();
+    assert!(run.pins.is_empty() && run.gates.is_empty());
+    hand.press("Remove this run");
+    assert_eq!(saved(&hand).runs.len(), 1);
+}
+
+#[test]
+fn a_run_may_end_at_a_length() {
+    let hand = Hand::on(job::example());
+    hand.press("Posts");
+    hand.press("Set up run");
+    hand.press("Ends at");
+    hand.press("At a length from the start");
+    hand.keys("4000");
+    hand.press("Next");
+    let end = saved(&hand).runs[0].end.clone().expect("an end");
+    assert_eq!((end.length, end.corner), (Some(4000.0), None));
+    assert_eq!(hand.value("Length from the start"), "4\u{a0}000");
+    hand.press("Ends at");
+    hand.press("Mark C");
+    let end = saved(&hand).runs[0].end.clone().expect("an end");
+    assert_eq!((end.length, end.mark), (None, Some("C".into())));
+}
+
+#[test]
+fn a_long_run_under_a_long_name_keeps_its_place() {
+    let mut job = job::example();
+    let name = "Along the lane behind the potting shed, from the old pear tree to the gate";
+    job.runs[0].name = name.to_owned();
+    job.runs[0].post = Some(PostSize {
+        width: 40.0,
+        depth: 40.0,
+        ..PostSize::default()
+    });
+    job.runs[0].bays.as_mut().expect("bays").max = 120.0;
+    job.hole.diameter = 60.0;
+    let posts = solve(&job).runs["R1"].posts.len();
+    assert!(posts > 30);
+    let hand = Hand::on_screen(job, 360.0, 640.0);
+    hand.press("Posts");
+    hand.picture("live-posts-many");
+    let last = format!("{posts} corner post, on the bisector");
+    assert_eq!(hand.note(&last), "to mark");
+    hand.press(&last);
+    hand.press("Close");
+    assert!(hand.reaches("Marked") && hand.reaches("As built…"));
+    hand.picture("live-mark-out-small");
+    hand.press("Marked");
+    assert!(hand.reaches("Mark out post 1"), "the others are still open");
+    hand.press("Set up run");
+    hand.picture("live-run-small");
+}

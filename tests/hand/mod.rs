@@ -1,0 +1,208 @@
+//! A hand on the app: a window without a screen over a job in a folder of its own, pressed by what
+//! its parts are called.
+#![allow(dead_code)] // each test binary uses its own part
+
+use i_slint_backend_testing::{
+    AccessibleRole, ElementHandle, TestingBackend, TestingBackendOptions, mock_elapsed_time,
+};
+use slint::platform::WindowEvent;
+use slint::{ComponentHandle, Global, LogicalPosition, LogicalSize};
+use std::rc::Rc;
+use std::time::Duration;
+use std::{fs, io::BufWriter, path::PathBuf};
+use tautmark::app::{Bridge, Desk};
+use tautmark::job::Job;
+use tautmark::store::Jobs;
+use tautmark_ui::{App, Nav, Page};
+use tempfile::TempDir;
+
+/// What can be pressed.
+const PRESSED: [AccessibleRole; 6] = [
+    AccessibleRole::Button,
+    AccessibleRole::ListItem,
+    AccessibleRole::Tab,
+    AccessibleRole::RadioButton,
+    AccessibleRole::Checkbox,
+    AccessibleRole::TextInput,
+];
+
+/// The app on a phone, with a job open.
+pub struct Hand {
+    pub app: App,
+    pub bridge: Rc<Bridge>,
+    _folder: TempDir,
+}
+
+impl Hand {
+    /// Opens the app on the job, on an ordinary phone.
+    pub fn on(job: Job) -> Self {
+        Self::on_screen(job, 412.0, 860.0)
+    }
+
+    /// Opens the app on the job, on a screen of this size in logical px.
+    pub fn on_screen(job: Job, width: f32, height: f32) -> Self {
+        slint::platform::set_platform(Box::new(TestingBackend::new(TestingBackendOptions {
+            mock_time: true,
+            threading: false,
+            renderer_name: Some("software".into()),
+        })))
+        .expect("one window a thread");
+        let folder = tempfile::tempdir().expect("a folder for the jobs");
+        let jobs = Jobs::in_folder(folder.path());
+        let open = jobs.start(job);
+        let mut desk = Desk::new(jobs);
+        desk.take(open);
+        let app = App::new().expect("the screens are built in");
+        let bridge = Bridge::new(&app, desk);
+        app.show().expect("a window without a screen always opens");
+        app.window().set_size(LogicalSize::new(width, height));
+        Nav::get(&app).set_page(Page::Work);
+        bridge.refresh();
+        settle();
+        Self {
+            app,
+            bridge,
+            _folder: folder,
+        }
+    }
+
+    /// Presses what is called this, turning the page to it where it is out of sight.
+    pub fn press(&self, label: &str) {
+        self.find(label).invoke_accessible_default_action();
+        settle();
+    }
+
+    /// What is called this. Only what is on the screen has a name: the list under the drawing is
+    /// turned until it comes.
+    fn find(&self, label: &str) -> ElementHandle {
+        for turn in 0..60 {
+            if let Some(found) = self.in_sight(label) {
+                return found;
+            }
+            // From the top of the list down to its end.
+            self.turn(if turn == 0 { 10_000.0 } else { -120.0 });
+        }
+        panic!("nothing is called {label:?}; there is {:#?}", self.labels())
+    }
+
+    /// What is called this and can be pressed, else what only shows these words.
+    fn in_sight(&self, label: &str) -> Option<ElementHandle> {
+        let mut all = ElementHandle::find_by_accessible_label(&self.app, label);
+        let first = all.next()?;
+        let pressed = |element: &ElementHandle| {
+            element
+                .accessible_role()
+                .is_some_and(|role| PRESSED.contains(&role))
+        };
+        if pressed(&first) {
+            return Some(first);
+        }
+        Some(all.find(pressed).unwrap_or(first))
+    }
+
+    /// Turns the wheel over the list.
+    fn turn(&self, by: f32) {
+        let size = self.app.window().size();
+        let size = size.to_logical(self.app.window().scale_factor());
+        let position = LogicalPosition::new(size.width / 2.0, size.height * 0.6);
+        self.app
+            .window()
+            .dispatch_event(WindowEvent::PointerScrolled {
+                position,
+                delta_x: 0.0,
+                delta_y: by,
+            });
+        settle();
+    }
+
+    /// Presses the keys of a figure, one letter each.
+    pub fn keys(&self, figure: &str) {
+        for key in figure.chars() {
+            self.press(&key.to_string());
+        }
+    }
+
+    /// True where something is called this.
+    pub fn sees(&self, label: &str) -> bool {
+        ElementHandle::find_by_accessible_label(&self.app, label)
+            .next()
+            .is_some()
+    }
+
+    /// The value of what is called this.
+    pub fn value(&self, label: &str) -> String {
+        let found = self.find(label);
+        found.accessible_value().unwrap_or_default().to_string()
+    }
+
+    /// The line under the title of what is called this.
+    pub fn note(&self, label: &str) -> String {
+        let found = self.find(label);
+        found
+            .accessible_description()
+            .unwrap_or_default()
+            .to_string()
+    }
+
+    /// True where what is called this lies wholly on the screen, and is large enough for a glove.
+    pub fn reaches(&self, label: &str) -> bool {
+        let size = self
+            .app
+            .window()
+            .size()
+            .to_logical(self.app.window().scale_factor());
+        ElementHandle::find_by_accessible_label(&self.app, label).any(|element| {
+            let (at, own) = (element.absolute_position(), element.size());
+            at.x >= 0.0
+                && at.y >= 0.0
+                && at.x + own.width <= size.width
+                && at.y + own.height <= size.height
+                && own.width >= 56.0
+                && own.height >= 56.0
+        })
+    }
+
+    /// Everything that has a name on the screen.
+    pub fn labels(&self) -> Vec<String> {
+        let mut all = Vec::new();
+        let root = i_slint_backend_testing::ElementQuery::from_root(&self.app);
+        for element in root.match_descendants().find_all() {
+            all.extend(element.accessible_label().map(|label| label.to_string()));
+        }
+        all.retain(|label| !label.is_empty());
+        all
+    }
+
+    /// Draws the screen into `target/screens`, to be looked at.
+    pub fn picture(&self, name: &str) {
+        let picture = self
+            .app
+            .window()
+            .take_snapshot()
+            .expect("drawn without a screen");
+        let folder = std::env::var_os("CARGO_TARGET_DIR")
+            .map_or_else(
+                || PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("target"),
+                PathBuf::from,
+            )
+            .join("screens");
+        fs::create_dir_all(&folder).expect("the target folder can be written");
+        let file =
+            fs::File::create(folder.join(format!("{name}.png"))).expect("a picture can be written");
+        let mut encoder =
+            png::Encoder::new(BufWriter::new(file), picture.width(), picture.height());
+        encoder.set_color(png::ColorType::Rgba);
+        encoder.set_depth(png::BitDepth::Eight);
+        let mut writer = encoder.write_header().expect("a head of a picture");
+        writer
+            .write_image_data(picture.as_bytes())
+            .expect("the pixels of a picture");
+    }
+}
+
+/// Lets layouts, lists and timers come to rest.
+pub fn settle() {
+    for _ in 0..3 {
+        mock_elapsed_time(Duration::from_millis(200));
+    }
+}
