@@ -234,10 +234,9 @@ fn add_mark_point(desk: &mut Desk, mark: &str) -> Option<PointId> {
 }
 
 fn make_datum(desk: &mut Desk, point: PointId) {
-    let text = format!("Heights are counted from {point} now.");
     let there = desk.saved().levels.datum.clone().unwrap_or_default();
     let datum = Datum { point, ..there };
-    desk.change_and_say(Edit::Set(Setting::Datum(Some(datum))), &text);
+    desk.change(Edit::Set(Setting::Datum(Some(datum))));
 }
 
 /// What can be done with the set-up in sight.
