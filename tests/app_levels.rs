@@ -5,7 +5,7 @@ mod hand;
 
 use hand::Hand;
 use slint::{Global, Model};
-use tautmark::boards::height_marks;
+use tautmark::boards::{Way, height_marks};
 use tautmark::drawing::from_laser;
 use tautmark::job::model::{Setup, Show, Sight};
 use tautmark::job::{self, Job};
@@ -25,6 +25,19 @@ fn levels(job: &Job) -> LevelsFix {
 fn drawn(hand: &Hand) -> Vec<String> {
     let labels = DrawingVm::get(&hand.app).get_drawing().labels;
     labels.iter().map(|label| label.text.to_string()).collect()
+}
+
+/// How many triangles of the drawing point up, and how many down.
+fn signs(hand: &Hand) -> (usize, usize) {
+    let strokes = DrawingVm::get(&hand.app).get_drawing().strokes;
+    let corners = strokes.iter().filter_map(|stroke| {
+        let path = stroke.commands.strip_prefix('M')?.strip_suffix('Z')?;
+        let heights = path.split('L').map(|at| at.split_once(' ')?.1.parse().ok());
+        let heights: Vec<f64> = heights.collect::<Option<_>>()?;
+        <[f64; 3]>::try_from(heights).ok()
+    });
+    let (up, down): (Vec<_>, Vec<_>) = corners.partition(|[tip, foot, _]| tip < foot);
+    (up.len(), down.len())
 }
 
 fn says(hand: &Hand, text: &str) -> bool {
@@ -173,10 +186,13 @@ fn walked(hand: &Hand, run: &str, setup: &str, solution: &Solution, unit: Unit) 
     let posts = &solution.boards[run].posts;
     for post in posts {
         let drawing = drawn(hand);
-        for mark in height_marks(post, line) {
+        let marks = height_marks(post, line);
+        let ups = marks.iter().filter(|mark| mark.way == Way::Up).count();
+        assert_eq!(signs(hand), (ups, marks.len() - ups), "post {}", post.n);
+        for mark in marks {
             let height = match mark.way {
-                tautmark::boards::Way::Up => line + mark.by,
-                tautmark::boards::Way::Down => line - mark.by,
+                Way::Up => line + mark.by,
+                Way::Down => line - mark.by,
             };
             let text = from_laser(height, line, unit);
             let there = drawing.iter().any(|label| label.starts_with(&text));
