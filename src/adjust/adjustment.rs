@@ -71,7 +71,12 @@ impl Adjustment {
                 let residual = linear.value - reading.value;
                 let row: Vec<(usize, f64)> = problem.row(&linear).collect();
                 let share = cofactors.variance(&problem, &row) / (reading.sd * reading.sd);
-                let redundancy = (1.0 - share).clamp(0.0, 1.0);
+                // A reading that says nothing of its marks is checked by nothing.
+                let redundancy = if share.is_finite() {
+                    (1.0 - share).clamp(0.0, 1.0)
+                } else {
+                    0.0
+                };
                 let standardised = if redundancy < CHECKED {
                     0.0
                 } else {

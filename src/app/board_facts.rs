@@ -57,7 +57,9 @@ fn gravel(desk: &Desk, boards: &RunBoards) -> Fact {
 /// “two steps of 30”, “three steps, up to 45”, “at one level”.
 fn steps(boards: &RunBoards, unit: Unit) -> String {
     let level = length::show(0.0, unit);
-    let steps = boards.posts.iter().filter_map(|post| post.step);
+    // From board to board along the run, over its gates too.
+    let tops: Vec<f64> = boards.gravel.iter().filter_map(|board| board.top).collect();
+    let steps = tops.windows(2).map(|pair| pair[1] - pair[0]);
     let shown: Vec<(f64, String)> = steps
         .map(|step| (step.abs(), length::show(step.abs(), unit)))
         .filter(|(_, shown)| *shown != level)

@@ -121,10 +121,13 @@ fn worst<'a>(desk: &'a Desk, at: usize, run: &Run) -> Option<&'a Problem> {
 fn is_about(desk: &Desk, problem: &Problem, at: usize, run: &Run) -> bool {
     let place = problem.place.as_str();
     let own = format!("runs[{at}]");
-    if place == own || place.starts_with(&format!("{own}.gates")) && place.contains(".leaf") {
+    // What else is wrong with the run itself is told under Posts.
+    let no_ground = place == own && !has_ground(desk, run);
+    let leaf = place.starts_with(&format!("{own}.gates")) && place.contains(".leaf");
+    if no_ground || leaf {
         return true;
     }
-    let everywhere = ["boards", "stock", "hole"]
+    let everywhere = ["boards", "stock"]
         .iter()
         .any(|part| place.starts_with(part));
     let heights = place == "levels" || place == "levels.datum";
@@ -136,4 +139,9 @@ fn is_about(desk: &Desk, problem: &Problem, at: usize, run: &Run) -> bool {
             .any(|one| one.id != run.id && names(one))
     };
     (everywhere || heights) && (names(run) || !others())
+}
+
+fn has_ground(desk: &Desk, run: &Run) -> bool {
+    let boards = desk.solution.boards.get(&run.id);
+    boards.is_some_and(|boards| !boards.ground.is_empty())
 }

@@ -1,9 +1,8 @@
 //! Is the laser telling the truth? Two pegs, read from the middle and from beside one of them.
 
 use super::caution;
-use super::field::{Field, Measure};
 use super::form::{Form, FormContents, FormFigure, figure, heading, result};
-use super::words::status;
+use super::laser_figure::{Accuracy, LaserFigure, PARTS, Part};
 use super::{Desk, Then};
 use crate::cautions::LASER;
 use crate::job::edit::{Edit, Setting};
@@ -11,72 +10,10 @@ use crate::job::model::Job;
 use crate::laser::Laser;
 use crate::length;
 use crate::quick::laser_check::{AtPegs, PegCheck, TwoPegs, Verdict as Found, two_pegs};
-use tautmark_ui::{KeySigns, Status, Verdict};
+use tautmark_ui::Verdict;
 
 /// The page of the check.
 pub(super) struct LaserCheck;
-
-/// A figure of the check, in the order in which they are read.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Part {
-    Base,
-    MiddleA,
-    MiddleB,
-    DistA,
-    DistB,
-    SecondA,
-    SecondB,
-}
-
-const PARTS: [Part; 7] = [
-    Part::Base,
-    Part::MiddleA,
-    Part::MiddleB,
-    Part::DistA,
-    Part::DistB,
-    Part::SecondA,
-    Part::SecondB,
-];
-
-impl Part {
-    /// Its name among the figures on the desk.
-    fn name(self) -> &'static str {
-        match self {
-            Self::Base => "laser base",
-            Self::MiddleA => "laser middle a",
-            Self::MiddleB => "laser middle b",
-            Self::DistA => "laser distance a",
-            Self::DistB => "laser distance b",
-            Self::SecondA => "laser second a",
-            Self::SecondB => "laser second b",
-        }
-    }
-
-    fn label(self) -> &'static str {
-        match self {
-            Self::Base => "Between the pegs",
-            Self::MiddleA => "Peg A from the middle",
-            Self::MiddleB => "Peg B from the middle",
-            Self::DistA => "Laser to peg A",
-            Self::DistB => "Laser to peg B",
-            Self::SecondA => "Peg A from there",
-            Self::SecondB => "Peg B from there",
-        }
-    }
-
-    fn how(self) -> &'static str {
-        match self {
-            Self::Base => "Drive two pegs 15 m apart or more, about level.",
-            Self::MiddleA | Self::MiddleB => "Laser midway; down from its line to the peg's top.",
-            Self::DistA | Self::DistB => "Laser beside one peg, or just beyond it.",
-            Self::SecondA | Self::SecondB => "Down from its line again, from the second place.",
-        }
-    }
-
-    fn is_sight(self) -> bool {
-        !matches!(self, Self::Base | Self::DistA | Self::DistB)
-    }
-}
 
 fn value(desk: &Desk, part: Part) -> Option<f64> {
     desk.figures.get(part.name()).copied()
@@ -256,104 +193,4 @@ impl Form for LaserCheck {
 /// What the job counts on from now: the slope found, to a tenth.
 fn kept(check: &PegCheck) -> f64 {
     (check.slope.value.abs() * 10.0).ceil() / 10.0
-}
-
-/// One figure of the check, kept on the desk.
-struct LaserFigure {
-    part: Part,
-    known: [Option<f64>; 7],
-}
-
-impl LaserFigure {
-    fn at(&self) -> usize {
-        PARTS
-            .iter()
-            .position(|part| *part == self.part)
-            .unwrap_or(0)
-    }
-}
-
-impl Field for LaserFigure {
-    fn key(&self) -> String {
-        self.part.name().to_owned()
-    }
-
-    fn title(&self, _job: &Job) -> String {
-        format!("**{}**", self.part.label())
-    }
-
-    fn measure(&self) -> Measure {
-        if self.part.is_sight() {
-            Measure::Signed(KeySigns::UpDown)
-        } else {
-            Measure::Length
-        }
-    }
-
-    fn value(&self, _job: &Job) -> Option<f64> {
-        let there = self.known.get(self.at()).copied().flatten();
-        if self.part.is_sight() {
-            return there.map(|down| -down);
-        }
-        there
-    }
-
-    fn usually_negative(&self) -> bool {
-        self.part.is_sight()
-    }
-
-    fn edit(&self, _job: &Job, _value: f64) -> Option<Edit> {
-        None
-    }
-
-    fn entered(&self, desk: &mut Desk, value: f64) {
-        let value = if self.part.is_sight() { -value } else { value };
-        desk.figures.insert(self.part.name(), value);
-    }
-
-    fn progress(&self, _job: &Job) -> Option<(usize, usize)> {
-        Some((self.at() + 1, PARTS.len()))
-    }
-
-    fn next(&self, _job: &Job) -> Option<Box<dyn Field>> {
-        let later = PARTS.into_iter().zip(self.known).skip(self.at() + 1);
-        let (part, _) = later.into_iter().find(|(_, known)| known.is_none())?;
-        let known = self.known;
-        Some(Box::new(Self { part, known }))
-    }
-
-    fn verdict(&self, _desk: &Desk, typed: Option<f64>) -> Option<Status> {
-        typed
-            .is_none()
-            .then(|| status(Verdict::Note, self.part.how()))
-    }
-}
-
-/// The laser's stated accuracy.
-struct Accuracy;
-
-impl Field for Accuracy {
-    fn key(&self) -> String {
-        "laser accuracy".to_owned()
-    }
-
-    fn title(&self, _job: &Job) -> String {
-        "**Stated accuracy** of the laser".to_owned()
-    }
-
-    fn measure(&self) -> Measure {
-        Measure::Number("mm per m")
-    }
-
-    fn value(&self, job: &Job) -> Option<f64> {
-        Some(job.level.accuracy)
-    }
-
-    fn edit(&self, job: &Job, value: f64) -> Option<Edit> {
-        let level = crate::job::model::Laser {
-            accuracy: value,
-            ..job.level.clone()
-        };
-        Some(Edit::Set(Setting::Laser(level)))
-    }
 }

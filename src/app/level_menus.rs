@@ -4,8 +4,9 @@
 use super::Menu;
 use super::level_names::{free_name, place_of, run_called};
 use super::level_status::use_sight;
-use super::sight::{DatumHeight, NewGround, SightDist, SightDown, ask, sight as sight_at};
-use super::words::row;
+use super::menu::choice;
+use super::point_figure::{DatumHeight, NewGround};
+use super::sight::{SightDist, SightDown, ask, sight as sight_at};
 use super::{Desk, Then, caution, heights};
 use crate::cautions::LASER;
 use crate::job::PointId;
@@ -13,21 +14,13 @@ use crate::job::edit::{Change, Edit, Setting, Thing};
 use crate::job::model::{Datum, Job, Point, Setup};
 use tautmark_ui::Item;
 
-fn choice(id: &str, title: &str, note: &str) -> Item {
-    row(id, title, note, "", "")
-}
-
 fn offer(
     desk: &mut Desk,
     title: &str,
     rows: Vec<Item>,
     pick: impl FnOnce(&mut Desk, &str) -> Then + 'static,
 ) -> Then {
-    desk.menu = Some(Menu {
-        title: title.to_owned(),
-        rows,
-        pick: Box::new(pick),
-    });
+    desk.menu = Some(Menu::new(title, rows, pick));
     Then::Stay
 }
 
@@ -241,10 +234,9 @@ fn add_mark_point(desk: &mut Desk, mark: &str) -> Option<PointId> {
 }
 
 fn make_datum(desk: &mut Desk, point: PointId) {
-    let text = format!("Heights are counted from {point} now.");
     let there = desk.saved().levels.datum.clone().unwrap_or_default();
     let datum = Datum { point, ..there };
-    desk.change_and_say(Edit::Set(Setting::Datum(Some(datum))), &text);
+    desk.change(Edit::Set(Setting::Datum(Some(datum))));
 }
 
 /// What can be done with the set-up in sight.

@@ -5,8 +5,9 @@ use super::field::Focus;
 use super::heights::setup_in_sight;
 use super::{Bridge, Desk, Then};
 use crate::drawing::{
-    self, Asked, Bundled, Detail, ElevationShow, Face, Hand, Laid, PlanShow, PostShow, Seen,
-    Target, Tone, Turn, Vec2, View as Sight, elevation, fitted, hit, lay_out, plan, post_heights,
+    self, Asked, Bundled, Detail, ElevationShow, Face, Hand, Laid, PlacedLabel, PlanShow, PostShow,
+    Seen, Target, Tone, Turn, Vec2, View as Sight, elevation, fitted, hit, lay_out, plan,
+    post_heights,
 };
 use crate::job::Job;
 use slint::Global;
@@ -253,16 +254,19 @@ fn shown(drawing: &drawing::Drawing, sight: &Sight, room: [f64; 2], scale: f64) 
     let strokes: Vec<Stroke> = strokes.iter().map(stroke).chain(signs).collect();
     let labels: Vec<Label> = labels
         .into_iter()
-        .map(|label| Label {
-            x: label.words_at().x as f32,
-            y: label.words_at().y as f32,
-            text: label.text.into(),
-            size: label.size as f32,
-            bold: label.bold,
-            role: role(label.tone),
-            anchor: Anchor::Middle,
-            halo: label.halo,
-            turn: label.turn as f32,
+        .map(|label| {
+            let at = label.words_at();
+            Label {
+                x: at.x as f32,
+                y: at.y as f32,
+                text: label.text.into(),
+                size: label.size as f32,
+                bold: label.bold,
+                role: role(label.tone),
+                anchor: Anchor::Middle,
+                halo: label.halo,
+                turn: label.turn as f32,
+            }
         })
         .collect();
     Drawing {
@@ -272,10 +276,11 @@ fn shown(drawing: &drawing::Drawing, sight: &Sight, room: [f64; 2], scale: f64) 
     }
 }
 
-/// The triangle before a figure that is measured from a laser line.
-fn sign(label: &drawing::PlacedLabel) -> Option<Stroke> {
+/// The triangle before a label that tells up from down.
+fn sign(label: &PlacedLabel) -> Option<Stroke> {
+    let corners = label.sign_corners()?;
     Some(Stroke {
-        commands: outline(&label.sign_corners()?, true).into(),
+        commands: outline(&corners, true).into(),
         role: Role::None,
         width: 0.0,
         fill: role(label.tone),

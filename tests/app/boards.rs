@@ -1,0 +1,151 @@
+//! Boards, the cut list and the sizes as a person goes through them, with the figures of the core.
+
+use tautmark_app_tests::Hand;
+use tautmark::boards::{Item, RunBoards};
+use tautmark::job::model::{Boards, Gravel};
+use tautmark::job::{self, Job, Severity};
+use tautmark::length::{Unit, show};
+use tautmark::solve;
+
+fn saved(hand: &Hand) -> Job {
+    hand.bridge.look(|desk| desk.saved().clone())
+}
+
+fn boards(job: &Job, run: &str) -> RunBoards {
+    solve(job)
+        .boards
+        .get(run)
+        .cloned()
+        .expect("a run with boards")
+}
+
+fn says(hand: &Hand, text: &str) -> bool {
+    hand.labels().iter().any(|label| label.contains(text))
+}
+
+#[track_caller]
+fn must_say(hand: &Hand, text: &str) {
+    assert!(says(hand, text), "{text:?} is not in {:#?}", hand.labels());
+}
+
+#[test]
+fn a_run_shows_what_the_core_finds() {
+    let hand = Hand::on(job::example());
+    hand.press("Boards");
+    hand.picture("live-boards");
+    let solution = solve(&job::example());
+    let first = &solution.boards["R1"];
+    let mut problems = solution.problems.iter();
+    let worst = problems
+        .find(|one| one.severity == Severity::Warning && one.place == "boards.gravel.gap")
+        .expect("the example leaves a gap that is too large");
+    must_say(&hand, &worst.text);
+    must_say(&hand, &worst.remedy);
+    assert_eq!(hand.value("Gravel boards"), "3 two steps of 30");
+    let pales: usize = first.pales.iter().map(|stretch| stretch.count).sum();
+    assert!(hand.value("Pales").starts_with(&format!("{pales} lap")));
+    let rails = first.rails.len() * 3;
+    let lengths: Vec<String> = first
+        .rails
+        .iter()
+        .map(|bay| show(bay.length, Unit::Mm))
+        .collect();
+    let value = format!("{rails} {}", lengths.join(" · "));
+    assert_eq!(hand.value("Rails"), value);
+    assert_eq!(hand.value("Notch 15 of 100 leaves"), "72 % in bending");
+    let longest = first.posts.iter().filter_map(|post| post.length);
+    let longest = longest.fold(0.0, f64::max);
+    let value = format!("{} 5 of them", show(longest, Unit::Mm));
+    assert_eq!(hand.value("Posts at least"), value);
+    let concrete = hand.value("Concrete, all holes");
+    assert!(concrete.starts_with(&format!("{:.0} L", solution.buy.litres)));
+    hand.press("Notch 15 of 100 leaves");
+    must_say(&hand, "squared");
+    hand.press("Close");
+    hand.press("Run R2");
+    let second = boards(&job::example(), "R2");
+    let value = hand.value("Gravel boards");
+    assert!(
+        value.starts_with(&second.gravel.len().to_string()),
+        "{value}"
+    );
+    assert!(!says(&hand, &worst.text), "that is the other run's");
+}
+
+#[test]
+fn the_cut_list_has_every_piece_of_the_core() {
+    let hand = Hand::on(job::example());
+    hand.press("Boards");
+    hand.press("Cut list");
+    assert!(hand.sees("Take care"), "cut ends of treated timber");
+    hand.press("Close");
+    hand.picture("live-cut-list");
+    let solution = solve(&job::example());
+    let rail = solution.cuts.iter().find(|cut| cut.item == Item::Rail);
+    let rail = rail.expect("rails are cut");
+    let value = format!("{} × {}", show(rail.length, Unit::Mm), rail.count);
+    assert_eq!(hand.value("Rails"), value);
+    let gravel = solution.cuts.iter().find(|cut| cut.item == Item::Gravel);
+    let gravel = gravel.expect("gravel boards are cut");
+    let name = if gravel.count == 1 {
+        "Gravel board"
+    } else {
+        "Gravel boards"
+    };
+    let value = format!("{} × {}", show(gravel.length, Unit::Mm), gravel.count);
+    assert_eq!(hand.value(name), value);
+    assert_eq!(
+        hand.value("Bags of concrete"),
+        solution.buy.bags.to_string()
+    );
+}
+
+#[test]
+fn a_size_typed_changes_the_boards() {
+    let hand = Hand::on(job::example());
+    hand.press("Boards");
+    hand.press("Sizes");
+    hand.picture("live-sizes");
+    hand.press("Gap under it still fine");
+    hand.keys("70");
+    hand.press("Next");
+    let job = saved(&hand);
+    assert_eq!(job.boards.gravel.as_ref().map(|one| one.gap), Some(70.0));
+    hand.press("Level");
+    assert_eq!(
+        saved(&hand).boards.gravel.map(|one| one.fit),
+        Some(job::model::BoardFit::Level)
+    );
+    hand.press("Rails: another length");
+    hand.keys("3600");
+    hand.press("Next");
+    assert_eq!(saved(&hand).stock.rails, [3600.0]);
+}
+
+#[test]
+fn a_job_without_boards_asks_for_their_sizes() {
+    let mut job = job::example();
+    job.boards = Boards::default();
+    let hand = Hand::on(job);
+    hand.press("Boards");
+    hand.picture("live-boards-empty");
+    must_say(&hand, "Nothing chosen yet.");
+    assert_eq!(hand.value("Gravel boards"), "0 none chosen");
+    hand.press("Sizes");
+    hand.press("Gravel boards");
+    assert_eq!(saved(&hand).boards.gravel, Some(Gravel::default()));
+}
+
+#[test]
+fn an_empty_job_has_no_boards_and_no_heights() {
+    let hand = Hand::on(Job::new("Nothing yet"));
+    hand.press("Boards");
+    must_say(&hand, "No run yet.");
+    assert_eq!(hand.value("Gravel boards"), "—");
+    hand.press("Cut list");
+    hand.press("Close");
+    must_say(&hand, "Nothing to cut yet");
+    hand.press("Levels");
+    hand.picture("live-levels-empty");
+    must_say(&hand, "Nothing levelled yet.");
+}
