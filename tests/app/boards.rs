@@ -1,11 +1,11 @@
 //! Boards, the cut list and the sizes as a person goes through them, with the figures of the core.
 
-use tautmark_app_tests::Hand;
 use tautmark::boards::{Item, RunBoards};
 use tautmark::job::model::{Boards, Gravel};
 use tautmark::job::{self, Job, Severity};
 use tautmark::length::{Unit, show};
 use tautmark::solve;
+use tautmark_app_tests::Hand;
 
 fn saved(hand: &Hand) -> Job {
     hand.bridge.look(|desk| desk.saved().clone())

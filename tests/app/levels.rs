@@ -1,6 +1,5 @@
 //! Levels and Mark heights as a person goes through them, with the figures of the core.
 
-use tautmark_app_tests::Hand;
 use slint::{Global, Model};
 use tautmark::boards::{Way, height_marks};
 use tautmark::drawing::from_laser;
@@ -9,6 +8,7 @@ use tautmark::job::{self, Job};
 use tautmark::length::{Unit, show, show_pm, show_with_unit};
 use tautmark::levels::LevelsFix;
 use tautmark::{Solution, solve};
+use tautmark_app_tests::Hand;
 use tautmark_ui::DrawingVm;
 
 fn saved(hand: &Hand) -> Job {
