@@ -78,7 +78,7 @@ fn near(text: &str, unit: Unit, mm: f64) {
     } else {
         0.006
     };
-    let read = parse(&text.replace('-', "−"), unit).map_or_else(|e| panic!("{text}: {e}"), |r| r);
+    let read = parse(&text.replace('-', "−"), unit).unwrap_or_else(|e| panic!("{text}: {e}"));
     assert!((read - mm).abs() <= allowed, "{text} is not {mm}");
 }
 
