@@ -98,7 +98,7 @@ fn points_to_sight(job: &Job, setup: usize) -> Vec<Item> {
     let ground = job.runs.iter().map(|run| {
         let title = format!("New ground point on {}", run_called(job, &run.id));
         choice(
-            &format!("ground {}", run.id),
+            format!("ground {}", run.id),
             &title,
             "by its running reading",
         )
@@ -153,7 +153,7 @@ pub(super) fn choose_change_point(desk: &mut Desk, setup: usize) -> Then {
     let points = job.levels.points.iter();
     let points = points.filter(|point| !is_datum(&point.id)).map(|point| {
         let id = format!("point {}", point.id);
-        choice(&id, point.id.as_str(), &place_of(job, point))
+        choice(&id, point.id.as_str(), place_of(job, point))
     });
     let other = choice("other", "New fixed point", "a peg or a nail");
     let rows: Vec<Item> = points.chain([other]).collect();
@@ -186,7 +186,7 @@ pub(super) fn choose_datum(desk: &mut Desk) -> Then {
     let points = job.levels.points.iter();
     let points = points.map(|point| {
         let id = format!("point {}", point.id);
-        choice(&id, point.id.as_str(), &place_of(job, point))
+        choice(&id, point.id.as_str(), place_of(job, point))
     });
     let is_point = |id: &str| {
         let mut points = job.levels.points.iter();
@@ -195,7 +195,7 @@ pub(super) fn choose_datum(desk: &mut Desk) -> Then {
     let marks = job.marks.iter().filter(|mark| !is_point(mark.id.as_str()));
     let marks = marks.map(|mark| {
         let title = format!("Mark {}", mark.id);
-        choice(&format!("mark {}", mark.id), &title, "")
+        choice(format!("mark {}", mark.id), &title, "")
     });
     let other = choice("other", "New fixed point", "a nail that will not move");
     let rows: Vec<Item> = points.chain(marks).chain([other]).collect();
@@ -303,7 +303,7 @@ pub(super) fn point(desk: &mut Desk, id: PointId) -> Then {
     let setups = &desk.saved().levels.setups;
     let setup = desk.chosen.setup.min(setups.len().saturating_sub(1));
     let from = setups.get(setup).map(|setup| setup.id.clone());
-    let sight = from.map(|from| choice("sight", &format!("Sight it from set-up {from}"), ""));
+    let sight = from.map(|from| choice("sight", format!("Sight it from set-up {from}"), ""));
     let datum = choice("datum", "Make it the datum", "heights are counted from it");
     let remove = choice("remove", "Take it off the list", "with its sights");
     let rows = sight.into_iter().chain([datum, remove]).collect();
