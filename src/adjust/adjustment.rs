@@ -56,7 +56,14 @@ pub struct Adjustment {
 #[must_use]
 pub fn adjust(system: &System) -> Adjustment {
     let problem = Problem::of(system);
-    let x = settle(&problem);
+    let settled = settle(&problem);
+    // Readings past all measure can throw a mark out of what a number holds; it then stays put.
+    let finite = settled.iter().all(|x| x.is_finite());
+    let x = if finite {
+        settled
+    } else {
+        problem.start.clone()
+    };
     Adjustment::at(problem, x)
 }
 
@@ -183,12 +190,21 @@ impl Cofactors {
             pinned[slot] = true;
         }
         let matrix = with_pins(problem, with_anchors(problem, &normal), &pinned);
-        let factor = (0..)
+        // A factor may exist and its inverse still run past what a number holds.
+        let bounded = |factor: Factor| {
+            let inverse = factor.inverse_on_pattern(pattern);
+            let finite = inverse.iter().all(|entry| entry.is_finite());
+            finite.then_some((factor, inverse))
+        };
+        let (factor, mut on_pattern) = (0..)
             .map(|power| 1e-14 * 10f64.powi(power) - 1e-14)
             .take(16)
-            .find_map(|damping| Factor::new(pattern, &matrix, damping))
-            .unwrap_or_else(|| Factor::identity(pattern));
-        let mut on_pattern = factor.inverse_on_pattern(pattern);
+            .find_map(|damping| Factor::new(pattern, &matrix, damping).and_then(bounded))
+            .unwrap_or_else(|| {
+                let factor = Factor::identity(pattern);
+                let inverse = factor.inverse_on_pattern(pattern);
+                (factor, inverse)
+            });
         for (slot, _) in pinned.iter().enumerate().filter(|(_, pinned)| **pinned) {
             on_pattern[pattern.start[slot]] = 0.0;
         }

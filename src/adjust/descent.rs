@@ -90,7 +90,11 @@ fn coast(
     reached
 }
 
+/// The largest move of a step, mm; without bound where one of its moves is not a number.
 fn longest(step: &[f64]) -> f64 {
+    if step.iter().any(|step| step.is_nan()) {
+        return f64::INFINITY;
+    }
     step.iter().fold(0.0, |most, step| most.max(step.abs()))
 }
 
