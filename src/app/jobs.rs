@@ -7,7 +7,7 @@ use super::walls::standing_in_short;
 use super::{Bridge, Desk, Menu, Then};
 use crate::job::{self, Job};
 use crate::solve;
-use crate::store::{Contents, JobKey};
+use crate::store::{Contents, JobKey, OpenError, OpenJob};
 use slint::Global;
 use std::rc::Rc;
 use std::time::{Duration, SystemTime};
@@ -94,7 +94,13 @@ fn open(desk: &mut Desk, key: &JobKey) -> Then {
     if is_open(desk, key) {
         return Then::Open(Page::Work);
     }
-    match desk.jobs.open(key) {
+    let opened = desk.jobs.open(key);
+    take(desk, opened)
+}
+
+/// Puts a job on the desk and goes to its walls, or says why it cannot be had.
+fn take(desk: &mut Desk, opened: Result<OpenJob, OpenError>) -> Then {
+    match opened {
         Ok(open) => {
             desk.take(open);
             Then::Go(Place::Walls)
@@ -137,16 +143,8 @@ fn copy(desk: &mut Desk, key: &JobKey) -> Then {
         job.title = format!("{} (copy)", job.title);
         return begin(desk, job);
     }
-    match desk.jobs.copy(key) {
-        Ok(open) => {
-            desk.take(open);
-            Then::Go(Place::Walls)
-        }
-        Err(why) => {
-            desk.say(&why.to_string());
-            Then::Stay
-        }
-    }
+    let opened = desk.jobs.copy(key);
+    take(desk, opened)
 }
 
 fn delete(desk: &mut Desk, key: &JobKey) -> Then {
