@@ -1,6 +1,7 @@
 //! What is on the desk: the open job, its solution, the figure being typed, and what is looked at.
 
 use super::Then;
+use super::device::Device;
 use super::entry::{Entry, Typed};
 use super::field::{Field, Focus};
 use super::over::{Act, Menu, Over};
@@ -11,10 +12,12 @@ use crate::job::edit::{Edit, Thing, apply};
 use crate::store::{Access, JobKey, Jobs, OpenJob};
 use crate::{Solution, solve};
 use std::collections::{HashMap, HashSet};
+use std::rc::Rc;
 
 /// Everything the screens are filled from.
 pub struct Desk {
     pub jobs: Jobs,
+    pub device: Rc<dyn Device>,
     open: Option<OpenJob>,
     /// Of the job as it stands or, while a figure is typed, with that figure in it.
     pub solution: Solution,
@@ -97,10 +100,11 @@ pub struct Notice {
 impl Desk {
     /// A desk with no job on it.
     #[must_use]
-    pub fn new(jobs: Jobs) -> Self {
+    pub fn new(jobs: Jobs, device: Rc<dyn Device>) -> Self {
         let empty = Job::new("");
         Self {
             jobs,
+            device,
             open: None,
             solution: solve(&empty),
             preview: None,

@@ -1,5 +1,6 @@
 //! Jobs: the list with a small plan each; open, start, copy, delete, the example.
 
+use super::device::Picked;
 use super::menu::choice;
 use super::picture::thumbnail;
 use super::rows::patched;
@@ -172,11 +173,18 @@ fn delete(desk: &mut Desk, key: &JobKey) -> Then {
 }
 
 fn bring_in(desk: &mut Desk) -> Then {
-    let mut choices = vec![choice(
-        "example",
-        "The built-in example",
-        "A screen between two walls, with a gate",
-    )];
+    let mut choices = vec![
+        choice(
+            "file",
+            "A job file",
+            "One that was sent or kept: *.job.json",
+        ),
+        choice(
+            "example",
+            "The built-in example",
+            "A screen between two walls, with a gate",
+        ),
+    ];
     let bin = desk.jobs.bin().unwrap_or_default();
     for binned in &bin {
         let id = format!("bin {}", binned.key.as_str());
@@ -191,10 +199,34 @@ fn bring_in(desk: &mut Desk) -> Then {
                 }
                 Then::Stay
             }
+            None if id == "file" => Then::Pick,
             None => begin(desk, job::example()),
         }
     }));
     Then::Stay
+}
+
+/// Keeps a job file that came from outside as a job of its own and opens it.
+pub(super) fn brought(desk: &mut Desk, picked: Picked) -> Then {
+    let file = match picked {
+        Ok(Some(file)) => file,
+        Ok(None) => return Then::Stay,
+        Err(why) => {
+            desk.say(&why);
+            return Then::Stay;
+        }
+    };
+    match desk.jobs.bring_in(&file.bytes) {
+        Ok(key) => open(desk, &key),
+        Err(why) => {
+            let name = match file.name.as_str() {
+                "" => "This file",
+                name => name,
+            };
+            desk.explain("It cannot be brought in", &format!("{name}: {why}"));
+            Then::Stay
+        }
+    }
 }
 
 /// Puts a new job on the desk.

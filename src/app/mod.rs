@@ -17,6 +17,7 @@ mod carry_said;
 mod caution;
 mod cut_list;
 mod desk;
+pub mod device;
 mod entry;
 mod field;
 mod form;
@@ -62,13 +63,15 @@ pub use field::{Field, Focus, Measure};
 pub use over::Menu;
 
 use crate::store::Jobs;
+use device::{Device, Picked};
 use slint::{ComponentHandle, Global, PlatformError};
 use std::cell::RefCell;
-use std::rc::Rc;
+use std::rc::{Rc, Weak};
 use tautmark_ui::{AboutVm, App, Nav, Page, Place};
 
 /// The window and the desk behind it.
 pub struct Bridge {
+    me: Weak<Self>,
     app: slint::Weak<App>,
     desk: RefCell<Desk>,
 }
@@ -85,6 +88,8 @@ pub enum Then {
     Ask(Place),
     /// Goes to a page of a place and shows the keypad over it.
     AskAt(Place, Page),
+    /// Lets the person pick a job file, and brings it in.
+    Pick,
     Back,
 }
 
@@ -92,7 +97,8 @@ impl Bridge {
     /// Fills a window from a desk and lets it listen.
     #[must_use]
     pub fn new(app: &App, desk: Desk) -> Rc<Self> {
-        let bridge = Rc::new(Self {
+        let bridge = Rc::new_cyclic(|me| Self {
+            me: me.clone(),
             app: app.as_weak(),
             desk: RefCell::new(desk),
         });
@@ -132,6 +138,19 @@ impl Bridge {
         what(&self.desk.borrow())
     }
 
+    /// Brings in a job file that was picked or handed over, and goes to it; what is wrong with it is
+    /// said.
+    pub fn bring_in(&self, picked: Picked) {
+        self.act(|desk| jobs::brought(desk, picked));
+    }
+
+    fn pick(&self) {
+        let device = self.look(|desk| desk.device.clone());
+        if let Some(bridge) = self.me.upgrade() {
+            device.pick(Box::new(move |picked| bridge.bring_in(picked)));
+        }
+    }
+
     fn go(&self, app: &App, then: Then) {
         let nav = Nav::get(app);
         match then {
@@ -156,6 +175,7 @@ impl Bridge {
                 nav.set_place(place);
                 nav.set_entry(self.desk.borrow().entry.is_some());
             }
+            Then::Pick => self.pick(),
             Then::Back => nav.invoke_back(),
         }
     }
@@ -192,9 +212,9 @@ impl Bridge {
 ///
 /// # Errors
 /// Where no display can be opened.
-pub fn run(jobs: Jobs) -> Result<(), PlatformError> {
+pub fn run(jobs: Jobs, device: Rc<dyn Device>) -> Result<(), PlatformError> {
     let app = App::new()?;
     AboutVm::get(&app).set_version(env!("CARGO_PKG_VERSION").into());
-    let _bridge = Bridge::new(&app, Desk::new(jobs));
+    let _bridge = Bridge::new(&app, Desk::new(jobs, device));
     app.run()
 }

@@ -1,5 +1,6 @@
 //! The Sheet place: what is on the set-out sheet, and the files it can be had as.
 
+use super::device::{Handed, Way};
 use super::rows::patched;
 use super::words::{row, status};
 use super::{Bridge, Desk, Then};
@@ -65,60 +66,36 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     vm.set_forms(patched(vm.get_forms(), forms.into()));
 }
 
-/// Writes one form of the sheet where this system keeps a person's documents, and says where.
-#[cfg(not(any(target_arch = "wasm32", target_os = "android")))]
+/// Makes one form of the sheet and hands it to the person; the words say where it went, or why not.
 fn save(desk: &Desk, form: &str) -> String {
-    let sheet = Sheet::new(desk.job(), &desk.solution);
-    let text = match form {
-        "html" => sheet.html(),
-        "txt" => sheet.text(),
-        "csv" => sheet.csv(),
-        _ => desk.open().map(|open| open.text()).unwrap_or_default(),
-    };
-    let folder = directories::UserDirs::new().map(|dirs| {
-        dirs.document_dir()
-            .unwrap_or_else(|| dirs.home_dir())
-            .to_owned()
-    });
-    let Some(folder) = folder else {
-        return "This system names no folder for documents. Use “tautmark sheet” on the command line.".to_owned();
-    };
-    let name: String = desk
-        .job()
-        .title
-        .chars()
-        .map(|c| {
-            if c.is_alphanumeric() {
-                c.to_ascii_lowercase()
-            } else {
-                '-'
-            }
-        })
-        .collect();
-    let name = if name.trim_matches('-').is_empty() {
-        "job".to_owned()
-    } else {
-        name
-    };
-    // Never over a file that is there.
-    let free = (1..).map(|n| match n {
-        1 => folder.join(format!("{name}.{form}")),
-        n => folder.join(format!("{name}-{n}.{form}")),
-    });
-    let Some(path) = free.into_iter().find(|path| !path.exists()) else {
-        return String::new();
-    };
-    match std::fs::write(&path, text) {
-        Ok(()) => format!("Saved as {}", path.display()),
-        Err(why) => format!(
-            "It could not be saved in {} ({why}). Free some space or make the folder writable.",
-            folder.display()
+    let sheet = || Sheet::new(desk.job(), &desk.solution);
+    let (media_type, bytes) = match form {
+        "html" => ("text/html", sheet().html().into_bytes()),
+        "txt" => ("text/plain", sheet().text().into_bytes()),
+        "csv" => ("text/csv", sheet().csv().into_bytes()),
+        _ => (
+            "application/json",
+            desk.open()
+                .map(|open| open.text())
+                .unwrap_or_default()
+                .into_bytes(),
         ),
-    }
+    };
+    let file = Handed {
+        name: format!("{}.{form}", file_name(&desk.job().title)),
+        media_type,
+        bytes,
+    };
+    let way = desk.device.ways().first().copied().unwrap_or(Way::Save);
+    desk.device.hand_over(&file, way).unwrap_or_else(|why| why)
 }
 
-/// Here there is no folder of documents to write to.
-#[cfg(any(target_arch = "wasm32", target_os = "android"))]
-fn save(_desk: &Desk, _form: &str) -> String {
-    "Saving is not possible on this device yet.".to_owned()
+/// A title as the name of a file on any system: letters, digits and dashes.
+fn file_name(title: &str) -> String {
+    let letter = |c: char| if c.is_alphanumeric() { c } else { '-' };
+    let name: String = title.to_lowercase().chars().map(letter).collect();
+    match name.trim_matches('-') {
+        "" => "job".to_owned(),
+        name => name.to_owned(),
+    }
 }

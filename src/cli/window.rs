@@ -5,6 +5,8 @@ use super::{Ending, Stop};
 /// Opens the window, and ends when it is closed.
 #[cfg(feature = "app")]
 pub fn open() -> Result<Ending, Stop> {
+    use std::rc::Rc;
+    use tautmark::app::device::Desktop;
     use tautmark::store::{Files, Jobs};
     let stop = |words: String| Stop {
         ending: Ending::Usage,
@@ -13,7 +15,7 @@ pub fn open() -> Result<Ending, Stop> {
     let files = Files::of_this_person().ok_or_else(|| {
         stop("This system names no folder to keep jobs in. Set HOME and start again.".to_owned())
     })?;
-    match tautmark::app::run(Jobs::on(files)) {
+    match tautmark::app::run(Jobs::on(files), Rc::new(Desktop::of_this_person())) {
         Ok(()) => Ok(Ending::Fine),
         Err(error) => {
             eprintln!(

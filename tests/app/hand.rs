@@ -9,6 +9,7 @@ use slint::{ComponentHandle, Global, LogicalPosition, LogicalSize};
 use std::rc::Rc;
 use std::time::Duration;
 use std::{fs, io::BufWriter, path::PathBuf};
+use tautmark::app::device::Desktop;
 use tautmark::app::{Bridge, Desk};
 use tautmark::job::Job;
 use tautmark::store::Jobs;
@@ -44,7 +45,7 @@ impl Hand {
         let folder = tempfile::tempdir().expect("a folder for the jobs");
         let jobs = Jobs::in_folder(folder.path());
         let open = jobs.start(job);
-        let mut desk = Desk::new(jobs);
+        let mut desk = Desk::new(jobs, Rc::new(Desktop::saving_in(folder.path())));
         desk.take(open);
         Self::over(desk, folder, Page::Work, width, height)
     }
@@ -53,7 +54,10 @@ impl Hand {
     pub fn with_no_job(width: f32, height: f32) -> Self {
         platform();
         let folder = tempfile::tempdir().expect("a folder for the jobs");
-        let desk = Desk::new(Jobs::in_folder(folder.path()));
+        let desk = Desk::new(
+            Jobs::in_folder(folder.path()),
+            Rc::new(Desktop::saving_in(folder.path())),
+        );
         Self::over(desk, folder, Page::Jobs, width, height)
     }
 

@@ -1,0 +1,56 @@
+//! The device around the app: what it can do with a file, and with its screen.
+
+#[cfg(not(any(target_arch = "wasm32", target_os = "android")))]
+mod desktop;
+
+#[cfg(not(any(target_arch = "wasm32", target_os = "android")))]
+pub use desktop::Desktop;
+
+/// A file that leaves the app.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Handed {
+    /// Its name, with the ending that says what it is.
+    pub name: String,
+    pub media_type: &'static str,
+    pub bytes: Vec<u8>,
+}
+
+/// A file that was picked, or that another program handed over.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Brought {
+    /// Its name, for words about it; may be empty.
+    pub name: String,
+    pub bytes: Vec<u8>,
+}
+
+/// What became of picking a file: the file, `None` where the person changed their mind, or words
+/// of what is wrong and what to do.
+pub type Picked = Result<Option<Brought>, String>;
+
+/// How a file leaves the app.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// Kept on this device, where a person finds it.
+    Save,
+    /// Given to another program, to be sent or printed.
+    Share,
+}
+
+/// What the app asks of the device it runs on.
+pub trait Device {
+    /// Gives a file to the person; the words say where it went.
+    ///
+    /// # Errors
+    /// Words of what is wrong and what to do.
+    fn hand_over(&self, file: &Handed, way: Way) -> Result<String, String>;
+
+    /// The ways a file can leave the app here, the usual one first.
+    fn ways(&self) -> &'static [Way];
+
+    /// Lets the person pick a job file. `then` is called once, later or at once, from the thread of
+    /// the window.
+    fn pick(&self, then: Box<dyn FnOnce(Picked)>);
+
+    /// Keeps the screen on, or lets it sleep again.
+    fn keep_awake(&self, awake: bool);
+}
