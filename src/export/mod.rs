@@ -5,11 +5,13 @@
 
 mod colours;
 mod dxf;
-pub mod pdf;
+mod pages;
+mod pdf;
 pub mod svg;
 
 pub use dxf::dxf;
-pub use pdf::{Paper, PdfError, pdf};
+pub use pages::{Page, Paper, pages};
+pub use pdf::{PdfError, pdf};
 
 use crate::Solution;
 use crate::drawing::{Detail, Drawing, PlanShow, Seen, Turn, plan};

@@ -16,7 +16,7 @@ mod tile;
 
 use super::hand::Hand;
 use super::model::{Drawing, Item, Rank, Shape, Sign, Vec2};
-use super::text::Measure;
+use super::text::{Measure, Weight};
 use super::tone::Tone;
 use super::view::{Margins, View, ViewPoint};
 use board::Board;
@@ -29,6 +29,42 @@ pub struct Laid {
     pub labels: Vec<PlacedLabel>,
     /// Labels that found no place.
     pub dropped: usize,
+}
+
+impl Laid {
+    /// The same in another place.
+    #[must_use]
+    pub fn moved(&self, by: [f64; 2]) -> Self {
+        let by = Vec2::from(by);
+        self.placed(1.0, by)
+    }
+
+    /// The same larger by a factor, then moved.
+    #[must_use]
+    pub fn placed(&self, factor: f64, by: ViewPoint) -> Self {
+        let mut placed = self.clone();
+        for stroke in &mut placed.strokes {
+            for point in &mut stroke.points {
+                *point = *point * factor + by;
+            }
+            stroke.line = stroke.line.map(|(tone, width)| (tone, width * factor));
+            stroke.dash = stroke.dash.map(|dash| dash.map(|length| length * factor));
+        }
+        for label in &mut placed.labels {
+            label.at = label.at * factor + by;
+            label.half = label.half.map(|half| half * factor);
+            label.inset *= factor;
+            label.size *= factor;
+        }
+        placed
+    }
+
+    /// Paints another after this one.
+    pub fn add(&mut self, other: Self) {
+        self.strokes.extend(other.strokes);
+        self.labels.extend(other.labels);
+        self.dropped += other.dropped;
+    }
 }
 
 /// One stroke or filled area, in view units.
@@ -104,17 +140,43 @@ impl PlacedLabel {
         Some([middle + tip, middle - tip - side, middle - tip + side])
     }
 
+    /// Level words in ink that begin there, on the line that they stand on.
+    #[must_use]
+    pub fn starting(
+        start: [f64; 2],
+        text: &str,
+        size: f64,
+        weight: Weight,
+        measure: &dyn Measure,
+    ) -> Self {
+        let half = [measure.width(text, size, weight) / 2.0, size * LINE / 2.0];
+        Self {
+            text: text.to_owned(),
+            at: Vec2::new(start[0] + half[0], start[1] - RISE * size),
+            half,
+            sign: None,
+            inset: 0.0,
+            size,
+            bold: weight == Weight::Bold,
+            tone: Tone::Ink,
+            turn: 0.0,
+            halo: false,
+            item: 0,
+        }
+    }
+
     /// Where the words begin, on the line that they stand on.
     #[must_use]
     pub fn start(&self) -> ViewPoint {
-        /// Middle of the words above the line that they stand on, in font sizes.
-        const RISE: f64 = 0.35;
         let (sine, cosine) = self.turn.to_radians().sin_cos();
         let along = Vec2::new(cosine, sine);
         let down = Vec2::new(-sine, cosine);
         self.at + along * (self.inset - self.half[0]) + down * (RISE * self.size)
     }
 }
+
+/// Middle of words above the line that they stand on, in font sizes.
+const RISE: f64 = 0.35;
 
 /// Height of a sign, in font sizes.
 const SIGN: f64 = 0.7;

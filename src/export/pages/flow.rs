@@ -1,7 +1,7 @@
 //! Pieces one under the other, and pages where they are full.
 
 use super::{Paper, Words};
-use crate::drawing::{Laid, Tone};
+use crate::drawing::{Laid, Stroke, Tone, Vec2};
 use std::rc::Rc;
 
 /// Where text may stand on a page, pt.
@@ -37,6 +37,8 @@ pub(super) struct Piece {
     pub words: Vec<Words>,
     pub rules: Vec<Rule>,
     pub drawings: Vec<(f64, f64, Rc<Laid>)>,
+    /// Begins a section of the sheet.
+    pub opens: bool,
     /// Stays with the piece after it.
     pub glued: bool,
     /// Comes again at the top of a page that starts with this piece.
@@ -51,6 +53,21 @@ pub(super) struct Rule {
     pub width: f64,
     pub thick: f64,
     pub tone: Tone,
+}
+
+impl Rule {
+    /// As a stroke, for a piece whose top left corner is there.
+    pub fn stroke(&self, [left, top]: [f64; 2]) -> Stroke {
+        let start = Vec2::new(left + self.x, top + self.y);
+        Stroke {
+            points: vec![start, start + Vec2::new(self.width, 0.0)],
+            closed: false,
+            line: Some((self.tone, self.thick)),
+            dash: None,
+            fill: None,
+            item: 0,
+        }
+    }
 }
 
 /// What stands on one page: pieces with their distance from the frame's top.

@@ -1,11 +1,11 @@
-//! Pages written as PDF.
+//! The sheet's pages written as PDF: drawings as vectors, the typeface embedded, every word
+//! searchable.
 
-use super::flow::{Frame, Page, Piece, Rule};
-use super::{PdfError, Words};
-use crate::drawing::{
-    BOLD, Bundled, Laid, Measure, PlacedLabel, REGULAR, Stroke, Tone, ViewPoint, Weight, has,
-};
-use crate::export::colours::on_paper;
+use super::colours::on_paper;
+use super::pages::{Page, Paper, pages};
+use crate::Solution;
+use crate::drawing::{BOLD, Laid, PlacedLabel, REGULAR, Stroke, Tone, ViewPoint, Weight, has};
+use crate::job::Job;
 use crate::sheet::Sheet;
 use krilla::Document;
 use krilla::color::rgb;
@@ -16,20 +16,34 @@ use krilla::page::PageSettings;
 use krilla::paint::{Fill, FillRule, LineCap, LineJoin, Stroke as PdfStroke, StrokeDash};
 use krilla::surface::Surface;
 use krilla::text::{Font, TextDirection};
+use thiserror::Error;
 
-/// The pages with a line at the foot of each, as a file.
-pub(super) fn write(sheet: &Sheet, pages: &[Page], frame: &Frame) -> Result<Vec<u8>, PdfError> {
+/// Why no PDF could be made.
+#[derive(Debug, Error)]
+#[error("The pages cannot be written ({0}).")]
+pub struct PdfError(String);
+
+/// The sheet of a job and what it came to, as a PDF. The same job gives the same bytes.
+///
+/// # Errors
+/// The bundled typeface cannot be embedded; a build with a whole typeface never gives one.
+pub fn pdf(job: &Job, solution: &Solution, paper: Paper) -> Result<Vec<u8>, PdfError> {
+    let sheet = Sheet::new(job, solution);
+    write(&sheet.title, &pages(&sheet, paper))
+}
+
+fn write(title: &str, pages: &[Page]) -> Result<Vec<u8>, PdfError> {
     let fonts = Fonts::load().ok_or_else(|| PdfError("no typeface".to_owned()))?;
     let mut document = Document::new();
     document.set_metadata(
         Metadata::new()
-            .title(sheet.title.clone())
+            .title(title.to_owned())
             .creator("Tautmark".to_owned())
             .language("en-GB".to_owned()),
     );
-    let [width, height] = frame.page;
-    for (at, page) in pages.iter().enumerate() {
-        let settings = PageSettings::from_wh(width as f32, height as f32)
+    for page in pages {
+        let [width, height] = page.size.map(|side| side as f32);
+        let settings = PageSettings::from_wh(width, height)
             .ok_or_else(|| PdfError("no page size".to_owned()))?;
         let mut sheet_page = document.start_page_with(settings);
         let mut surface = sheet_page.surface();
@@ -37,59 +51,13 @@ pub(super) fn write(sheet: &Sheet, pages: &[Page], frame: &Frame) -> Result<Vec<
             surface: &mut surface,
             fonts: &fonts,
         };
-        for (y, piece) in &page.pieces {
-            pen.piece(piece, frame.left, frame.top + y);
-        }
-        foot(&mut pen, frame, &sheet.title, at + 1, pages.len());
+        pen.drawing(&page.ink);
         surface.finish();
         sheet_page.finish();
     }
     document
         .finish()
         .map_err(|error| PdfError(format!("{error:?}")))
-}
-
-fn foot(pen: &mut Pen, frame: &Frame, title: &str, page: usize, of: usize) {
-    const SIZE: f64 = 8.0;
-    let y = frame.page[1] - 28.0;
-    pen.rule(
-        &Rule {
-            x: 0.0,
-            y: 0.0,
-            width: frame.width,
-            thick: 0.5,
-            tone: Tone::Ink,
-        },
-        frame.left,
-        y - SIZE - 5.0,
-    );
-    let number = format!("page {page} of {of}");
-    let wide = Bundled.width(&number, SIZE, Weight::Regular);
-    let room = frame.width - wide - 20.0;
-    let short = shortened(title, SIZE, room);
-    for (x, text) in [
-        (frame.left, short),
-        (frame.left + frame.width - wide, number),
-    ] {
-        pen.words(&text, [x, y], SIZE, Weight::Regular, Tone::Ink);
-    }
-}
-
-/// With … where it is too long.
-fn shortened(text: &str, size: f64, room: f64) -> String {
-    let fits = |text: &str| Bundled.width(text, size, Weight::Regular) <= room;
-    if fits(text) {
-        return text.to_owned();
-    }
-    let mut short: Vec<char> = text.chars().collect();
-    while !short.is_empty() {
-        short.pop();
-        let tried: String = short.iter().chain(['…'].iter()).collect();
-        if fits(&tried) {
-            return tried;
-        }
-    }
-    String::new()
 }
 
 struct Fonts {
@@ -119,58 +87,28 @@ struct Pen<'a, 'b> {
 }
 
 impl Pen<'_, '_> {
-    fn piece(&mut self, piece: &Piece, left: f64, top: f64) {
-        for rule in &piece.rules {
-            self.rule(rule, left, top);
-        }
-        for (x, y, laid) in &piece.drawings {
-            self.drawing(laid, left + x, top + y);
-        }
-        for words in &piece.words {
-            let Words {
-                x,
-                y,
-                text,
-                size,
-                weight,
-            } = words;
-            self.words(text, [left + x, top + y], *size, *weight, Tone::Ink);
-        }
-    }
-
-    fn rule(&mut self, rule: &Rule, left: f64, top: f64) {
-        let y = top + rule.y;
-        let ends = [[left + rule.x, y], [left + rule.x + rule.width, y]];
-        if let Some(path) = path(&ends, false) {
-            self.line(rule.tone, rule.thick, None);
-            self.surface.draw_path(&path);
-        }
-    }
-
-    fn words(&mut self, text: &str, [x, y]: [f64; 2], size: f64, weight: Weight, tone: Tone) {
-        let text: String = text.chars().map(|c| if has(c) { c } else { '?' }).collect();
+    fn words(&mut self, label: &PlacedLabel, [x, y]: [f32; 2], weight: Weight) {
+        let letters = label.text.chars();
+        let text: String = letters.map(|c| if has(c) { c } else { '?' }).collect();
         self.surface.set_stroke(None);
-        self.surface.set_fill(Some(fill(tone)));
+        self.surface.set_fill(Some(fill(label.tone)));
         self.surface.draw_text(
-            Point::from_xy(x as f32, y as f32),
+            Point::from_xy(x, y),
             self.fonts.of(weight).clone(),
-            size as f32,
+            label.size as f32,
             &text,
             false,
             TextDirection::LeftToRight,
         );
     }
 
-    fn drawing(&mut self, laid: &Laid, left: f64, top: f64) {
-        self.surface
-            .push_transform(&Transform::from_translate(left as f32, top as f32));
+    fn drawing(&mut self, laid: &Laid) {
         for stroke in &laid.strokes {
             self.stroke(stroke);
         }
         for label in &laid.labels {
             self.label(label);
         }
-        self.surface.pop();
     }
 
     fn stroke(&mut self, stroke: &Stroke) {
@@ -199,19 +137,16 @@ impl Pen<'_, '_> {
         } else {
             Weight::Regular
         };
-        self.surface.push_transform(&Transform::from_rotate_at(
-            label.turn as f32,
-            start.x as f32,
-            start.y as f32,
-        ));
-        self.words(
-            &label.text,
-            [start.x, start.y],
-            label.size,
-            weight,
-            label.tone,
-        );
-        self.surface.pop();
+        let [x, y] = [start.x as f32, start.y as f32];
+        let turned = label.turn != 0.0;
+        if turned {
+            let turn = Transform::from_rotate_at(label.turn as f32, x, y);
+            self.surface.push_transform(&turn);
+        }
+        self.words(label, [x, y], weight);
+        if turned {
+            self.surface.pop();
+        }
     }
 
     fn area(&mut self, corners: &[ViewPoint], tone: Tone) {

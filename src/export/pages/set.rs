@@ -83,6 +83,7 @@ impl Column {
         piece.height += 8.0;
         piece.before = Gap::Section.height();
         piece.glued = true;
+        piece.opens = true;
         piece.rules.push(Rule {
             x: 0.0,
             y: 0.0,
