@@ -392,3 +392,46 @@ fn spoilt_files_end_with_0_or_1_and_words() {
         assert!(!err(&output).contains("panicked"), "case {n}");
     }
 }
+
+#[test]
+fn each_drawing_can_be_had_by_its_name() {
+    let mut drawings = Vec::new();
+    for of in ["plan", "R1", "R2", "X"] {
+        let output = run(&["sheet", "--as", "svg", "--of", of]);
+        assert_eq!(code(&output), 0, "{}", err(&output));
+        let svg = out(&output);
+        assert!(svg.starts_with("<svg"), "{of}");
+        assert!(!drawings.contains(&svg), "{of} is one of the others");
+        drawings.push(svg);
+    }
+    let output = run(&["sheet", "--as", "svg", "--of", "R9"]);
+    assert_eq!(code(&output), 2);
+    let said = err(&output);
+    assert!(
+        said.contains("“R9”") && said.contains("plan, R1, R2, X"),
+        "{said}"
+    );
+}
+
+#[test]
+fn pages_are_for_the_paper_that_is_usual_with_the_unit() {
+    let size = |args: &[&str]| {
+        let bytes = run(args).stdout;
+        let text = String::from_utf8_lossy(&bytes).into_owned();
+        let at = text.find("/MediaBox").expect("a page has a size");
+        text[at..].split(']').next().unwrap_or_default().to_owned()
+    };
+    let pages = ["sheet", "--as", "pdf"];
+    assert!(size(&pages).contains("595"));
+    assert!(size(&["sheet", "--as", "pdf", "--lengths", "ft-in"]).contains("612"));
+    let chosen = [
+        "sheet",
+        "--as",
+        "pdf",
+        "--lengths",
+        "ft-in",
+        "--paper",
+        "a4",
+    ];
+    assert!(size(&chosen).contains("595"));
+}

@@ -6,6 +6,7 @@ use super::entry::{Entry, Typed};
 use super::field::{Field, Focus};
 use super::over::{Act, Menu, Over};
 use super::picture::View;
+use super::preview::Preview;
 use crate::drawing::Target;
 use crate::job::Job;
 use crate::job::edit::{Edit, Thing, apply};
@@ -27,6 +28,7 @@ pub struct Desk {
     /// Figures typed and not entered, by the field's key.
     drafts: HashMap<String, String>,
     pub view: View,
+    pub sheet: Preview,
     /// The next press on the plan puts a new mark there.
     pub placing: bool,
     /// The mark or wall that is being given another name.
@@ -111,6 +113,7 @@ impl Desk {
             entry: None,
             drafts: HashMap::new(),
             view: View::default(),
+            sheet: Preview::default(),
             placing: false,
             renaming: None,
             chosen: Chosen::default(),
@@ -174,6 +177,7 @@ impl Desk {
         self.told.clear();
         self.chosen = Chosen::default();
         self.view = View::default();
+        self.sheet = Preview::default();
         self.solve();
     }
 
@@ -364,6 +368,7 @@ impl Desk {
 
     fn solve(&mut self) {
         self.solution = solve(self.job());
+        self.sheet.forget();
     }
 }
 

@@ -41,6 +41,7 @@ mod over;
 mod picture;
 mod point_figure;
 mod posts;
+mod preview;
 mod respace;
 mod rows;
 mod run_figure;

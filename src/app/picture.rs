@@ -3,7 +3,7 @@
 use super::add_reading::place_mark;
 use super::field::Focus;
 use super::heights::setup_in_sight;
-use super::{Bridge, Desk, Then};
+use super::{Bridge, Desk, Then, preview};
 use crate::drawing::{
     self, Asked, Bundled, Detail, ElevationShow, Face, Hand, Laid, PlacedLabel, PlanShow, PostShow,
     Seen, Target, Tone, Turn, Vec2, View as Sight, elevation, fitted, hit, lay_out, plan,
@@ -26,6 +26,19 @@ pub struct View {
     moved: Option<Sight>,
     /// Where it has been moved: another page's drawing is another one.
     at: Option<(Place, Page)>,
+}
+
+impl View {
+    /// Width and height of the room for the drawing, logical px.
+    #[must_use]
+    pub fn room(&self) -> [f64; 2] {
+        self.room
+    }
+
+    /// Shows the whole of the drawing again.
+    pub fn whole(&mut self) {
+        self.moved = None;
+    }
 }
 
 pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
@@ -77,13 +90,19 @@ impl Bridge {
 
     fn sight(&self) -> Option<Sight> {
         let app = self.app.upgrade()?;
-        self.look(|desk| Some(seen(&app, desk)?.1))
+        self.look(|desk| match here(&app).1 {
+            Page::Sheet => page_seen(&app, desk),
+            _ => Some(seen(&app, desk)?.1),
+        })
     }
 
     fn press(&self, at: Vec2) {
         let Some(app) = self.app.upgrade() else {
             return;
         };
+        if here(&app).1 == Page::Sheet {
+            return;
+        }
         let found = self.look(|desk| {
             let (drawing, sight) = seen(&app, desk)?;
             let target = hit(&drawing, &sight, at, REACH).cloned();
@@ -99,6 +118,11 @@ impl Bridge {
 }
 
 pub(super) fn fill(app: &App, desk: &Desk) {
+    if here(app).1 == Page::Sheet {
+        let page = page_seen(app, desk).map(|sight| preview::shown(desk, &sight));
+        DrawingVm::get(app).set_drawing(page.unwrap_or_default());
+        return;
+    }
     let drawing = match seen(app, desk) {
         Some((drawing, sight)) => shown(&drawing, &sight, desk.view.room, scale(app)),
         None => Drawing::default(),
@@ -159,6 +183,12 @@ fn seen(app: &App, desk: &Desk) -> Option<(drawing::Drawing, Sight)> {
     let moved = desk.view.moved.filter(|_| desk.view.at == Some(here(app)));
     let sight = moved.unwrap_or_else(whole);
     Some((drawing, sight))
+}
+
+/// Where the sheet's page is on the screen.
+fn page_seen(app: &App, desk: &Desk) -> Option<Sight> {
+    let moved = desk.view.moved.filter(|_| desk.view.at == Some(here(app)));
+    moved.or_else(|| preview::whole(desk))
 }
 
 /// What is levelled or stands upright, where its heights are known.
@@ -247,9 +277,17 @@ fn shown(drawing: &drawing::Drawing, sight: &Sight, room: [f64; 2], scale: f64) 
         hand: &hand,
         measure: &Bundled,
     };
+    painted(
+        lay_out(drawing, sight, Some(room), desk),
+        &drawing.description,
+    )
+}
+
+/// What is laid out, in the screen's own shapes.
+pub(super) fn painted(laid: Laid, description: &str) -> Drawing {
     let Laid {
         strokes, labels, ..
-    } = lay_out(drawing, sight, Some(room), desk);
+    } = laid;
     let signs = labels.iter().filter_map(sign);
     let strokes: Vec<Stroke> = strokes.iter().map(stroke).chain(signs).collect();
     let labels: Vec<Label> = labels
@@ -272,7 +310,7 @@ fn shown(drawing: &drawing::Drawing, sight: &Sight, room: [f64; 2], scale: f64) 
     Drawing {
         strokes: Rc::new(slint::VecModel::from(strokes)).into(),
         labels: Rc::new(slint::VecModel::from(labels)).into(),
-        description: drawing.description.as_str().into(),
+        description: description.into(),
     }
 }
 

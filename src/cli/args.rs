@@ -47,9 +47,12 @@ pub struct SheetArgs {
     /// What to make of it
     #[arg(long = "as", value_name = "FORM", default_value = "text")]
     pub form: Form,
-    /// The paper that a pdf is for
-    #[arg(long, value_name = "PAPER", default_value = "a4")]
-    pub paper: PaperSize,
+    /// The paper that a pdf is for; else the usual one where lengths are in the job's unit
+    #[arg(long, value_name = "PAPER")]
+    pub paper: Option<PaperSize>,
+    /// What an svg shows: “plan”, or the name of a run or a corner
+    #[arg(long, value_name = "NAME", default_value = "plan")]
+    pub of: String,
     /// Write to this file instead of standard output
     #[arg(long, value_name = "FILE")]
     pub out: Option<PathBuf>,
@@ -77,7 +80,7 @@ pub enum Form {
     Message,
     /// Pages to print, with drawings
     Pdf,
-    /// The plan as a drawing
+    /// One drawing: the plan, or what --of names
     Svg,
     /// The plan in mm for drawing programs
     Dxf,

@@ -12,9 +12,8 @@ mod window;
 use args::{Args, Command, Form, JobArgs, SheetArgs};
 use clap::Parser;
 use std::process::ExitCode;
-use tautmark::export::{dxf, pdf, svg_plan};
+use tautmark::export::{self, Subject};
 use tautmark::job::Severity;
-use tautmark::sheet::{Sheet, json};
 use tautmark::{Solution, job, solve};
 
 /// How the program ends.
@@ -88,24 +87,38 @@ fn act(args: Args) -> Result<Ending, Stop> {
 }
 
 fn make(job: &job::Job, solution: &Solution, asked: &SheetArgs) -> Result<Vec<u8>, Stop> {
-    let sheet = || Sheet::new(job, solution);
-    let refused = |words: String| Stop {
+    form(job, asked)?.make(job, solution).map_err(|error| Stop {
         ending: Ending::Job,
-        words,
-    };
+        words: error.to_string(),
+    })
+}
+
+fn form(job: &job::Job, asked: &SheetArgs) -> Result<export::Form, Stop> {
+    let usual = export::Paper::usual(job.show.lengths);
     Ok(match asked.form {
-        Form::Text => sheet().text().into_bytes(),
-        Form::Csv => sheet().csv().into_bytes(),
-        Form::Html => sheet().html().into_bytes(),
-        Form::Message => sheet().message().into_bytes(),
-        Form::Svg => svg_plan(job, solution).into_bytes(),
-        Form::Dxf => dxf(job, solution).into_bytes(),
-        Form::Pdf => {
-            pdf(job, solution, asked.paper.into()).map_err(|error| refused(error.to_string()))?
+        Form::Text => export::Form::Text,
+        Form::Csv => export::Form::Csv,
+        Form::Html => export::Form::Html,
+        Form::Message => export::Form::Message,
+        Form::Dxf => export::Form::Dxf,
+        Form::Json => export::Form::Json,
+        Form::Pdf => export::Form::Pdf(asked.paper.map_or(usual, Into::into)),
+        Form::Svg => export::Form::Svg(subject(job, &asked.of)?),
+    })
+}
+
+fn subject(job: &job::Job, name: &str) -> Result<Subject, Stop> {
+    Subject::named(job, name).ok_or_else(|| {
+        let runs = job.runs.iter().map(|run| run.id.as_str());
+        let corners = job.corners.iter().map(|corner| corner.id.as_str());
+        let names: Vec<&str> = ["plan"].into_iter().chain(runs).chain(corners).collect();
+        Stop {
+            ending: Ending::Usage,
+            words: format!(
+                "“{name}” is no run or corner of this job. Use --of with one of these: {}.",
+                names.join(", ")
+            ),
         }
-        Form::Json => json(solution)
-            .map_err(|error| refused(format!("The results cannot be written as JSON: {error}.")))?
-            .into_bytes(),
     })
 }
 

@@ -5,17 +5,22 @@
 
 mod colours;
 mod dxf;
+mod form;
 mod pages;
 mod pdf;
 pub mod svg;
 
 pub use dxf::dxf;
+pub use form::{Form, FormError, Subject};
 pub use pages::{Page, Paper, pages};
 pub use pdf::{PdfError, pdf};
 
 use crate::Solution;
-use crate::drawing::{Detail, Drawing, PlanShow, Seen, Turn, plan};
-use crate::job::Job;
+use crate::drawing::{
+    Detail, Drawing, ElevationShow, Figures, PlanShow, Seen, Turn, corner as corner_of, elevation,
+    plan,
+};
+use crate::job::{CornerId, Job, RunId};
 use crate::sheet::Room;
 
 /// Width and height of a drawing on its own, pt: A4 on its side.
@@ -36,6 +41,26 @@ fn plan_for(job: &Job, solution: &Solution, size: [f64; 2]) -> Drawing {
 #[must_use]
 pub fn svg_plan(job: &Job, solution: &Solution) -> String {
     svg::svg(&plan_for(job, solution, DRAWING), DRAWING)
+}
+
+/// A run from the side with every height, as SVG; none where it is not set out.
+#[must_use]
+pub fn svg_run(job: &Job, solution: &Solution, run: &RunId) -> Option<String> {
+    let show = ElevationShow {
+        figures: Figures::All,
+        ..ElevationShow::default()
+    };
+    let drawing = elevation(job, solution, run, &show)?;
+    Some(svg::svg(&drawing, DRAWING))
+}
+
+/// A corner with the longest of its check diagonals, as SVG; none where it is not known.
+#[must_use]
+pub fn svg_corner(job: &Job, solution: &Solution, corner: &CornerId) -> Option<String> {
+    let checks = &solution.corners.get(corner)?.check;
+    let arm = checks.iter().map(|check| check.arm).fold(0.0, f64::max);
+    let drawing = corner_of(job, solution, corner, arm)?;
+    Some(svg::svg(&drawing, DRAWING))
 }
 
 /// Height that suits a drawing of this width on paper, pt.

@@ -8,7 +8,11 @@ use slint::platform::WindowEvent;
 use slint::{ComponentHandle, Global, LogicalPosition, LogicalSize};
 use std::rc::Rc;
 use std::time::Duration;
-use std::{fs, io::BufWriter, path::PathBuf};
+use std::{
+    fs,
+    io::BufWriter,
+    path::{Path, PathBuf},
+};
 use tautmark::app::device::Desktop;
 use tautmark::app::{Bridge, Desk};
 use tautmark::job::Job;
@@ -30,7 +34,7 @@ const PRESSED: [AccessibleRole; 6] = [
 pub struct Hand {
     pub app: App,
     pub bridge: Rc<Bridge>,
-    _folder: TempDir,
+    folder: TempDir,
 }
 
 impl Hand {
@@ -72,8 +76,13 @@ impl Hand {
         Self {
             app,
             bridge,
-            _folder: folder,
+            folder,
         }
+    }
+
+    /// The folder that jobs are kept in and files are saved in.
+    pub fn folder(&self) -> &Path {
+        self.folder.path()
     }
 
     /// Presses what is called this, turning the page to it where it is out of sight.

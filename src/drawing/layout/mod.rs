@@ -32,13 +32,6 @@ pub struct Laid {
 }
 
 impl Laid {
-    /// The same in another place.
-    #[must_use]
-    pub fn moved(&self, by: [f64; 2]) -> Self {
-        let by = Vec2::from(by);
-        self.placed(1.0, by)
-    }
-
     /// The same larger by a factor, then moved.
     #[must_use]
     pub fn placed(&self, factor: f64, by: ViewPoint) -> Self {

@@ -5,7 +5,7 @@ mod flow;
 mod set;
 mod table;
 
-use crate::drawing::{Bundled, Laid, Measure, PlacedLabel, Tone, Weight};
+use crate::drawing::{Bundled, Laid, Measure, PlacedLabel, Tone, Vec2, Weight};
 use crate::length::Unit;
 use crate::sheet::Sheet;
 use flow::{Frame, Piece, Rule, flow};
@@ -142,7 +142,7 @@ fn put(ink: &mut Laid, piece: &Piece, [left, top]: [f64; 2]) {
     ink.strokes
         .extend(piece.rules.iter().map(|rule| rule.stroke([left, top])));
     for (x, y, laid) in &piece.drawings {
-        ink.add(laid.moved([left + x, top + y]));
+        ink.add(laid.placed(1.0, Vec2::new(left + x, top + y)));
     }
     for words in &piece.words {
         let start = [left + words.x, top + words.y];

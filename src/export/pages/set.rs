@@ -59,11 +59,25 @@ struct Column {
 
 impl Column {
     fn section(&mut self, section: &Section, sheet: &Sheet) {
+        /// Lines that lead in to a table or a drawing and stay on its page.
+        const LEADING_IN: usize = 6;
         self.heading(&section.heading);
         let mut before: Option<&Block> = None;
+        let mut lead = self.pieces.len();
         for block in &section.blocks {
             let first = self.pieces.len();
             self.block(block, sheet);
+            if matches!(block, Block::Table(_) | Block::Pictures(_)) {
+                if first - lead <= LEADING_IN {
+                    for piece in &mut self.pieces[lead..first] {
+                        piece.glued = true;
+                    }
+                }
+                lead = self.pieces.len();
+            }
+            if matches!(block, Block::Heading(_)) {
+                lead = first;
+            }
             // Short lines stand close together, but not close under a table.
             if matches!(before, Some(Block::Table(_)))
                 && let Some(piece) = self.pieces.get_mut(first)

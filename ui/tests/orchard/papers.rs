@@ -61,6 +61,9 @@ pub fn papers(app: &App) {
     let licences: SharedString = "Typeface B612, under the SIL Open Font License 1.1.".into();
     AboutVm::get(app).set_licences(licences);
     let vm = SheetVm::get(app);
+    vm.set_page("Page 1 of 4".into());
+    vm.set_has_after(true);
+    vm.set_papers(list(vec!["A4".into(), "Letter".into()]));
     vm.set_status(status(
         Verdict::Good,
         "**Complete.** Plan, two elevations, tables and cautions on 4 pages.",
