@@ -56,14 +56,7 @@ pub struct Adjustment {
 #[must_use]
 pub fn adjust(system: &System) -> Adjustment {
     let problem = Problem::of(system);
-    let settled = settle(&problem);
-    // Readings past all measure can throw a mark out of what a number holds; it then stays put.
-    let finite = settled.iter().all(|x| x.is_finite());
-    let x = if finite {
-        settled
-    } else {
-        problem.start.clone()
-    };
+    let x = settle(&problem);
     Adjustment::at(problem, x)
 }
 

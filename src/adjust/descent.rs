@@ -1,7 +1,7 @@
 //! Safeguarded Gauss–Newton (Levenberg 1944, Marquardt 1963) on the sparse normal equations.
 
 use super::cholesky::Factor;
-use super::problem::{Normal, Problem};
+use super::problem::{LARGEST, Normal, Problem};
 
 /// Where a descent ended.
 #[derive(Clone, Debug)]
@@ -20,23 +20,44 @@ const COASTING: f64 = 20.0;
 const SHRINKING: f64 = 0.2;
 /// Damping below this no longer holds steps back.
 const UNDAMPED: f64 = 1e-6;
+/// A step that leaves more than this share of Σ(v/sd)² is on the flat.
+const FLAT: f64 = 0.9;
+/// After so many of those in a row there is nothing more to hope for.
+const HOPELESS: usize = 2;
 const MOST_STEPS: usize = 200;
 const LEAST_DAMPING: f64 = 1e-12;
 const MOST_DAMPING: f64 = 1e12;
 
+/// How long to go on downhill.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Patience {
+    /// For so many steps at most.
+    pub steps: usize,
+    /// Not if Σ(v/sd)² stays above this.
+    pub enough: f64,
+}
+
+impl Patience {
+    /// Until the bottom is reached.
+    pub const FULL: Self = Self {
+        steps: MOST_STEPS,
+        enough: f64::INFINITY,
+    };
+}
+
 /// Least Σ(v/sd)² over all readings but `without`, walking downhill from `x`.
 #[must_use]
 pub(super) fn descend(problem: &Problem, x: Vec<f64>, without: Option<usize>) -> Descent {
-    descend_within(problem, x, without, MOST_STEPS)
+    descend_within(problem, x, without, Patience::FULL)
 }
 
-/// As [`descend`], for at most so many steps.
+/// As [`descend`], but only as long as patience lasts.
 #[must_use]
 pub(super) fn descend_within(
     problem: &Problem,
     x: Vec<f64>,
     without: Option<usize>,
-    steps: usize,
+    patience: Patience,
 ) -> Descent {
     let mut at = Descent {
         chi2: problem.chi2(&x, without),
@@ -44,9 +65,12 @@ pub(super) fn descend_within(
     };
     let mut damping = 1e-4;
     let mut last = f64::INFINITY;
-    for _ in 0..steps {
+    let (mut slow, mut flat) = (false, 0);
+    for _ in 0..patience.steps {
+        let before = at.chi2;
         let normal = problem.normal(&at.x, without);
-        let Some(Step { length, factor }) = step(problem, &mut at, &normal, &mut damping, without)
+        let Some(Step { length, factor }) =
+            step(problem, &mut at, &normal, &mut damping, slow, without)
         else {
             break;
         };
@@ -55,6 +79,15 @@ pub(super) fn descend_within(
         if damping < UNDAMPED && (settled || coast(problem, &mut at, &factor, length, without)) {
             break;
         }
+        flat = if at.chi2 > patience.enough && at.chi2 > FLAT * before {
+            flat + 1
+        } else {
+            0
+        };
+        if flat == HOPELESS {
+            break;
+        }
+        slow = length > SHRINKING * last;
         last = length;
     }
     at
@@ -116,11 +149,21 @@ fn step(
     at: &mut Descent,
     normal: &Normal,
     damping: &mut f64,
+    bent: bool,
     without: Option<usize>,
 ) -> Option<Step> {
     let matrix = with_anchors(problem, normal);
+    // With large misfits straight equations creep; bent ones do not, but may point uphill.
+    let mut curved = bent.then(|| {
+        let mut matrix = matrix.clone();
+        problem.add_curvature(&mut matrix, &at.x, without);
+        matrix
+    });
     while *damping <= MOST_DAMPING {
-        if let Some(factor) = Factor::new(&problem.pattern, &matrix, *damping) {
+        let curved = curved
+            .take()
+            .and_then(|matrix| Factor::new(&problem.pattern, &matrix, *damping));
+        if let Some(factor) = curved.or_else(|| Factor::new(&problem.pattern, &matrix, *damping)) {
             let mut step = normal.gradient.clone();
             factor.solve(&problem.pattern, &mut step);
             let length = longest(&step);
@@ -128,7 +171,8 @@ fn step(
             take(problem, &mut x, &step);
             let chi2 = problem.chi2(&x, without);
             let on_trust = length <= STILL || (length < ON_TRUST && *damping < UNDAMPED);
-            if length.is_finite() && (chi2 <= at.chi2 || on_trust) {
+            // Angles can send a mark ever further off and gain ever less by it.
+            if length <= LARGEST && (chi2 <= at.chi2 || on_trust) {
                 *damping = (*damping * 0.1).max(LEAST_DAMPING);
                 *at = Descent { x, chi2 };
                 return Some(Step { length, factor });

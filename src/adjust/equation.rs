@@ -103,7 +103,11 @@ impl Equation {
     /// as 0; marks that coincide give 0.
     #[must_use]
     pub fn value(&self, x: &[f64]) -> f64 {
-        self.linear(x).value
+        match *self {
+            Self::Distance { from, to } => between(x, from, to).length,
+            Self::Drop { line, point } => coordinate(x, line) - coordinate(x, point),
+            Self::Offset { .. } | Self::Angle { .. } => self.linear(x).value,
+        }
     }
 
     /// Value and slopes. Where marks coincide and a slope has no direction, it is along the first
@@ -155,7 +159,8 @@ struct Reach {
 fn between(x: &[f64], from: At, to: At) -> Reach {
     let ([ax, ay], [bx, by]) = (place(x, from), place(x, to));
     let (dx, dy) = (bx - ax, by - ay);
-    let length = dx.hypot(dy);
+    // No site is so large that its square runs over.
+    let length = (dx * dx + dy * dy).sqrt();
     Reach {
         length,
         unit: (length > COINCIDENT).then(|| [dx / length, dy / length]),

@@ -1,121 +1,213 @@
-//! From a valley to the deepest one: what is done when readings fit badly.
+//! From a valley to the right one: what is done when readings fit badly.
 //!
 //! Walking downhill from a rough sketch may end with a mark, or a part of the site, on the wrong
 //! side of its neighbours. Each way out only ever proposes where to walk downhill from again, and
-//! only what fits better is kept.
+//! only what makes more sense is kept:
+//!
+//! - the site put together afresh, mark by mark ([`super::grow`]);
+//! - single marks mirrored in the line through two neighbours, and parts of the site folded over
+//!   the line through the two marks they hang on ([`super::mirror`], [`super::hinge`]);
+//! - on the rare site that makes no sense yet, marks let out of the plane ([`super::lift`]).
 
-use super::descent::{Descent, descend};
-use super::equation::At;
+use super::arrangement::{Arrangement, Sense};
+use super::descent::{Patience, descend, descend_within};
+use super::equation::{At, place};
+use super::grow::{departures, grown};
 use super::hinge::folded;
-use super::lift::{lift, part};
-use super::limit::limit;
-use super::mirror::{Tied, mirrored_marks, right_way_up, ties};
+use super::lift::lift;
+use super::locus::apart;
+use super::mirror::{mirrored_marks, right_way_up};
+use super::order::{Ties, order};
 use super::problem::Problem;
+use super::region::{Region, TOGETHER};
 
 /// How often in a row the marks are let out of the plane in vain before what is found is taken for
 /// the truth.
 const TURNS: usize = 12;
-/// As many turns are taken even if one slip would explain the misfit.
-const SURE_TURNS: usize = 3;
-/// How many marks are let out together; on larger sites those near the worst reading.
-const TOGETHER: usize = 40;
-/// Fits this good are beyond improving.
-const PERFECT: f64 = 1e-9;
-/// What counts as fitting better.
-const BETTER: f64 = 1.0 - 1e-9;
-/// What counts as fitting better out of comparison.
-const INCOMPARABLY: f64 = 0.1;
+/// So many steps show where a proposal is heading,
+const FIRST_STEPS: usize = 2;
+/// and so many whether it is any good.
+const STEPS: usize = 20;
+/// Two walks downhill that come so near to each other end in one place, mm.
+const SAME: f64 = 1.0;
 /// How many folds are tried at a time.
 const FOLDS: usize = 6;
-/// On sites of so many marks all folds are looked at even if the readings agree.
-const QUICK: usize = 6;
-/// How many of the worst fitting readings are tried for the one slip.
-const LIKELIEST: usize = 3;
+/// From how many starts a site is put together afresh that makes no sense,
+const STARTS: usize = 3;
+/// and how many of the sites found from each are tried.
+const SITES: usize = 4;
 
 /// The parameters that make most sense of the readings, nearest to the rough positions.
-///
-/// That is the valley where Σ(v/sd)² is least, but for one thing: with a slip among the readings
-/// some odd arrangement may happen to fit the slip a little better than the truth does, so what
-/// one slip explains is only left for what fits out of comparison better.
 #[must_use]
 pub(super) fn settle(problem: &Problem) -> Vec<f64> {
-    let ties = ties(problem);
-    let marks = problem.marks();
-    let mut best = Candidate::new(problem, descend(problem, problem.start.clone(), None));
-    let mut vain = Vain::default();
-    // Each part of a large site may take its turns.
-    for turn in 0..TURNS + marks.len() / 4 {
-        let enough = match best.sense {
-            Sense::Agrees => true,
-            Sense::OneSlip => vain.turns == SURE_TURNS,
-            Sense::None => vain.turns == TURNS,
-        };
-        if enough {
-            break;
+    let ties = Ties::of(problem);
+    let first = descend(problem, problem.start.clone(), None);
+    if ties.marks.is_empty() {
+        return first.x;
+    }
+    let search = Search {
+        problem,
+        ties: &ties,
+    };
+    let best = search.best(Arrangement::new(problem, &ties.marks, first));
+    right_way_up(problem, &ties.marks, best.descent.x)
+}
+
+struct Search<'a> {
+    problem: &'a Problem,
+    ties: &'a Ties,
+}
+
+impl Search<'_> {
+    fn best(&self, mut best: Arrangement) -> Arrangement {
+        if best.is_perfect() {
+            return best;
         }
-        let Some(seed) = vain.seed(problem, &best.descent.x) else {
-            break;
-        };
-        let region = region(problem, &marks, seed);
-        let again = turned(
-            problem,
-            &best.descent,
-            &region,
-            turn,
-            region.len() == marks.len(),
-        )
-        .map(|descent| Candidate::new(problem, descent))
-        .filter(|again| again.beats(&best));
-        match again {
-            Some(again) => {
-                best = again;
-                vain = Vain::default();
+        if self.ties.marks.len() <= TOGETHER {
+            best = self.afresh(best);
+        }
+        best = self.fold_over(best);
+        if best.sense == Sense::None {
+            best = self.lifted(best);
+        }
+        best
+    }
+
+    /// Puts the site together afresh; where the readings agree, only as far as they might as well
+    /// agree on something else.
+    fn afresh(&self, mut best: Arrangement) -> Arrangement {
+        let Self { problem, ties, .. } = *self;
+        let mut spent = Vec::new();
+        for start in 0..STARTS {
+            let enough = match best.sense {
+                _ if best.is_plausible() => 1,
+                Sense::OneSlip => 2,
+                Sense::Agrees | Sense::None => STARTS,
+            };
+            if start >= enough || best.is_perfect() {
+                break;
             }
-            None => vain.again(problem, seed),
+            let Some(order) = order(problem, ties, &mut spent) else {
+                break;
+            };
+            let proposals = if enough == 1 {
+                departures(problem, ties, &order, &best.descent.x)
+            } else {
+                let mut proposals = grown(problem, ties, &order);
+                proposals.truncate(SITES);
+                proposals
+            };
+            for x in proposals {
+                if let Some(better) = self.tried(x, &best) {
+                    best = better;
+                }
+            }
         }
-        if best.sense == Sense::None && marks.len() <= TOGETHER {
-            best = fold_over(problem, &ties, &marks, best);
-        }
-    }
-    let best = fold_over(problem, &ties, &marks, best);
-    right_way_up(problem, best.descent.x)
-}
-
-/// How far an arrangement makes sense of the readings.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum Sense {
-    /// All agree.
-    Agrees,
-    /// All but one agree.
-    OneSlip,
-    /// More than one would have to be wrong.
-    None,
-}
-
-struct Candidate {
-    descent: Descent,
-    sense: Sense,
-}
-
-impl Candidate {
-    fn new(problem: &Problem, descent: Descent) -> Self {
-        let checks = problem.readings.len() as i64 - problem.unknowns() as i64;
-        let sense = if descent.chi2 <= limit(checks) {
-            Sense::Agrees
-        } else if one_slip_explains(problem, &descent, limit(checks - 1)) {
-            Sense::OneSlip
-        } else {
-            Sense::None
-        };
-        Self { descent, sense }
+        best
     }
 
-    fn beats(&self, other: &Self) -> bool {
-        let margin = match (self.sense, other.sense) {
-            (Sense::OneSlip, Sense::OneSlip) => INCOMPARABLY,
-            _ => BETTER,
+    /// Where a proposal settles, if that makes more sense.
+    fn tried(&self, x: Vec<f64>, best: &Arrangement) -> Option<Arrangement> {
+        let problem = self.problem;
+        let walk = |x: Vec<f64>, steps: usize| {
+            let enough = best.descent.chi2;
+            descend_within(problem, x, None, Patience { steps, enough })
         };
-        self.sense <= other.sense && self.descent.chi2 < other.descent.chi2 * margin
+        let heading = walk(x, FIRST_STEPS);
+        if !best.is_too_good() && self.is_same(&heading.x, &best.descent.x) {
+            return None;
+        }
+        let there = walk(heading.x, STEPS);
+        if !best.is_too_good() && self.is_same(&there.x, &best.descent.x) {
+            return None;
+        }
+        let found = Arrangement::new(problem, &self.ties.marks, there);
+        found.beats(best).then(|| {
+            let settled = descend(problem, found.descent.x, None);
+            Arrangement::new(problem, &self.ties.marks, settled)
+        })
+    }
+
+    /// Whether two arrangements are the same but for what is left of the way downhill.
+    fn is_same(&self, a: &[f64], b: &[f64]) -> bool {
+        let near = |mark: &At| apart(place(a, *mark), place(b, *mark)) < SAME;
+        self.ties.marks.iter().all(near)
+    }
+
+    /// Folds single marks, and where the readings make no sense parts of the site, over the line
+    /// through two others, as long as that makes more sense.
+    fn fold_over(&self, mut best: Arrangement) -> Arrangement {
+        let mut tries = 0;
+        while !best.is_perfect() && tries < FOLDS {
+            let better = self.folds(&best).into_iter().take(FOLDS).find_map(|x| {
+                tries += 1;
+                self.tried(x, &best)
+            });
+            match better {
+                Some(better) => best = better,
+                None => break,
+            }
+        }
+        best
+    }
+
+    fn folds(&self, best: &Arrangement) -> Vec<Vec<f64>> {
+        let Self { problem, ties, .. } = *self;
+        let x = &best.descent.x;
+        let marks = &ties.marks;
+        let mut proposals: Vec<Vec<f64>> = mirrored_marks(problem, ties, x)
+            .into_iter()
+            .take(FOLDS)
+            .filter_map(|(reading, moved)| {
+                // On a larger site the neighbourhood is asked first.
+                if marks.len() <= TOGETHER {
+                    return Some(moved);
+                }
+                Region::around(problem, marks, reading).better(problem, x, moved)
+            })
+            .collect();
+        let puzzling = best.sense == Sense::None || best.is_too_good();
+        if marks.len() <= TOGETHER && puzzling {
+            let parts = folded(problem, marks, x, f64::INFINITY);
+            proposals.extend(parts.into_iter().take(FOLDS / 2));
+        }
+        proposals
+    }
+
+    /// Lets marks out of the plane, those around the worst readings first.
+    fn lifted(&self, mut best: Arrangement) -> Arrangement {
+        let Self { problem, ties, .. } = *self;
+        let marks = &ties.marks;
+        let mut vain = Vain::default();
+        // Each part of a large site may take its turns.
+        for turn in 0..TURNS + marks.len() / 4 {
+            if best.sense < Sense::None || vain.turns == TURNS {
+                break;
+            }
+            let Some(seed) = vain.seed(problem, &best.descent.x) else {
+                break;
+            };
+            let region = Region::around(problem, marks, seed);
+            let whole = region.marks.len() == marks.len();
+            let proposal = if whole && turn.is_multiple_of(2) {
+                Some(lift(problem, &problem.start, &region.marks, turn))
+            } else {
+                let x = &best.descent.x;
+                let lifted = lift(problem, x, &region.marks, turn);
+                region.better(problem, x, lifted)
+            };
+            match proposal.and_then(|x| self.tried(x, &best)) {
+                Some(better) => {
+                    best = better;
+                    vain = Vain::default();
+                }
+                None => vain.again(problem, marks, seed),
+            }
+            if whole {
+                best = self.fold_over(best);
+            }
+        }
+        best
     }
 }
 
@@ -141,140 +233,10 @@ impl Vain {
             .max_by(|a, b| misfit(a).total_cmp(&misfit(b)))
     }
 
-    fn again(&mut self, problem: &Problem, seed: usize) {
+    fn again(&mut self, problem: &Problem, marks: &[At], seed: usize) {
         self.turns += 1;
-        if problem.marks().len() > TOGETHER && self.turns.is_multiple_of(SURE_TURNS) {
+        if marks.len() > TOGETHER && self.turns.is_multiple_of(STARTS) {
             self.tried.extend(problem.readings[seed].form.marks());
         }
     }
-}
-
-/// The marks around a reading, nearest by readings first, in order.
-fn region(problem: &Problem, marks: &[At], seed: usize) -> Vec<At> {
-    let mut near = vec![false; marks.len()];
-    let mut count = 0;
-    let mut ring = vec![seed];
-    while count < TOGETHER.min(marks.len()) && !ring.is_empty() {
-        for mark in ring
-            .iter()
-            .flat_map(|&index| problem.readings[index].form.marks())
-        {
-            if let Ok(at) = marks.binary_search(&mark)
-                && !near[at]
-                && count < TOGETHER
-            {
-                near[at] = true;
-                count += 1;
-            }
-        }
-        let is_near = |mark: At| marks.binary_search(&mark).is_ok_and(|at| near[at]);
-        ring = (0..problem.readings.len())
-            .filter(|&index| {
-                let mut its = problem.readings[index].form.marks();
-                let (mut near, mut far) = (false, false);
-                its.by_ref().for_each(|mark| {
-                    near |= is_near(mark);
-                    far |= !is_near(mark);
-                });
-                near && far
-            })
-            .collect();
-    }
-    let near = marks.iter().zip(&near).filter(|(_, near)| **near);
-    near.map(|(&mark, _)| mark).collect()
-}
-
-/// What comes of letting a region out of the plane, if it fits better.
-fn turned(
-    problem: &Problem,
-    best: &Descent,
-    region: &[At],
-    turn: usize,
-    whole: bool,
-) -> Option<Descent> {
-    let start = if whole && turn.is_multiple_of(2) {
-        lift(problem, &problem.start, region, turn)
-    } else {
-        let lifted = lift(problem, &best.x, region, turn);
-        better_there(problem, &best.x, lifted, region)?
-    };
-    let again = descend(problem, start, None);
-    (again.chi2 < best.chi2 * BETTER).then_some(again)
-}
-
-/// Where `moved` settles while all but the region stays put, if that fits better than `x`: else it
-/// is back in the same valley and there is no need to ask the whole site.
-fn better_there(problem: &Problem, x: &[f64], moved: Vec<f64>, region: &[At]) -> Option<Vec<f64>> {
-    let part = part(problem, x, region);
-    let settled = descend(&part, moved, None);
-    (settled.chi2 < part.chi2(x, None) * BETTER).then_some(settled.x)
-}
-
-/// Whether all agree but one of the worst fitting.
-fn one_slip_explains(problem: &Problem, at: &Descent, limit: f64) -> bool {
-    let misfit = |index: usize| problem.misfit(index, &at.x).abs();
-    let mut worst: Vec<usize> = (0..problem.readings.len()).collect();
-    worst.sort_by(|&a, &b| misfit(b).total_cmp(&misfit(a)));
-    if worst
-        .first()
-        .is_some_and(|&worst| beyond(problem, &at.x, worst) > limit)
-    {
-        return false;
-    }
-    let mut tried = worst.into_iter().take(LIKELIEST);
-    tried.any(|index| descend(problem, at.x.clone(), Some(index)).chi2 <= limit)
-}
-
-/// Σ(v/sd)² of the readings so far from a slip that it cannot be to blame; nothing is, on a site
-/// small enough.
-fn beyond(problem: &Problem, x: &[f64], slip: usize) -> f64 {
-    let marks = problem.marks();
-    if marks.len() <= TOGETHER {
-        return 0.0;
-    }
-    let near = part(problem, x, &region(problem, &marks, slip));
-    problem.chi2(x, None) - near.chi2(x, None)
-}
-
-/// Folds single marks, and where that is quick or the readings make no sense parts of the site,
-/// over the line through two others, as long as that fits better.
-fn fold_over(problem: &Problem, ties: &[Tied], marks: &[At], mut best: Candidate) -> Candidate {
-    let mut tries = 0;
-    while best.descent.chi2 > PERFECT && tries < FOLDS {
-        let x = &best.descent.x;
-        let mut proposals: Vec<Vec<f64>> = mirrored_marks(problem, ties, x)
-            .into_iter()
-            .take(FOLDS)
-            .filter_map(|(reading, moved)| {
-                let region = region(problem, marks, reading);
-                // On a larger site the neighbourhood is asked first.
-                let whole = region.len() == marks.len();
-                if whole {
-                    Some(moved)
-                } else {
-                    better_there(problem, x, moved, &region)
-                }
-            })
-            .collect();
-        // Where the readings agree only a fold that they hardly notice can be better.
-        let (size, most) = match best.sense {
-            Sense::Agrees => (QUICK, 2.0 * best.descent.chi2 + 1.0),
-            Sense::OneSlip | Sense::None => (TOGETHER, f64::INFINITY),
-        };
-        if marks.len() <= size {
-            proposals.extend(folded(problem, marks, x, most).into_iter().take(FOLDS / 2));
-        }
-        let better = proposals.into_iter().take(FOLDS).find_map(|x| {
-            tries += 1;
-            let descent = descend(problem, x, None);
-            let fits = descent.chi2 < best.descent.chi2 * BETTER;
-            fits.then(|| Candidate::new(problem, descent))
-                .filter(|found| found.beats(&best))
-        });
-        match better {
-            Some(better) => best = better,
-            None => break,
-        }
-    }
-    best
 }

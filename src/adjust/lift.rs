@@ -12,7 +12,7 @@
 //! So the marks are let out of the plane, the tapes pulled straight, and the whole pressed flat
 //! again little by little (relaxation by one more dimension).
 
-use super::descent::descend_within;
+use super::descent::{Patience, descend_within};
 use super::equation::{At, Equation, Param, coordinate};
 use super::problem::Problem;
 use super::reading::{Aloft, Form, Reading};
@@ -25,7 +25,10 @@ const ASIDE: f64 = 0.01;
 /// How hard the marks are pressed, softest first, as an sd in site sizes.
 const PRESSES: [f64; 6] = [1.0, 0.1, 0.03, 0.01, 0.003, 0.0005];
 /// Steps taken under each.
-const STEPS: usize = 12;
+const PATIENCE: Patience = Patience {
+    steps: 12,
+    enough: f64::INFINITY,
+};
 
 /// Where the `leaving` marks at `x` come to lie after a turn out of the plane while the others
 /// stay where they are; `turn` picks how they leave.
@@ -58,7 +61,7 @@ pub(super) fn lift(problem: &Problem, x: &[f64], leaving: &[At], turn: usize) ->
                 reading.sd = press * size;
             }
         }
-        x = descend_within(&lifted, x, None, STEPS).x;
+        x = descend_within(&lifted, x, None, PATIENCE).x;
     }
     x.truncate(problem.start.len());
     x

@@ -1,107 +1,81 @@
 //! Mirror images: of single marks, which fit better or not, and of the whole, which fit alike.
 
 use super::equation::{At, Param, place};
+use super::order::Ties;
 use super::problem::Problem;
-
-/// A mark with the readings it is in and the other marks in those.
-#[derive(Clone, Debug)]
-pub(super) struct Tied {
-    pub mark: At,
-    readings: Vec<usize>,
-    neighbours: Vec<At>,
-}
-
-/// More neighbours than this tell nothing more of where a mark may lie.
-const MOST_NEIGHBOURS: usize = 10;
-
-/// Every mark that is free to move in the plane, with what it is tied to.
-#[must_use]
-pub(super) fn ties(problem: &Problem) -> Vec<Tied> {
-    let marks = problem.marks();
-    let mut ties: Vec<Tied> = marks
-        .iter()
-        .map(|&mark| Tied {
-            mark,
-            readings: Vec::new(),
-            neighbours: Vec::new(),
-        })
-        .collect();
-    for (index, reading) in problem.readings.iter().enumerate() {
-        for mark in reading.form.marks() {
-            let Ok(at) = marks.binary_search(&mark) else {
-                continue;
-            };
-            ties[at].readings.push(index);
-            for other in reading.form.marks() {
-                let known = &mut ties[at].neighbours;
-                if other != mark && known.len() < MOST_NEIGHBOURS && !known.contains(&other) {
-                    known.push(other);
-                }
-            }
-        }
-    }
-    ties.retain(|tied| is_free(problem, tied.mark.x) && is_free(problem, tied.mark.y));
-    ties
-}
 
 fn is_free(problem: &Problem, param: Param) -> bool {
     problem.slot(param.0).is_some()
 }
 
+/// More neighbours than this tell nothing more of where a mark may lie.
+const MOST_NEIGHBOURS: usize = 8;
+
 /// Places to try for single marks, the most promising first, each as a reading of the mark and all
-/// parameters: a mark mirrored in the line through two neighbours, wherever its own readings prefer that.
+/// parameters: a mark mirrored in the line through two neighbours, wherever its own readings prefer
+/// that.
 #[must_use]
-pub(super) fn mirrored_marks(
-    problem: &Problem,
-    ties: &[Tied],
-    x: &[f64],
-) -> Vec<(usize, Vec<f64>)> {
+pub(super) fn mirrored_marks(problem: &Problem, ties: &Ties, x: &[f64]) -> Vec<(usize, Vec<f64>)> {
     let mut moved = x.to_vec();
-    let mut found: Vec<(f64, &Tied, [f64; 2])> = Vec::new();
-    for tied in ties {
-        let here = place(x, tied.mark);
-        let now = tied.misfit(problem, &moved);
-        let best = tied
-            .images(x)
-            .map(|image| {
-                put(&mut moved, tied.mark, image);
-                (tied.misfit(problem, &moved), image)
-            })
-            .min_by(|a, b| a.0.total_cmp(&b.0));
-        put(&mut moved, tied.mark, here);
-        if let Some((misfit, image)) = best
-            && misfit < now
-        {
-            found.push((misfit - now, tied, image));
+    let mut found: Vec<(f64, usize, At, [f64; 2])> = Vec::new();
+    for (mark, readings) in ties.free(problem) {
+        let here = place(x, mark);
+        let mut misfit = |to: [f64; 2], most: f64| {
+            put(&mut moved, mark, to);
+            let mut sum = 0.0;
+            for &index in readings {
+                let v = problem.misfit(index, &moved);
+                sum += v * v;
+                if sum >= most {
+                    break;
+                }
+            }
+            sum
+        };
+        let now = misfit(here, f64::INFINITY);
+        let neighbours = neighbours(problem, readings, mark);
+        let mut best = (now, here);
+        for (at, a) in neighbours.iter().enumerate() {
+            for b in &neighbours[at + 1..] {
+                if let Some(image) = image(here, place(x, *a), place(x, *b)) {
+                    let there = misfit(image, best.0);
+                    if there < best.0 {
+                        best = (there, image);
+                    }
+                }
+            }
+        }
+        put(&mut moved, mark, here);
+        if let (true, Some(&reading)) = (best.0 < now * BETTER, readings.first()) {
+            found.push((best.0 - now, reading, mark, best.1));
         }
     }
     found.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let with = |mark: At, image: [f64; 2]| {
+        let mut x = x.to_vec();
+        put(&mut x, mark, image);
+        x
+    };
     found
         .into_iter()
-        .filter_map(|(_, tied, image)| {
-            let mut x = x.to_vec();
-            put(&mut x, tied.mark, image);
-            Some((*tied.readings.first()?, x))
-        })
+        .map(|(_, reading, mark, image)| (reading, with(mark, image)))
         .collect()
 }
 
-impl Tied {
-    /// Σ(v/sd)² over the readings that the mark is in.
-    fn misfit(&self, problem: &Problem, x: &[f64]) -> f64 {
-        let misfits = self.readings.iter().map(|&index| problem.misfit(index, x));
-        misfits.map(|v| v * v).sum()
-    }
+/// What counts as fitting better.
+const BETTER: f64 = 1.0 - 1e-9;
 
-    /// The mark mirrored in the lines through each two neighbours.
-    fn images<'a>(&'a self, x: &'a [f64]) -> impl Iterator<Item = [f64; 2]> + 'a {
-        let others = |at: usize| self.neighbours[at + 1..].iter();
-        self.neighbours
-            .iter()
-            .enumerate()
-            .flat_map(move |(at, &a)| others(at).map(move |&b| (a, b)))
-            .filter_map(move |(a, b)| image(place(x, self.mark), place(x, a), place(x, b)))
+fn neighbours(problem: &Problem, readings: &[usize], mark: At) -> Vec<At> {
+    let mut known = Vec::with_capacity(MOST_NEIGHBOURS);
+    let others = readings
+        .iter()
+        .flat_map(|&index| problem.readings[index].form.marks());
+    for other in others {
+        if other != mark && known.len() < MOST_NEIGHBOURS && !known.contains(&other) {
+            known.push(other);
+        }
     }
+    known
 }
 
 /// Puts a mark where told.
@@ -134,18 +108,17 @@ pub(super) fn image(
 /// Tapes alone cannot tell a site from its mirror image; the sketch can, even where its own
 /// bearing is poor.
 #[must_use]
-pub(super) fn right_way_up(problem: &Problem, x: Vec<f64>) -> Vec<f64> {
-    let marks = problem.marks();
+pub(super) fn right_way_up(problem: &Problem, marks: &[At], x: Vec<f64>) -> Vec<f64> {
     let chi2 = problem.chi2(&x, None);
     let likeness = |x: &[f64]| {
         (
-            turned_likeness(&marks, &problem.start, x),
-            along(problem, &marks, x),
+            turned_likeness(marks, &problem.start, x),
+            along(problem, marks, x),
         )
     };
     let mut best = (likeness(&x), x.clone());
     for (flip_x, flip_y) in [(false, true), (true, false), (true, true)] {
-        let image = mirrored(&marks, &x, flip_x, flip_y);
+        let image = mirrored(marks, &x, flip_x, flip_y);
         let keeps = |param: usize| is_free(problem, Param(param)) || image[param] == x[param];
         let as_good = problem.chi2(&image, None) <= chi2 * (1.0 + 1e-9) + 1e-9;
         let like = likeness(&image);

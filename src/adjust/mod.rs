@@ -40,18 +40,25 @@ pub mod advice;
 pub mod misread;
 
 mod adjustment;
+mod arrangement;
 mod cholesky;
 mod descent;
 mod equation;
 mod escape;
+mod fit;
+mod grow;
 mod hinge;
+mod left_out;
 mod lift;
 mod limit;
+mod locus;
 mod mirror;
 mod null_space;
+mod order;
 mod pattern;
 mod problem;
 mod reading;
+mod region;
 mod suspects;
 mod system;
 

@@ -28,7 +28,7 @@ pub(super) struct Normal {
 
 /// No site is larger than this and no reading so fine, mm: figures beyond are brought back to it
 /// so that squares and sums stay finite.
-const LARGEST: f64 = 1e12;
+pub(super) const LARGEST: f64 = 1e12;
 const SMALLEST_SD: f64 = 1e-6;
 const NOWHERE: u32 = u32::MAX;
 
@@ -169,6 +169,36 @@ impl Problem {
             for (&(_, other), &place) in terms.iter().zip(places) {
                 if place != NOWHERE {
                     normal.matrix[place as usize] += a * other * weight;
+                }
+            }
+        }
+    }
+
+    /// Adds what bent tapes add to N: Σ(v/sd²) ∂²f/∂x², the rest of the second derivative of half
+    /// Σ(v/sd)². Only tapes bend enough to matter.
+    pub fn add_curvature(&self, matrix: &mut [f64], x: &[f64], without: Option<usize>) {
+        for (index, reading) in self.readings.iter().enumerate() {
+            if Some(index) == without || !reading.form.is_tape() {
+                continue;
+            }
+            let linear = reading.form.linear(x);
+            if linear.value <= 0.0 {
+                continue;
+            }
+            let v = (linear.value - reading.value) / (reading.sd * reading.sd);
+            let bend = v / linear.value;
+            // Of a length, ∂²/∂a∂b is (±δ − slope · slope)/length; terms go x, y, x, y.
+            for (i, &(_, of_a)) in linear.terms().iter().enumerate() {
+                for (j, &(_, of_b)) in linear.terms().iter().enumerate() {
+                    let place = self.places[index][6 * i + j];
+                    if place != NOWHERE {
+                        let straight = match (i % 2 == j % 2, i / 2 == j / 2) {
+                            (true, true) => 1.0,
+                            (true, false) => -1.0,
+                            (false, _) => 0.0,
+                        };
+                        matrix[place as usize] += bend * (straight - of_a * of_b);
+                    }
                 }
             }
         }

@@ -48,6 +48,11 @@ impl Form {
         .flatten()
     }
 
+    /// Whether it is a length in the plane.
+    pub fn is_tape(self) -> bool {
+        matches!(self, Self::Plane(Equation::Distance { .. }))
+    }
+
     /// Value at `x`.
     pub fn value(&self, x: &[f64]) -> f64 {
         match self {

@@ -1,5 +1,6 @@
 use super::adjustment::{Adjustment, CHECKED, Cofactors};
-use super::descent::{Descent, descend};
+use super::descent::{Descent, Patience};
+use super::left_out::LeftOut;
 use super::limit::limit;
 use super::system::System;
 
@@ -7,6 +8,8 @@ use super::system::System;
 const SUSPICIOUS: f64 = 3.29;
 /// What one more parameter may gain in chi2 by chance, 95 %.
 const AS_GOOD: f64 = 3.84;
+/// A reading whose w² is below this share of chi2 cannot be all that is wrong.
+const OUT_OF_THE_QUESTION: f64 = 0.5;
 /// With more readings than this only those that stand out are tried.
 const TRY_ALL: usize = 60;
 
@@ -54,27 +57,41 @@ pub fn suspects(system: &System, adjustment: &Adjustment) -> Option<Suspicion> {
     } else {
         0.0
     };
-    let mut trials: Vec<(usize, Descent)> = rows
+    let mut likeliest: Vec<(f64, usize)> = rows
         .iter()
         .enumerate()
         .filter(|(_, row)| row.redundancy > CHECKED && row.standardised >= least)
-        .map(|(index, _)| (index, without(adjustment, index)))
+        .map(|(index, row)| (row.standardised, index))
         .collect();
-    trials.sort_by(|a, b| a.1.chi2.total_cmp(&b.1.chi2));
-    let mut chi2_without = None;
-    let mut found: Vec<Suspect> = Vec::new();
-    for (index, descent) in trials {
-        if chi2_without.is_some_and(|least| descent.chi2 > least + AS_GOOD) {
-            break;
+    likeliest.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let mut found: Vec<(f64, Suspect)> = Vec::new();
+    let mut best = f64::INFINITY;
+    for (w, index) in likeliest {
+        // Straight equations foresee that chi2 falls by w². Bent ones may differ, but not so far.
+        if adjustment.chi2 - w * w > best + AS_GOOD && w * w < adjustment.chi2 * OUT_OF_THE_QUESTION
+        {
+            continue;
         }
+        let descent = without(adjustment, index, best + AS_GOOD);
         let chi2 = descent.chi2;
-        if let Some(suspect) = suspect(system, adjustment, index, descent) {
-            chi2_without.get_or_insert(chi2);
-            found.push(suspect);
+        if chi2 <= best + AS_GOOD
+            && let Some(suspect) = suspect(system, adjustment, index, descent)
+        {
+            best = best.min(chi2);
+            found.push((chi2, suspect));
         }
     }
+    let chi2_without = if found.is_empty() {
+        adjustment.chi2
+    } else {
+        best
+    };
+    let mut found: Vec<Suspect> = found
+        .into_iter()
+        .filter(|(chi2, _)| *chi2 <= best + AS_GOOD)
+        .map(|(_, suspect)| suspect)
+        .collect();
     found.sort_by_key(|suspect| suspect.index);
-    let chi2_without = chi2_without.unwrap_or(adjustment.chi2);
     Some(Suspicion {
         chi2_without,
         more_than_one_wrong: chi2_without > limit(adjustment.checks() - 1),
@@ -82,26 +99,17 @@ pub fn suspects(system: &System, adjustment: &Adjustment) -> Option<Suspicion> {
     })
 }
 
-/// The adjustment of all readings but one, started from what straight equations would give.
-fn without(adjustment: &Adjustment, index: usize) -> Descent {
-    let problem = &adjustment.problem;
-    let reading = &problem.readings[index];
-    let row = adjustment.rows[index];
-    let linear = reading.form.linear(&adjustment.x);
+/// The adjustment of all readings but one, as far as it may come to `enough`.
+fn without(adjustment: &Adjustment, index: usize, enough: f64) -> Descent {
+    let Adjustment { problem, x, .. } = adjustment;
+    let linear = problem.readings[index].form.linear(x);
     let terms: Vec<(usize, f64)> = problem.row(&linear).collect();
     let column = adjustment.cofactors.column(problem, &terms);
-    let scale = row.residual / (reading.sd * reading.sd * row.redundancy);
-    let mut foreseen = adjustment.x.clone();
-    for (&param, move_by) in problem.params.iter().zip(&column) {
-        foreseen[param] += move_by * scale;
-    }
-    let chi2 = |x: &[f64]| problem.chi2(x, Some(index));
-    let start = if chi2(&foreseen) < chi2(&adjustment.x) {
-        foreseen
-    } else {
-        adjustment.x.clone()
+    let patience = Patience {
+        enough,
+        ..Patience::FULL
     };
-    descend(problem, start, Some(index))
+    LeftOut::foresee(problem, x, index, &column).descend(problem, x, patience)
 }
 
 /// The suspect, unless leaving it out leaves more loose than before.
