@@ -185,10 +185,10 @@ mod tests {
         )
     }
 
-    /// 0 to 3 are taped all ways; 4 hangs on 2 alone, and the first tape is the one to it.
+    /// 0 to 3 are taped all ways; 4 hangs on 2 alone.
     #[test]
     fn the_best_tied_marks_go_down_first() {
-        let problem = taped(&[(4, 2), (0, 1), (0, 2), (0, 3), (1, 2), (1, 3), (2, 3)]);
+        let problem = taped(&[(0, 1), (4, 2), (0, 2), (0, 3), (1, 2), (1, 3), (2, 3)]);
         let ties = Ties::of(&problem);
         let mut spent = Vec::new();
         let first = order(&problem, &ties, &mut spent).expect("there are tapes");
