@@ -26,6 +26,17 @@ pub enum TapeClass {
     III,
 }
 
+impl std::fmt::Display for TapeClass {
+    /// As it is printed on the tape.
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(match self {
+            TapeClass::I => "I",
+            TapeClass::II => "II",
+            TapeClass::III => "III",
+        })
+    }
+}
+
 impl TapeClass {
     /// Largest permitted error, mm either way, of this class over `length_mm`: a + b L, with L the
     /// length in metres rounded up to a whole one (MI-008).

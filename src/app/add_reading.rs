@@ -1,11 +1,12 @@
 //! Adding to what is measured: readings of every kind, marks and walls; and what can be done with
 //! those that are there.
 
-use super::lines::mark_choices;
+use super::add_line::mark_choices;
 use super::menu::choice;
-use super::walls::{ReadingFigure, SlopeFigure, reading_title};
+use super::reading_figure::{ReadingFigure, SlopeFigure};
+use super::walls::reading_title;
 use super::words::capital;
-use super::{Bridge, Desk, Menu, Then};
+use super::{Bridge, Desk, Menu, Then, naming};
 use crate::job::edit::{Change, Edit, Thing};
 use crate::job::model::{Mark, Side, Wall};
 use crate::job::reading::{ANGLE_SD, INLINE_SD, Measure};
@@ -354,31 +355,7 @@ fn what_is_there(desk: &mut Desk) -> Then {
             "mark" => Thing::Mark(name.into()),
             _ => Thing::Wall(name.into()),
         };
-        about_thing(desk, thing, name.to_owned())
-    }));
-    Then::Stay
-}
-
-fn about_thing(desk: &mut Desk, thing: Thing, name: String) -> Then {
-    let goes = crate::job::edit::dependents(desk.saved(), &thing).len();
-    let with = match goes {
-        0 => String::new(),
-        n => format!("with {n} that refer to it"),
-    };
-    let rows = vec![
-        choice("rename", "Rename it", "everything that names it follows"),
-        choice("delete", "Delete it", with),
-    ];
-    desk.menu = Some(Menu::new(name, rows, move |desk, id| match id {
-        "rename" => {
-            desk.renaming = Some(thing);
-            Then::Open(tautmark_ui::Page::Settings)
-        }
-        _ => {
-            (desk.chosen.reading, desk.chosen.mark) = (None, None);
-            desk.change_and_say(Edit::Remove(thing), "Deleted.");
-            Then::Stay
-        }
+        naming::about(desk, thing)
     }));
     Then::Stay
 }

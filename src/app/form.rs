@@ -105,6 +105,7 @@ pub trait Form {
 fn form(page: Page) -> Option<&'static dyn Form> {
     match page {
         Page::Run => Some(&super::run_setup::RunSetup),
+        Page::Rename => Some(&super::retitle::Retitle),
         Page::Settings => Some(&super::settings::Settings),
         Page::Carry => Some(&super::carry::Carry),
         Page::Laser => Some(&super::laser::LaserCheck),

@@ -1,7 +1,7 @@
 //! The frame: title, undo and redo, words at the foot of the page and over it.
 
 use super::{Bridge, Desk, Then};
-use slint::{ComponentHandle, Global};
+use slint::Global;
 use std::rc::Rc;
 use tautmark_ui::{App, FrameVm, Nav};
 
@@ -45,8 +45,11 @@ pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
         })
     });
     let at = bridge.clone();
-    Nav::get(app).on_moved(move || at.refresh());
-    let _ = app.as_weak();
+    vm.on_warning_pressed(move || at.act(Desk::explain_warning));
+    let at = bridge.clone();
+    vm.on_warning_answered(move || at.act(Desk::answer_warning));
+    let at = bridge.clone();
+    Nav::get(app).on_moved(move || at.show());
 }
 
 pub(super) fn fill(app: &App, desk: &Desk) {
@@ -63,5 +66,9 @@ pub(super) fn fill(app: &App, desk: &Desk) {
             .into(),
     );
     vm.set_snack_undoable(desk.snack.as_ref().is_some_and(|snack| snack.undoable));
+    let warning = desk.warning();
+    let (text, action) = warning.map_or(("".into(), ""), |said| (said.text.into(), said.action));
+    vm.set_warning(text);
+    vm.set_warning_action(action.into());
     Nav::get(app).set_has_job(desk.open().is_some());
 }

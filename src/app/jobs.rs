@@ -1,207 +1,122 @@
-//! Jobs: the list with a small plan each; open, start, copy, delete, the example.
+//! Jobs: the list with a small plan each; open, start, bring in, the example.
 
 use super::device::Picked;
+use super::job_list::{rows, unkept};
 use super::menu::choice;
-use super::picture::thumbnail;
 use super::rows::patched;
-use super::walls::standing_in_short;
-use super::{Bridge, Desk, Menu, Then};
+use super::words::status;
+use super::{Bridge, Desk, Menu, Then, job_menu};
 use crate::job::{self, Job};
-use crate::solve;
-use crate::store::{Contents, JobKey, OpenError, OpenJob};
+use crate::store::{JobKey, OpenError, OpenJob};
 use slint::Global;
 use std::rc::Rc;
-use std::time::{Duration, SystemTime};
-use tautmark_ui::{App, JobRow, JobsVm, Nav, Page, Place, Verdict};
-
-/// Room for the small plan, logical px.
-const PLAN: [f64; 2] = [96.0, 72.0];
+use tautmark_ui::{App, JobsVm, Nav, Page, Place, Verdict};
 
 pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
     let vm = JobsVm::get(app);
     let at = bridge.clone();
-    vm.on_job_pressed(move |id| at.act(|desk| with_key(&id, |key| open(desk, key))));
+    vm.on_job_pressed(move |id| at.act(|desk| with_key(desk, &id, open)));
     let at = bridge.clone();
-    vm.on_job_more(move |id| at.act(|desk| with_key(&id, |key| more(desk, key))));
+    vm.on_job_more(move |id| at.act(|desk| with_key(desk, &id, job_menu::more)));
     let at = bridge.clone();
     vm.on_new_job(move || at.act(|_| Then::Open(Page::Start)));
     let at = bridge.clone();
     vm.on_bring_in(move || at.act(bring_in));
+    let at = bridge.clone();
+    vm.on_bin_pressed(move || at.act(|_| Then::Open(Page::Bin)));
+    let at = bridge.clone();
+    vm.on_example(move || at.act(|desk| begin(desk, job::example())));
 }
 
-pub(super) fn fill(app: &App, desk: &Desk) {
+/// Fills the list; true where there is more of it to come.
+pub(super) fn fill(app: &App, desk: &Desk) -> bool {
     if Nav::get(app).get_page() != Page::Jobs {
-        return;
+        return false;
     }
     let vm = JobsVm::get(app);
-    let entries = desk.jobs.list().unwrap_or_default();
-    let rows = entries.iter().map(|entry| {
-        let (verdict, remark, plan) = match &entry.contents {
-            Contents::Job(job) => {
-                let (verdict, remark) = standing_in_short(job, &solve(job));
-                (verdict, remark, thumbnail(job, PLAN))
-            }
-            Contents::Newer | Contents::Damaged => (
-                Verdict::Attention,
-                String::new(),
-                tautmark_ui::Drawing::default(),
-            ),
-        };
-        let when = entry.changed.map(ago).unwrap_or_default();
-        let note = if when.is_empty() {
-            entry.summary()
-        } else {
-            format!("{} · {when}", entry.summary())
-        };
-        JobRow {
-            id: entry.key.as_str().into(),
-            title: entry.title.as_str().into(),
-            note: note.into(),
-            verdict,
-            remark: remark.into(),
-            plan,
+    let (rows, more, wrong) = match desk.jobs.keys() {
+        Ok(keys) => {
+            let (rows, more) = rows(desk, &keys);
+            (rows, more, None)
         }
+        Err(why) => (rows(desk, &[]).0, false, Some(why)),
+    };
+    let empty = rows.is_empty();
+    vm.set_status(match (wrong, empty) {
+        (Some(why), _) => status(Verdict::Attention, &format!("**The list of jobs cannot be read.** {why}")),
+        (None, true) => status(
+            Verdict::None,
+            "**No job yet.** Start one by what is there on the ground, or look round in the example first.",
+        ),
+        (None, false) => super::words::silence(),
     });
-    vm.set_jobs(patched(vm.get_jobs(), rows.collect()));
+    vm.set_coming(more);
+    vm.set_empty(empty);
+    vm.set_jobs(patched(vm.get_jobs(), rows));
+    let deleted = desk.jobs.bin_size();
+    vm.set_deleted(i32::try_from(deleted).unwrap_or(i32::MAX));
+    more
 }
 
-/// “just now”, “20 minutes ago”, “3 days ago”: needs no calendar and no time zone.
-fn ago(then: SystemTime) -> String {
-    let age = SystemTime::now()
-        .duration_since(then)
-        .unwrap_or(Duration::ZERO)
-        .as_secs();
-    let said = |n: u64, one: &str| match n {
-        1 => format!("1 {one} ago"),
-        n => format!("{n} {one}s ago"),
-    };
-    match age {
-        0..=89 => "just now".to_owned(),
-        90..=5_399 => said(age.div_ceil(60), "minute"),
-        5_400..=86_399 => said(age / 3_600, "hour"),
-        _ => said(age / 86_400, "day"),
+/// Does something with the job of a row. A job that is on no disk yet can only be gone on with.
+fn with_key(desk: &mut Desk, id: &str, then: impl FnOnce(&mut Desk, &JobKey) -> Then) -> Then {
+    match (JobKey::parse(id), unkept::place(id)) {
+        (Some(key), _) => then(desk, &key),
+        (None, Some(at)) => unkept::go_on(desk, at),
+        (None, None) => Then::Stay,
     }
 }
 
-fn with_key(id: &str, then: impl FnOnce(&JobKey) -> Then) -> Then {
-    JobKey::parse(id).map_or(Then::Stay, |key| then(&key))
+impl Desk {
+    /// True where this job is the one on the desk.
+    #[must_use]
+    pub fn is_open(&self, key: &JobKey) -> bool {
+        self.open().is_some_and(|open| open.key() == key)
+    }
 }
 
-fn is_open(desk: &Desk, key: &JobKey) -> bool {
-    desk.open().is_some_and(|open| open.key() == key)
-}
-
-fn open(desk: &mut Desk, key: &JobKey) -> Then {
-    if is_open(desk, key) {
+/// Puts the job of this key on the desk.
+pub(super) fn open(desk: &mut Desk, key: &JobKey) -> Then {
+    if desk.is_open(key) {
         return Then::Open(Page::Work);
     }
-    let opened = desk.jobs.open(key);
+    let opened = match desk.from_aside(key) {
+        Some(open) => Ok(open),
+        None => desk.jobs.open(key),
+    };
     take(desk, opened)
 }
 
 /// Puts a job on the desk and goes to its walls, or says why it cannot be had.
-fn take(desk: &mut Desk, opened: Result<OpenJob, OpenError>) -> Then {
+pub(super) fn take(desk: &mut Desk, opened: Result<OpenJob, OpenError>) -> Then {
     match opened {
         Ok(open) => {
             desk.take(open);
             Then::Go(Place::Walls)
         }
         Err(why) => {
-            desk.say(&why.to_string());
+            desk.explain("It cannot be opened", &why.to_string());
             Then::Stay
         }
     }
 }
 
-fn more(desk: &mut Desk, key: &JobKey) -> Then {
-    let entries = desk.jobs.list().unwrap_or_default();
-    let title = entries
-        .iter()
-        .find(|entry| entry.key == *key)
-        .map(|entry| entry.title.clone());
-    let key = key.clone();
-    let choices = vec![
-        choice("open", "Open", ""),
-        choice("copy", "Copy", "A second job with the same readings"),
-        choice("delete", "Delete", "It can be taken back"),
-    ];
-    desk.menu = Some(Menu::new(
-        title.unwrap_or_default(),
-        choices,
-        move |desk, id| match id {
-            "open" => open(desk, &key),
-            "copy" => copy(desk, &key),
-            _ => delete(desk, &key),
-        },
-    ));
-    Then::Stay
-}
-
-fn copy(desk: &mut Desk, key: &JobKey) -> Then {
-    if is_open(desk, key) {
-        // What is on the desk is newer than any file of it may be.
-        let mut job = desk.saved().clone();
-        job.title = format!("{} (copy)", job.title);
-        return begin(desk, job);
-    }
-    let opened = desk.jobs.copy(key);
-    take(desk, opened)
-}
-
-fn delete(desk: &mut Desk, key: &JobKey) -> Then {
-    if is_open(desk, key) {
-        desk.put_away();
-    }
-    match desk.jobs.delete(key) {
-        Ok(binned) => {
-            let choices = vec![
-                choice("back", "Take it back", "Puts the job in the list again"),
-                choice("gone", "Leave it deleted", ""),
-            ];
-            desk.menu = Some(Menu::new("Deleted", choices, move |desk, id| {
-                if id == "back"
-                    && let Err(why) = desk.jobs.restore(&binned)
-                {
-                    desk.say(&why.to_string());
-                }
-                Then::Stay
-            }));
-        }
-        Err(why) => desk.say(&why.to_string()),
-    }
-    Then::Stay
-}
-
 fn bring_in(desk: &mut Desk) -> Then {
-    let mut choices = vec![
+    let choices = vec![
         choice(
             "file",
             "A job file",
-            "One that was sent or kept: *.job.json",
+            "one that was sent or kept: *.job.json",
         ),
         choice(
             "example",
             "The built-in example",
-            "A screen between two walls, with a gate",
+            "a screen between two walls, with a gate",
         ),
     ];
-    let bin = desk.jobs.bin().unwrap_or_default();
-    for binned in &bin {
-        let id = format!("bin {}", binned.key.as_str());
-        choices.push(choice(id, binned.title.clone(), "Deleted; takes it back"));
-    }
-    desk.menu = Some(Menu::new("Bring in", choices, |desk, id| {
-        match id.strip_prefix("bin ") {
-            Some(key) => {
-                let back = JobKey::parse(key).map(|key| desk.jobs.restore(&key));
-                if let Some(Err(why)) = back {
-                    desk.say(&why.to_string());
-                }
-                Then::Stay
-            }
-            None if id == "file" => Then::Pick,
-            None => begin(desk, job::example()),
-        }
+    desk.menu = Some(Menu::new("Bring in", choices, |desk, id| match id {
+        "file" => Then::Pick,
+        _ => begin(desk, job::example()),
     }));
     Then::Stay
 }
@@ -212,7 +127,7 @@ pub(super) fn brought(desk: &mut Desk, picked: Picked) -> Then {
         Ok(Some(file)) => file,
         Ok(None) => return Then::Stay,
         Err(why) => {
-            desk.say(&why);
+            desk.explain("It cannot be brought in", &why);
             return Then::Stay;
         }
     };

@@ -124,7 +124,7 @@ impl Field for LaserFigure {
 
     fn entered(&self, desk: &mut Desk, value: f64) {
         let value = if self.part.is_sight() { -value } else { value };
-        desk.figures.insert(self.part.name(), value);
+        desk.figures.insert(self.part.name().to_owned(), value);
     }
 
     fn progress(&self, _job: &Job) -> Option<(usize, usize)> {

@@ -7,14 +7,21 @@
 //!     └────────────── fill ◀─────────────┘
 //! ```
 
+mod about;
+mod add_line;
 mod add_reading;
+mod ago;
 mod as_built;
+mod bin;
 mod board_facts;
 mod boards;
 mod carry;
 mod carry_guide;
 mod carry_said;
 mod caution;
+mod check_figure;
+mod chosen;
+mod corner_page;
 mod cut_list;
 mod desk;
 pub mod device;
@@ -24,25 +31,34 @@ mod form;
 mod frame;
 mod heights;
 mod heights_said;
+mod job_list;
+mod job_menu;
 mod jobs;
+mod keeping;
 mod keypad;
 mod laser;
 mod laser_figure;
+mod left;
 mod level_menus;
 mod level_names;
 mod level_status;
 mod levels;
+pub mod licences;
 mod lines;
 mod mark_out;
 mod mark_out_facts;
 mod mark_out_said;
 mod menu;
+mod nail_figure;
+mod naming;
 mod over;
 mod picture;
 mod point_figure;
 mod posts;
 mod preview;
+mod reading_figure;
 mod respace;
+mod retitle;
 mod rows;
 mod run_figure;
 mod run_names;
@@ -54,11 +70,15 @@ mod sheet;
 mod sight;
 mod size_figure;
 mod sizes;
+mod standing;
 mod start;
+mod string_page;
+mod typing;
 mod walls;
 mod words;
 
-pub use desk::{Chosen, Desk, Notice, Snack};
+pub use chosen::Chosen;
+pub use desk::{Desk, Notice, Snack};
 pub use entry::{Entry, Typed};
 pub use field::{Field, Focus, Measure};
 pub use over::Menu;
@@ -68,13 +88,14 @@ use device::{Device, Picked};
 use slint::{ComponentHandle, Global, PlatformError};
 use std::cell::RefCell;
 use std::rc::{Rc, Weak};
-use tautmark_ui::{AboutVm, App, Nav, Page, Place};
+use tautmark_ui::{App, Nav, Page, Place};
 
 /// The window and the desk behind it.
 pub struct Bridge {
     me: Weak<Self>,
     app: slint::Weak<App>,
     desk: RefCell<Desk>,
+    keeping: keeping::Keeping,
 }
 
 /// Where to go once something has been done.
@@ -102,16 +123,22 @@ impl Bridge {
             me: me.clone(),
             app: app.as_weak(),
             desk: RefCell::new(desk),
+            keeping: keeping::Keeping::default(),
         });
         frame::wire(app, &bridge);
+        keeping::wire(app, &bridge);
         form::wire(app, &bridge);
         keypad::wire(app, &bridge);
         picture::wire(app, &bridge);
         jobs::wire(app, &bridge);
+        about::wire(app, &bridge);
+        bin::wire(app, &bridge);
         start::wire(app, &bridge);
         walls::wire(app, &bridge);
         add_reading::wire(app, &bridge);
         lines::wire(app, &bridge);
+        string_page::wire(app, &bridge);
+        corner_page::wire(app, &bridge);
         sheet::wire(app, &bridge);
         posts::wire(app, &bridge);
         mark_out::wire(app, &bridge);
@@ -129,8 +156,25 @@ impl Bridge {
         let then = what(&mut self.desk.borrow_mut());
         if let Some(app) = self.app.upgrade() {
             self.go(&app, then);
-            over::lay_over(&app, &mut self.desk.borrow_mut());
-            self.refresh();
+            self.show();
+        }
+    }
+
+    /// Shows where the person has come to, with what is to be said there, and sees to it that all
+    /// is kept.
+    fn show(&self) {
+        let (Some(app), Ok(mut desk)) = (self.app.upgrade(), self.desk.try_borrow_mut()) else {
+            return;
+        };
+        desk.arrive(Nav::get(&app).get_page());
+        over::lay_over(&app, &mut desk);
+        let leaving = desk.leaving;
+        drop(desk);
+        self.refresh();
+        self.keep();
+        if leaving {
+            // A window that cannot be hidden is closed by the system all the same.
+            let _ = app.hide();
         }
     }
 
@@ -192,21 +236,34 @@ impl Bridge {
         };
         frame::fill(&app, &desk);
         form::fill(&app, &desk);
-        if Nav::get(&app).get_entry() {
+        // The keypad hides the page below it.
+        let more = if Nav::get(&app).get_entry() {
             keypad::fill(&app, &desk);
-        }
-        jobs::fill(&app, &desk);
-        walls::fill(&app, &desk);
-        lines::fill(&app, &desk);
-        sheet::fill(&app, &desk);
-        posts::fill(&app, &desk);
-        mark_out::fill(&app, &desk);
-        levels::fill(&app, &desk);
-        heights::fill(&app, &desk);
-        boards::fill(&app, &desk);
-        cut_list::fill(&app, &desk);
+            false
+        } else {
+            fill_page(&app, &desk)
+        };
         picture::fill(&app, &desk);
+        if more {
+            self.go_on_filling();
+        }
     }
+}
+
+/// Fills the page in sight, each looking whether it is; true where there is more of it to come.
+fn fill_page(app: &App, desk: &Desk) -> bool {
+    bin::fill(app, desk);
+    about::fill(app);
+    walls::fill(app, desk);
+    lines::fill(app, desk);
+    sheet::fill(app, desk);
+    posts::fill(app, desk);
+    mark_out::fill(app, desk);
+    levels::fill(app, desk);
+    heights::fill(app, desk);
+    boards::fill(app, desk);
+    cut_list::fill(app, desk);
+    jobs::fill(app, desk)
 }
 
 /// Opens the window on the jobs of this device and runs until it is closed.
@@ -215,7 +272,9 @@ impl Bridge {
 /// Where no display can be opened.
 pub fn run(jobs: Jobs, device: Rc<dyn Device>) -> Result<(), PlatformError> {
     let app = App::new()?;
-    AboutVm::get(&app).set_version(env!("CARGO_PKG_VERSION").into());
-    let _bridge = Bridge::new(&app, Desk::new(jobs, device));
-    app.run()
+    let bridge = Bridge::new(&app, Desk::new(jobs, device));
+    bridge.reopen();
+    let ran = app.run();
+    bridge.pause();
+    ran
 }

@@ -3,14 +3,16 @@
 use super::add_reading::place_mark;
 use super::field::Focus;
 use super::heights::setup_in_sight;
+use super::rows::patched;
 use super::{Bridge, Desk, Then, preview};
+use crate::Solution;
 use crate::drawing::{
     self, Asked, Bundled, Detail, ElevationShow, Face, Hand, Laid, PlacedLabel, PlanShow, PostShow,
-    Seen, Target, Tone, Turn, Vec2, View as Sight, elevation, fitted, hit, lay_out, plan,
-    post_heights,
+    Seen, Target, Tone, Turn, Vec2, View as Sight, corner as corner_drawing, elevation, fitted,
+    hit, lay_out, plan, post_heights,
 };
 use crate::job::Job;
-use slint::Global;
+use slint::{Global, Model};
 use std::fmt::Write;
 use std::rc::Rc;
 use tautmark_ui::{Anchor, App, Drawing, DrawingVm, Label, Nav, Page, Place, Role, Stroke, Theme};
@@ -37,6 +39,13 @@ impl View {
 
     /// Shows the whole of the drawing again.
     pub fn whole(&mut self) {
+        self.moved = None;
+    }
+}
+
+impl View {
+    /// Shows the whole of what comes into sight.
+    pub(super) fn refit(&mut self) {
         self.moved = None;
     }
 }
@@ -123,22 +132,48 @@ pub(super) fn fill(app: &App, desk: &Desk) {
         DrawingVm::get(app).set_drawing(page.unwrap_or_default());
         return;
     }
+    let nav = Nav::get(app);
+    if !nav.get_entry() && !has_drawing(nav.get_page()) {
+        return;
+    }
     let drawing = match seen(app, desk) {
         Some((drawing, sight)) => shown(&drawing, &sight, desk.view.room, scale(app)),
         None => Drawing::default(),
     };
-    DrawingVm::get(app).set_drawing(drawing);
+    // Only what differs is drawn anew.
+    let vm = DrawingVm::get(app);
+    let there = vm.get_drawing();
+    vm.set_drawing(Drawing {
+        strokes: patched(there.strokes, drawing.strokes.iter().collect()),
+        labels: patched(there.labels, drawing.labels.iter().collect()),
+        description: drawing.description,
+    });
+}
+
+/// The other pages cover the drawing.
+fn has_drawing(page: Page) -> bool {
+    !matches!(
+        page,
+        Page::Jobs
+            | Page::Bin
+            | Page::Rename
+            | Page::Start
+            | Page::About
+            | Page::Licences
+            | Page::Licence
+            | Page::Settings
+    )
 }
 
 /// A small plan of a job, for the list of jobs.
-pub(super) fn thumbnail(job: &Job, room: [f64; 2]) -> Drawing {
-    let solution = crate::solve(job);
+pub(super) fn thumbnail(job: &Job, solution: &Solution, room: [f64; 2]) -> Drawing {
     let show = PlanShow {
         turn: Turn::Along(room),
         detail: Detail::Small,
+        posts: Seen::Hidden,
         ..PlanShow::default()
     };
-    let drawing = plan(job, &solution, &show);
+    let drawing = plan(job, solution, &show);
     let hand = Hand::screen(0.8);
     let sight = fitted(
         &drawing,
@@ -191,13 +226,18 @@ fn page_seen(app: &App, desk: &Desk) -> Option<Sight> {
     moved.or_else(|| preview::whole(desk))
 }
 
-/// What is levelled or stands upright, where its heights are known.
-fn upright(app: &App, desk: &Desk) -> Option<drawing::Drawing> {
+/// What has a drawing of its own: a corner, or what is levelled or stands upright, where it is
+/// settled.
+fn by_itself(app: &App, desk: &Desk) -> Option<drawing::Drawing> {
     let nav = Nav::get(app);
     let (job, solution) = (desk.job(), &desk.solution);
     let aspect = desk.view.room[0] / desk.view.room[1];
     let run = || job.runs.get(desk.chosen.run).map(|run| &run.id);
     match (nav.get_page(), nav.get_place()) {
+        (Page::Corner, _) => {
+            let corner = job.corners.get(desk.chosen.corner)?;
+            corner_drawing(job, solution, &corner.id, desk.chosen.arm)
+        }
         (Page::Heights, _) => {
             let setup = setup_in_sight(desk).map(|(id, _)| id);
             post_heights(job, solution, (run()?, desk.chosen.post), setup, aspect)
@@ -213,7 +253,7 @@ fn upright(app: &App, desk: &Desk) -> Option<drawing::Drawing> {
 }
 
 fn drawn(app: &App, desk: &Desk) -> drawing::Drawing {
-    if let Some(drawing) = upright(app, desk) {
+    if let Some(drawing) = by_itself(app, desk) {
         return drawing;
     }
     let nav = Nav::get(app);

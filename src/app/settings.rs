@@ -3,7 +3,7 @@
 
 use super::field::{Field, Measure};
 use super::form::{Form, FormContents, choice, figure, heading, text};
-use super::{Desk, Then};
+use super::{Desk, Then, naming};
 use crate::job::Job;
 use crate::job::edit::{Edit, Setting};
 use crate::job::model::Show;
@@ -21,13 +21,9 @@ impl Form for Settings {
     fn contents(&self, desk: &Desk) -> FormContents {
         let job = desk.job();
         if let Some(thing) = &desk.renaming {
-            let rows = vec![text(
-                "name",
-                "Name",
-                "a short name of its own",
-                thing.name(),
-            )];
-            let title = format!("Rename {} {}", thing.kind(), thing.name());
+            let name = naming::called(job, thing);
+            let rows = vec![text("name", "Name", "a short name of its own", &name)];
+            let title = format!("Rename {} {name}", thing.kind());
             return FormContents::new(&title, rows)
                 .saying(Verdict::None, "Whatever refers to it follows.");
         }
@@ -103,21 +99,10 @@ impl Form for Settings {
     }
 
     fn edited(&self, desk: &mut Desk, _id: &str, text: &str) -> Then {
-        let name = text.trim();
-        match desk.renaming.clone() {
-            None => {
-                desk.amend(Edit::Set(Setting::Title(text.to_owned())));
-            }
-            Some(thing) if !name.is_empty() && name != thing.name() => {
-                let to = name.to_owned();
-                if desk.amend(Edit::Rename {
-                    thing: thing.clone(),
-                    to,
-                }) {
-                    desk.renaming = Some(thing.renamed(name));
-                }
-            }
-            Some(_) => {}
+        if desk.renaming.is_some() {
+            naming::rename(desk, text);
+        } else {
+            desk.amend(Edit::Set(Setting::Title(text.to_owned())));
         }
         Then::Stay
     }

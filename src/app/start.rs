@@ -3,7 +3,7 @@
 //! A start lays out marks on the sketch and readings without figures; the keypad then walks
 //! through what is still missing, and goes on from there whenever it is opened again.
 
-use super::walls::ReadingFigure;
+use super::reading_figure::ReadingFigure;
 use super::{Bridge, Desk, Then};
 use crate::job::model::{Line, Mark, Side, Station, Wall};
 use crate::job::reading::{Measure, Reading};

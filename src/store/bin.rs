@@ -59,6 +59,13 @@ impl Jobs {
         Ok(all)
     }
 
+    /// How many jobs are in the bin, without reading any; none where it cannot be listed.
+    #[must_use]
+    pub fn bin_size(&self) -> usize {
+        let names = list_if_there(&*self.disk, "bin").unwrap_or_default();
+        names.iter().filter_map(|name| JobKey::parse(name)).count()
+    }
+
     fn binned(&self, key: JobKey) -> Binned {
         let file = self.disk.read(&format!("{}/{JOB}", key.binned()));
         let text = file.ok().and_then(|bytes| String::from_utf8(bytes).ok());

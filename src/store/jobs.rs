@@ -86,17 +86,33 @@ impl Jobs {
     /// # Errors
     /// Where the list itself cannot be read; a single job that cannot is in the list as such.
     pub fn list(&self) -> Result<Vec<Entry>, Trouble> {
-        let names = list_if_there(&*self.disk, "jobs")?;
-        let keys = names.iter().filter_map(|name| JobKey::parse(name));
-        let mut entries: Vec<_> = keys.filter_map(|key| self.entry(key)).collect();
+        let keys = self.keys()?.into_iter();
+        let mut entries: Vec<_> = keys.filter_map(|(key, _)| self.entry(key)).collect();
         let order = |e: &Entry| (std::cmp::Reverse(e.changed), e.title.clone());
         entries.sort_by_key(order);
         Ok(entries)
     }
 
-    /// The entry of a folder; `None` where nothing of a job is in it.
-    fn entry(&self, key: JobKey) -> Option<Entry> {
+    /// The key of every job and when it was last changed, the latest first; no job is read.
+    ///
+    /// # Errors
+    /// Where the list cannot be read.
+    pub fn keys(&self) -> Result<Vec<(JobKey, Option<SystemTime>)>, Trouble> {
+        let names = list_if_there(&*self.disk, "jobs")?;
+        let keys = names.iter().filter_map(|name| JobKey::parse(name));
+        let mut keys: Vec<_> = keys.map(|key| (key.clone(), self.changed(&key))).collect();
+        keys.sort_by(|(a, when), (b, other)| (other, a).cmp(&(when, b)));
+        Ok(keys)
+    }
+
+    fn changed(&self, key: &JobKey) -> Option<SystemTime> {
         let times = [JOB, HISTORY].map(|name| self.disk.changed(&key.file(name)).ok());
+        times.into_iter().flatten().max()
+    }
+
+    /// One job for the list; `None` where nothing of a job is in its folder.
+    #[must_use]
+    pub fn entry(&self, key: JobKey) -> Option<Entry> {
         let contents = match glance(&*self.disk, &key) {
             Ok(job) => Contents::Job(Box::new(job)),
             Err(OpenError::Unreadable(ReadError::TooNew { .. })) => Contents::Newer,
@@ -110,9 +126,9 @@ impl Jobs {
             _ => key.to_string(),
         };
         Some(Entry {
+            changed: self.changed(&key),
             key,
             title,
-            changed: times.into_iter().flatten().max(),
             contents,
         })
     }

@@ -97,6 +97,12 @@ impl OpenJob {
         self.trouble.as_ref()
     }
 
+    /// Whether anything of it is on the disk.
+    #[must_use]
+    pub fn is_kept(&self) -> bool {
+        self.shelf.folder
+    }
+
     /// What a person should be told once; each is given once.
     pub fn take_notices(&mut self) -> Vec<Notice> {
         std::mem::take(&mut self.notices)

@@ -16,8 +16,8 @@ use std::{
 use tautmark::app::device::Desktop;
 use tautmark::app::{Bridge, Desk};
 use tautmark::job::Job;
-use tautmark::store::Jobs;
-use tautmark_ui::{App, Nav, Page};
+use tautmark::store::{Disk, Jobs};
+use tautmark_ui::{App, Nav, Page, Place};
 use tempfile::TempDir;
 
 /// What can be pressed.
@@ -30,11 +30,33 @@ const PRESSED: [AccessibleRole; 6] = [
     AccessibleRole::TextInput,
 ];
 
+/// Every page that can be gone to: its name, and the way there.
+pub const PAGES: [(&str, Place, Page); 18] = [
+    ("jobs", Place::Walls, Page::Jobs),
+    ("bin", Place::Walls, Page::Bin),
+    ("about", Place::Walls, Page::About),
+    ("licences", Place::Walls, Page::Licences),
+    ("start", Place::Walls, Page::Start),
+    ("walls", Place::Walls, Page::Work),
+    ("settings", Place::Walls, Page::Settings),
+    ("sheet", Place::Walls, Page::Sheet),
+    ("lines", Place::Lines, Page::Work),
+    ("string", Place::Lines, Page::Line),
+    ("corner", Place::Lines, Page::Corner),
+    ("posts", Place::Posts, Page::Work),
+    ("run", Place::Posts, Page::Run),
+    ("mark-out", Place::Posts, Page::MarkOut),
+    ("levels", Place::Levels, Page::Work),
+    ("heights", Place::Levels, Page::Heights),
+    ("boards", Place::Boards, Page::Work),
+    ("cut-list", Place::Boards, Page::CutList),
+];
+
 /// The app on a phone, with a job open.
 pub struct Hand {
     pub app: App,
     pub bridge: Rc<Bridge>,
-    folder: TempDir,
+    folder: Option<TempDir>,
 }
 
 impl Hand {
@@ -45,32 +67,72 @@ impl Hand {
 
     /// Opens the app on the job, on a screen of this size in logical px.
     pub fn on_screen(job: Job, width: f32, height: f32) -> Self {
-        platform();
         let folder = tempfile::tempdir().expect("a folder for the jobs");
         let jobs = Jobs::in_folder(folder.path());
         let open = jobs.start(job);
-        let mut desk = Desk::new(jobs, Rc::new(Desktop::saving_in(folder.path())));
+        let mut desk = desk(jobs, folder.path());
         desk.take(open);
-        Self::over(desk, folder, Page::Work, width, height)
+        let hand = Self::over(desk, Some(folder), width, height);
+        hand.go(Place::Walls, Page::Work);
+        hand
     }
 
     /// Opens the app with no job in it, on the list of jobs.
     pub fn with_no_job(width: f32, height: f32) -> Self {
-        platform();
         let folder = tempfile::tempdir().expect("a folder for the jobs");
-        let desk = Desk::new(
-            Jobs::in_folder(folder.path()),
-            Rc::new(Desktop::saving_in(folder.path())),
-        );
-        Self::over(desk, folder, Page::Jobs, width, height)
+        let desk = desk(Jobs::in_folder(folder.path()), folder.path());
+        Self::over(desk, Some(folder), width, height)
     }
 
-    fn over(desk: Desk, folder: TempDir, page: Page, width: f32, height: f32) -> Self {
+    /// Opens the app on the jobs of this folder, where it was left.
+    pub fn in_folder(folder: &Path, width: f32, height: f32) -> Self {
+        let desk = desk(Jobs::in_folder(folder), folder);
+        let hand = Self::over(desk, None, width, height);
+        hand.bridge.reopen();
+        hand
+    }
+
+    /// Opens the app on the jobs of this disk, where it was left.
+    pub fn on_disk(disk: impl Disk + 'static) -> Self {
+        let hand = Self::over(desk(Jobs::on(disk), Path::new("")), None, 412.0, 860.0);
+        hand.bridge.reopen();
+        settle();
+        hand
+    }
+
+    /// Drops the app: a window that is shown keeps its screens.
+    pub fn close(self) -> Option<TempDir> {
+        let Self {
+            app,
+            bridge,
+            folder,
+        } = self;
+        let gone = Rc::downgrade(&bridge);
+        app.hide().expect("a window without a screen always closes");
+        drop((app, bridge));
+        assert!(gone.upgrade().is_none(), "the app lets go of everything");
+        folder
+    }
+
+    /// Drops the app as it is and starts it again on the same jobs.
+    pub fn again(self) -> Self {
+        let window = self.app.window();
+        let size = window.size().to_logical(window.scale_factor());
+        let folder = self.close();
+        let path = folder.as_ref().expect("jobs in a folder").path();
+        let desk = desk(Jobs::in_folder(path), path);
+        let hand = Self::over(desk, folder, size.width, size.height);
+        hand.bridge.reopen();
+        settle();
+        hand
+    }
+
+    fn over(desk: Desk, folder: Option<TempDir>, width: f32, height: f32) -> Self {
+        platform();
         let app = App::new().expect("the screens are built in");
         let bridge = Bridge::new(&app, desk);
         app.show().expect("a window without a screen always opens");
         app.window().set_size(LogicalSize::new(width, height));
-        Nav::get(&app).set_page(page);
         bridge.refresh();
         settle();
         Self {
@@ -82,7 +144,22 @@ impl Hand {
 
     /// The folder that jobs are kept in and files are saved in.
     pub fn folder(&self) -> &Path {
-        self.folder.path()
+        self.folder.as_ref().expect("jobs in a folder").path()
+    }
+
+    /// Goes to a page of a place without a press.
+    pub fn go(&self, place: Place, page: Page) {
+        let nav = Nav::get(&self.app);
+        nav.set_place(place);
+        nav.set_page(page);
+        nav.invoke_moved();
+        settle();
+    }
+
+    /// The place and page in sight.
+    pub fn here(&self) -> (Place, Page) {
+        let nav = Nav::get(&self.app);
+        (nav.get_place(), nav.get_page())
     }
 
     /// Presses what is called this, turning the page to it where it is out of sight.
@@ -141,11 +218,22 @@ impl Hand {
         }
     }
 
+    /// Writes a name where one is asked for under this label.
+    pub fn write(&self, label: &str, name: &str) {
+        self.find(label).set_accessible_value(name);
+        settle();
+    }
+
     /// True where something is called this.
     pub fn sees(&self, label: &str) -> bool {
         ElementHandle::find_by_accessible_label(&self.app, label)
             .next()
             .is_some()
+    }
+
+    /// True where these words are part of what something is called.
+    pub fn says(&self, words: &str) -> bool {
+        self.labels().iter().any(|label| label.contains(words))
     }
 
     /// The value of what is called this.
@@ -219,13 +307,26 @@ impl Hand {
     }
 }
 
+fn desk(jobs: Jobs, folder: &Path) -> Desk {
+    Desk::new(jobs, Rc::new(Desktop::saving_in(folder)))
+}
+
+/// Each thread has windows of its own, whose time goes on only when it is told to.
 fn platform() {
-    slint::platform::set_platform(Box::new(TestingBackend::new(TestingBackendOptions {
+    let backend = TestingBackend::new(TestingBackendOptions {
         mock_time: true,
         threading: false,
         renderer_name: Some("software".into()),
-    })))
-    .expect("one window a thread");
+    });
+    // Refused where this thread has it already, which is as good.
+    let _ = slint::platform::set_platform(Box::new(backend));
+}
+
+/// Lets so much time go by.
+pub fn wait(seconds: u64) {
+    for _ in 0..seconds * 10 {
+        mock_elapsed_time(Duration::from_millis(100));
+    }
 }
 
 /// Lets layouts, lists and timers come to rest.

@@ -58,8 +58,14 @@ pub fn jobs(app: &App) {
 
 pub fn papers(app: &App) {
     AboutVm::get(app).set_version("0.1.0".into());
-    let licences: SharedString = "Typeface B612, under the SIL Open Font License 1.1.".into();
-    AboutVm::get(app).set_licences(licences);
+    let typeface = row(
+        "B612",
+        "B612, the typeface",
+        "SIL Open Font License 1.1",
+        "",
+        "",
+    );
+    AboutVm::get(app).set_parts(list(vec![typeface]));
     let vm = SheetVm::get(app);
     vm.set_page("Page 1 of 4".into());
     vm.set_has_after(true);

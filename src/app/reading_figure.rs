@@ -1,0 +1,191 @@
+//! The figure of a reading: its length or angle, and how much higher one end of a tape was.
+
+use super::Desk;
+use super::field::{Field, Focus, Measure};
+use super::walls::{is_missing, reading_title};
+use super::words::status;
+use crate::job::Job;
+use crate::job::edit::{Change, Edit};
+use crate::job::reading::Measure as Reading;
+use crate::length::{self, Unit};
+use tautmark_ui::{Status, Verdict};
+
+/// The change that gives a reading this figure.
+pub(super) fn with_length(job: &Job, index: usize, value: f64) -> Option<Edit> {
+    let mut reading = job.readings.get(index)?.clone();
+    match &mut reading.what {
+        Reading::Tape { length, .. } | Reading::Offset { length, .. } => *length = Some(value),
+        Reading::Angle { degrees, .. } => *degrees = Some(value),
+        Reading::Inline { .. } | Reading::Other { .. } => return None,
+    }
+    Some(Edit::Reading(Change::Replace {
+        at: index,
+        value: reading,
+    }))
+}
+
+/// The figure of a reading that is in the list.
+pub struct ReadingFigure {
+    index: usize,
+    measure: Measure,
+}
+
+impl ReadingFigure {
+    /// The figure of the reading at this place of the list.
+    #[must_use]
+    pub fn of(job: &Job, index: usize) -> Self {
+        let angle = matches!(
+            job.readings.get(index).map(|r| &r.what),
+            Some(Reading::Angle { .. })
+        );
+        Self {
+            index,
+            measure: if angle {
+                Measure::Degrees
+            } else {
+                Measure::Length
+            },
+        }
+    }
+}
+
+impl Field for ReadingFigure {
+    fn key(&self) -> String {
+        format!("reading {}", self.index)
+    }
+
+    fn title(&self, job: &Job) -> String {
+        let Some(reading) = job.readings.get(self.index) else {
+            return String::new();
+        };
+        let kind = match &reading.what {
+            Reading::Tape { .. } => "Tape",
+            Reading::Offset { .. } => "Offset",
+            _ => "Measure",
+        };
+        format!("{kind}, **{}**", reading_title(reading))
+    }
+
+    fn measure(&self) -> Measure {
+        self.measure
+    }
+
+    fn value(&self, job: &Job) -> Option<f64> {
+        match &job.readings.get(self.index)?.what {
+            Reading::Tape { length, .. } | Reading::Offset { length, .. } => *length,
+            Reading::Angle { degrees, .. } => *degrees,
+            _ => None,
+        }
+    }
+
+    fn edit(&self, job: &Job, value: f64) -> Option<Edit> {
+        with_length(job, self.index, value)
+    }
+
+    fn progress(&self, job: &Job) -> Option<(usize, usize)> {
+        Some((self.index + 1, job.readings.len()))
+    }
+
+    /// The next reading of the list that has no figure yet.
+    fn next(&self, job: &Job) -> Option<Box<dyn Field>> {
+        let missing = |&index: &usize| job.readings.get(index).is_some_and(is_missing);
+        let index = (0..job.readings.len()).find(missing)?;
+        Some(Box::new(ReadingFigure::of(job, index)))
+    }
+
+    fn verdict(&self, desk: &Desk, typed: Option<f64>) -> Option<Status> {
+        typed?;
+        let unit: Unit = desk.job().show.lengths;
+        let fix = desk
+            .solution
+            .readings
+            .iter()
+            .find(|fix| fix.index == self.index);
+        let Some(fix) = fix else {
+            let place = format!("readings[{}]", self.index);
+            let problem = desk
+                .solution
+                .problems
+                .iter()
+                .find(|p| p.place.starts_with(&place))?;
+            let text = format!("{} {}", problem.text, problem.remedy);
+            return Some(status(Verdict::Attention, &text));
+        };
+        if let Some(suspect) = &fix.suspect {
+            let predicted = length::show(suspect.predicted, unit);
+            let pm = length::show_pm(suspect.predicted_pm, unit);
+            let text =
+                format!("The other readings make this **{predicted} {pm}**: it does not fit.");
+            return Some(status(Verdict::Bad, &text));
+        }
+        if fix.redundancy < 1e-6 {
+            return Some(status(Verdict::Note, "Nothing checks this reading yet."));
+        }
+        let text = format!(
+            "The other readings agree: they make it **{}**.",
+            length::show(fix.adjusted, unit)
+        );
+        Some(status(Verdict::Good, &text))
+    }
+
+    fn extra(&self, job: &Job) -> Option<(String, Box<dyn Field>)> {
+        let tape = matches!(job.readings.get(self.index)?.what, Reading::Tape { .. });
+        tape.then(|| -> (String, Box<dyn Field>) {
+            (
+                "Slope".to_owned(),
+                Box::new(SlopeFigure { index: self.index }),
+            )
+        })
+    }
+
+    fn focus(&self, _job: &Job) -> Focus {
+        Focus::Reading(self.index)
+    }
+}
+
+/// How much higher one end of a tape was than the other.
+pub struct SlopeFigure {
+    pub index: usize,
+}
+
+impl Field for SlopeFigure {
+    fn key(&self) -> String {
+        format!("slope {}", self.index)
+    }
+
+    fn title(&self, job: &Job) -> String {
+        let name = job
+            .readings
+            .get(self.index)
+            .map(reading_title)
+            .unwrap_or_default();
+        format!("Tape {name}, **one end higher by**")
+    }
+
+    fn measure(&self) -> Measure {
+        Measure::Length
+    }
+
+    fn value(&self, job: &Job) -> Option<f64> {
+        match job.readings.get(self.index)?.what {
+            Reading::Tape { drop, .. } => Some(drop),
+            _ => None,
+        }
+    }
+
+    fn edit(&self, job: &Job, value: f64) -> Option<Edit> {
+        let mut reading = job.readings.get(self.index)?.clone();
+        let Reading::Tape { drop, .. } = &mut reading.what else {
+            return None;
+        };
+        *drop = value;
+        Some(Edit::Reading(Change::Replace {
+            at: self.index,
+            value: reading,
+        }))
+    }
+
+    fn focus(&self, _job: &Job) -> Focus {
+        Focus::Reading(self.index)
+    }
+}

@@ -1,0 +1,60 @@
+//! Another title for a job in the list.
+
+use super::form::{Form, FormContents, text};
+use super::{Desk, Then};
+use crate::job::edit::{Edit, Setting};
+use crate::store::JobKey;
+use tautmark_ui::{Page, Verdict};
+
+/// The form of [`Page::Rename`].
+pub(super) struct Retitle;
+
+/// Asks for another title.
+pub(super) fn ask(desk: &mut Desk, key: JobKey, title: &str) -> Then {
+    desk.retitling = Some((key, title.to_owned()));
+    Then::Open(Page::Rename)
+}
+
+/// Gives the job the title that was typed; to be called when the page has been left, whichever way.
+pub(super) fn done(desk: &mut Desk) {
+    let Some((key, title)) = desk.retitling.take() else {
+        return;
+    };
+    let title = title.trim();
+    if title.is_empty() {
+        desk.say("The job keeps its name: none was typed.");
+    } else if desk.is_open(&key) {
+        if desk.saved().title != title {
+            desk.change(Edit::Set(Setting::Title(title.to_owned())));
+        }
+    } else if let Err(why) = desk.jobs.rename(&key, title) {
+        desk.explain("It cannot be renamed", &why.to_string());
+    }
+}
+
+impl Form for Retitle {
+    fn contents(&self, desk: &Desk) -> FormContents {
+        let title = desk.retitling.as_ref().map_or("", |(_, title)| title);
+        let row = text("title", "Name of the job", "what the job is called", title);
+        let contents = FormContents::new("Rename", vec![row]);
+        FormContents {
+            primary: "Rename".to_owned(),
+            primary_enabled: !title.trim().is_empty(),
+            ..contents.saying(
+                Verdict::None,
+                "The job has this name as soon as you go back.",
+            )
+        }
+    }
+
+    fn edited(&self, desk: &mut Desk, _id: &str, text: &str) -> Then {
+        if let Some((_, title)) = &mut desk.retitling {
+            text.clone_into(title);
+        }
+        Then::Stay
+    }
+
+    fn primary(&self, _desk: &mut Desk) -> Then {
+        Then::Back
+    }
+}

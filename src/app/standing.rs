@@ -1,0 +1,169 @@
+//! How the readings stand: what is loose, what does not fit, or how well it all agrees.
+
+use super::Desk;
+use super::walls::reading_title;
+use super::words::{capital, counted, status};
+use crate::Solution;
+use crate::adjust::misread::Hint;
+use crate::job::Job;
+use crate::job::reading::Measure as Reading;
+use crate::length;
+use crate::site::{Status as Network, misreading};
+use tautmark_ui::{Status, Verdict};
+
+/// The one line that says what is loose, what does not fit, or how well it all agrees.
+pub(super) fn standing(desk: &Desk) -> Status {
+    let solution = &desk.solution;
+    let network = &solution.network;
+    let marks = desk.job().marks.len();
+    if marks == 0 {
+        return status(
+            Verdict::Note,
+            "**Nothing measured yet.** Add two marks and tape between them.",
+        );
+    }
+    if let Some(text) = misfit(desk) {
+        return status(Verdict::Bad, &text);
+    }
+    if network.status == Network::Loose {
+        let names: Vec<&str> = network.loose.iter().map(|id| id.as_str()).collect();
+        let verb = if names.len() == 1 { "is" } else { "are" };
+        return status(
+            Verdict::Attention,
+            &format!(
+                "**{} {verb} still loose.**{}",
+                names.join(", "),
+                next_tape(desk)
+            ),
+        );
+    }
+    let mut text = format!(
+        "**{}, all fixed.** {}",
+        capital(&counted(marks, "mark", "marks")),
+        capital(&counted(solution.readings.len(), "reading", "readings"))
+    );
+    match network.redundancy {
+        ..=0 => text.push_str(", just enough: nothing checks them."),
+        more => text.push_str(&format!(", {more} more than needed, and they agree.")),
+    }
+    text.push_str(&least_findable(desk));
+    text.push_str(&next_tape(desk));
+    let verdict = if network.redundancy > 0 {
+        Verdict::Good
+    } else {
+        Verdict::Attention
+    };
+    status(verdict, &text)
+}
+
+/// The worst of how a job stands, in a few words for the list of jobs.
+#[must_use]
+pub fn standing_in_short(job: &Job, solution: &Solution) -> (Verdict, String) {
+    let network = &solution.network;
+    let name = |index: usize| {
+        job.readings
+            .get(index)
+            .map(reading_title)
+            .unwrap_or_default()
+    };
+    if let Some(&first) = network.suspects.first() {
+        return (
+            Verdict::Bad,
+            format!("{} does not fit", capital(&name(first))),
+        );
+    }
+    if network.status == Network::Loose && !network.loose.is_empty() {
+        let next = solution.advice.as_ref();
+        let next = next.map(|tape| format!("; tape {} to {} next", tape.from, tape.to));
+        let loose = capital(&counted(network.loose.len(), "mark", "marks"));
+        return (
+            Verdict::Attention,
+            format!("{loose} loose{}", next.unwrap_or_default()),
+        );
+    }
+    (Verdict::None, String::new())
+}
+
+/// A slip that the others would not show: 4.13 sd/√r of the least checked reading (Baarda).
+fn least_findable(desk: &Desk) -> String {
+    let job = desk.job();
+    let hidden = desk
+        .solution
+        .readings
+        .iter()
+        .filter(|fix| fix.redundancy > 1e-6)
+        .filter_map(|fix| {
+            let reading = job.readings.get(fix.index)?;
+            let Reading::Tape {
+                from,
+                to,
+                length: Some(mm),
+                ..
+            } = &reading.what
+            else {
+                return None;
+            };
+            let sd = job.tape.class.sd(job.tape.reading, *mm);
+            Some((4.13 * sd / fix.redundancy.sqrt(), format!("{from} to {to}")))
+        });
+    match hidden.max_by(|a, b| a.0.total_cmp(&b.0)) {
+        Some((slip, name)) => format!(
+            " A slip under {} in {name} would not show.",
+            length::show_with_unit(slip, job.show.lengths)
+        ),
+        None => String::new(),
+    }
+}
+
+fn next_tape(desk: &Desk) -> String {
+    let next = desk.solution.advice.as_ref();
+    next.map(|next| {
+        format!(
+            " {}",
+            next.sentence(&desk.solution.network, desk.job().show.lengths)
+        )
+    })
+    .unwrap_or_default()
+}
+
+fn misfit(desk: &Desk) -> Option<String> {
+    let suspects = &desk.solution.network.suspects;
+    let job = desk.job();
+    let unit = job.show.lengths;
+    let first = *suspects.first()?;
+    if desk.solution.network.more_than_one_wrong {
+        return Some("**More than one reading is wrong.** Leaving out any single one does not make the others agree. Measure again, the ones marked first.".to_owned());
+    }
+    let title = |index: usize| {
+        job.readings
+            .get(index)
+            .map(reading_title)
+            .unwrap_or_default()
+    };
+    if suspects.len() > 1 {
+        let names: Vec<String> = suspects.iter().map(|&index| title(index)).collect();
+        return Some(format!(
+            "**One of {} does not fit,** and the others cannot tell which.{}",
+            names.join(", "),
+            next_tape(desk)
+        ));
+    }
+    let fix = desk
+        .solution
+        .readings
+        .iter()
+        .find(|fix| fix.index == first)?;
+    let suspect = fix.suspect.as_ref()?;
+    let observed = suspect.predicted + suspect.slip;
+    let cause = suspect.hint.map_or_else(String::new, |Hint { why, .. }| {
+        format!(" {}?", capital(misreading(why)))
+    });
+    Some(format!(
+        "**{} does not fit.** You have {}. The other {} agree among themselves and make it **{} {}**.{cause}",
+        capital(&title(first)),
+        length::show(observed, unit),
+        counted(desk.solution.readings.len() - 1, "reading", "readings"),
+        length::show(suspect.predicted, unit),
+        length::show_pm(suspect.predicted_pm, unit),
+    ))
+}

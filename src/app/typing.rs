@@ -1,0 +1,141 @@
+//! The figure being typed: asked for, previewed in the whole job, entered or left.
+
+use super::Desk;
+use super::entry::{Entry, Typed};
+use super::field::{Field, Focus};
+use crate::job::edit::apply;
+use serde::{Deserialize, Serialize};
+
+/// A figure that was typed and not entered.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub(super) struct Draft {
+    pub text: String,
+    /// The sign key that was down.
+    pub negative: bool,
+}
+
+impl Desk {
+    /// Asks for a figure.
+    pub fn ask(&mut self, field: Box<dyn Field>) {
+        let draft = self.drafts.remove(&self.draft_key(&field.key()));
+        let (text, negative) = draft.map(|draft| (draft.text, draft.negative)).unzip();
+        let mut entry = Entry::new(field, self.saved(), text);
+        entry.negative = negative.unwrap_or(entry.negative);
+        self.entry = Some(entry);
+        self.preview_entry();
+    }
+
+    /// One key of the keypad.
+    pub fn key(&mut self, key: &str) {
+        if let Some(entry) = &mut self.entry {
+            entry.key(key);
+            self.preview_entry();
+        }
+    }
+
+    /// The figure typed so far, where it can be read.
+    #[must_use]
+    pub fn typed(&self) -> Option<f64> {
+        match self.entry.as_ref()?.typed() {
+            Typed::Value(value) => Some(value),
+            _ => None,
+        }
+    }
+
+    /// Enters the figure and asks for the next; false when nothing more is asked for.
+    pub fn enter(&mut self) -> bool {
+        let Some(entry) = self.entry.take() else {
+            return false;
+        };
+        match entry.typed() {
+            Typed::Value(value) => {
+                self.preview = None;
+                match entry.field.edit(self.saved(), value) {
+                    Some(edit) => {
+                        if !self.change(edit) {
+                            self.entry = Some(entry);
+                            return true;
+                        }
+                    }
+                    None => {
+                        entry.field.entered(self, value);
+                        self.solve();
+                    }
+                }
+            }
+            // Nothing typed: what is there stays.
+            Typed::Nothing => {}
+            Typed::GoOn | Typed::Wrong(_) => {
+                self.entry = Some(entry);
+                return true;
+            }
+        }
+        match entry.field.next(self.saved()) {
+            Some(next) => {
+                self.ask(next);
+                true
+            }
+            None => {
+                self.preview_entry();
+                false
+            }
+        }
+    }
+
+    /// Leaves the keypad; what was typed is there again when the figure is asked for again.
+    pub fn leave_entry(&mut self) {
+        if let Some((key, draft)) = self.being_typed() {
+            self.drafts.insert(key, draft);
+        }
+        self.entry = None;
+        self.preview_entry();
+    }
+
+    /// What is being typed, as it is kept when it is left.
+    pub(super) fn being_typed(&self) -> Option<(String, Draft)> {
+        let entry = self.entry.as_ref()?;
+        let draft = Draft {
+            text: entry.text.clone(),
+            negative: entry.negative,
+        };
+        (!draft.text.is_empty()).then(|| (self.draft_key(&entry.field.key()), draft))
+    }
+
+    /// Under what a figure of this field of this job is kept.
+    fn draft_key(&self, field: &str) -> String {
+        let job = self.open.as_ref().map(|open| open.key().as_str());
+        format!("{}/{field}", job.unwrap_or_default())
+    }
+
+    /// What was typed and not entered, by the field's key.
+    #[must_use]
+    pub fn draft(&self, key: &str) -> Option<&str> {
+        let draft = self.drafts.get(&self.draft_key(key))?;
+        Some(&draft.text)
+    }
+
+    /// What the drawing stresses.
+    #[must_use]
+    pub fn focus(&self) -> Focus {
+        self.entry
+            .as_ref()
+            .map_or(Focus::Nothing, |entry| entry.field.focus(self.saved()))
+    }
+
+    fn preview_entry(&mut self) {
+        let edit = self
+            .typed()
+            .and_then(|value| self.entry.as_ref()?.field.edit(self.saved(), value));
+        let had = self.preview.take().is_some();
+        if let Some(edit) = edit {
+            let mut job = self.saved().clone();
+            if apply(&mut job, &edit).is_ok() {
+                self.preview = Some(job);
+            }
+        }
+        if had || self.preview.is_some() {
+            self.solve();
+        }
+    }
+}
