@@ -1,7 +1,7 @@
 //! The list of jobs, the sheet, and what is laid over a page.
 
 use super::{drawings, list, row, said, status, unbroken};
-use slint::{Global, SharedString};
+use slint::Global;
 use tautmark_ui::{AboutVm, App, FrameVm, JobRow, JobsVm, QuickRow, SheetVm, Verdict};
 
 pub fn jobs(app: &App) {
@@ -58,13 +58,8 @@ pub fn jobs(app: &App) {
 
 pub fn papers(app: &App) {
     AboutVm::get(app).set_version("0.1.0".into());
-    let typeface = row(
-        "B612",
-        "B612, the typeface",
-        "SIL Open Font License 1.1",
-        "",
-        "",
-    );
+    let note = "SIL Open Font License 1.1";
+    let typeface = row("B612, the typeface", note, Verdict::None, "", "");
     AboutVm::get(app).set_parts(list(vec![typeface]));
     let vm = SheetVm::get(app);
     vm.set_page("Page 1 of 4".into());
