@@ -5,10 +5,15 @@
 //! degrees, heights millimetres with up positive, throughout.
 
 pub mod adjust;
+#[cfg(all(feature = "app", target_os = "android"))]
+mod android;
 #[cfg(feature = "app")]
 pub mod app;
 pub mod boards;
+#[cfg(all(feature = "app", target_arch = "wasm32"))]
+mod browser;
 pub mod cautions;
+mod clock;
 pub mod drawing;
 pub mod export;
 pub mod job;

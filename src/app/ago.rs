@@ -1,11 +1,12 @@
 //! How long ago something was: needs no calendar and no time zone.
 
+use crate::clock;
 use std::time::{Duration, SystemTime};
 
 /// “just now”, “20 minutes ago”, “3 days ago”.
 #[must_use]
 pub fn ago(then: SystemTime) -> String {
-    let age = SystemTime::now().duration_since(then);
+    let age = clock::now().duration_since(then);
     said(age.unwrap_or(Duration::ZERO).as_secs())
 }
 

@@ -8,7 +8,7 @@ use super::{Bridge, Desk, Menu, Notice, Then};
 use crate::store::{Binned, JobKey};
 use slint::Global;
 use std::rc::Rc;
-use std::time::{Duration, SystemTime};
+use std::time::Duration;
 use tautmark_ui::{App, BinVm, Nav, Page, Verdict};
 
 pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
@@ -82,7 +82,7 @@ fn ask_to_empty(desk: &mut Desk) -> Then {
 
 fn empty(desk: &mut Desk) {
     // All that is there now, whatever its clock said when it was deleted.
-    let after_all = SystemTime::now() + Duration::from_secs(100 * 365 * 86_400);
+    let after_all = crate::clock::now() + Duration::from_secs(100 * 365 * 86_400);
     match desk.jobs.empty_bin(after_all) {
         Ok(count) => {
             let gone = capital(&counted(count, "job", "jobs"));

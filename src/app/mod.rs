@@ -266,14 +266,23 @@ fn fill_page(app: &App, desk: &Desk) -> bool {
     jobs::fill(app, desk)
 }
 
+/// Makes the window on the jobs of this device, as it was left.
+///
+/// # Errors
+/// Where no display can be opened.
+pub fn open(jobs: Jobs, device: Rc<dyn Device>) -> Result<(App, Rc<Bridge>), PlatformError> {
+    let app = App::new()?;
+    let bridge = Bridge::new(&app, Desk::new(jobs, device));
+    bridge.reopen();
+    Ok((app, bridge))
+}
+
 /// Opens the window on the jobs of this device and runs until it is closed.
 ///
 /// # Errors
 /// Where no display can be opened.
 pub fn run(jobs: Jobs, device: Rc<dyn Device>) -> Result<(), PlatformError> {
-    let app = App::new()?;
-    let bridge = Bridge::new(&app, Desk::new(jobs, device));
-    bridge.reopen();
+    let (app, bridge) = open(jobs, device)?;
     let ran = app.run();
     bridge.pause();
     ran

@@ -71,4 +71,12 @@ pub trait Disk: Send + Sync {
     /// # Errors
     /// `Unsupported` where this disk has no locks, or what the system says.
     fn lock(&self, path: &str) -> io::Result<Option<Lock>>;
+
+    /// Whether all that was written is on the medium, where a step may return before it is.
+    ///
+    /// # Errors
+    /// What the system says; it is being tried again.
+    fn kept(&self) -> io::Result<()> {
+        Ok(())
+    }
 }

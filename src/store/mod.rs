@@ -31,6 +31,7 @@ mod journal;
 mod open;
 mod open_job;
 mod save;
+pub mod slow;
 mod trouble;
 
 pub use bin::Binned;

@@ -29,9 +29,14 @@ impl OpenJob {
     /// makes the file one that can be taken elsewhere. Called when nobody is typing; dropping the
     /// open job does it too.
     pub fn settle(&mut self) {
-        if self.trouble.is_some() {
+        if self.access != Access::Change {
+            return;
+        }
+        if let Err(error) = self.disk.kept() {
+            self.trouble = Some(error.into());
+        } else if self.trouble.is_some() {
             self.retry();
-        } else if self.shelf.behind > 0 && self.access == Access::Change {
+        } else if self.shelf.behind > 0 {
             let settled = self.text_to_save().and_then(|text| self.put_job(&text));
             self.trouble = settled.err();
         }

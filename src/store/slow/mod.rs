@@ -1,0 +1,167 @@
+//! A disk held in memory, in front of a storage that takes its time, such as a browser's.
+//!
+//! A step is done at once in memory and handed on whole; the storage keeps steps in their order and
+//! says later whether it could. When it could not, every further step fails with its reason until
+//! the storage has taken the whole tree afresh, so that a person is told and nothing is lost.
+
+mod tree;
+
+pub use tree::Piece;
+
+use super::disk::{Disk, Lock};
+use crate::clock;
+use std::collections::BTreeSet;
+use std::io::{self, ErrorKind};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::time::SystemTime;
+use tree::Tree;
+
+/// What is handed to a storage. All of it is kept or none, after all that was handed over before.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Handed {
+    /// What one step changed, to be carried out in this order.
+    Step(Vec<Piece>),
+    /// All there is, in place of whatever the storage holds.
+    Everything(Vec<Piece>),
+}
+
+/// Told once, when the storage has kept what it was handed, or why it could not.
+pub type Kept = Box<dyn FnOnce(io::Result<()>) + Send>;
+
+/// A storage that keeps pieces of files and says later whether it could.
+pub trait Storage: Send + Sync {
+    /// Begins to keep this. `kept` may be told before this returns.
+    fn keep(&self, handed: Handed, kept: Kept);
+}
+
+/// The disk in memory. Only one of them may stand before a storage at a time.
+pub struct SlowDisk {
+    state: Arc<Mutex<State>>,
+    storage: Box<dyn Storage>,
+}
+
+#[derive(Default)]
+struct State {
+    tree: Tree,
+    locks: BTreeSet<String>,
+    /// Why the storage lags behind the tree.
+    failed: Option<ErrorKind>,
+    /// The whole tree has been handed over and not answered for.
+    mending: bool,
+}
+
+struct Held(Arc<Mutex<State>>, String);
+
+impl Drop for Held {
+    fn drop(&mut self) {
+        state(&self.0).locks.remove(&self.1);
+    }
+}
+
+/// Each step leaves the state whole, whatever became of the thread that took it.
+fn state(shared: &Mutex<State>) -> MutexGuard<'_, State> {
+    shared.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+impl SlowDisk {
+    /// The disk that the storage's pieces, in any order, make up.
+    #[must_use]
+    pub fn of(pieces: impl IntoIterator<Item = Piece>, storage: impl Storage + 'static) -> Self {
+        let state = State {
+            tree: Tree::of(pieces),
+            ..State::default()
+        };
+        Self {
+            state: Arc::new(Mutex::new(state)),
+            storage: Box::new(storage),
+        }
+    }
+
+    fn state(&self) -> MutexGuard<'_, State> {
+        state(&self.state)
+    }
+
+    fn step(&self, what: impl FnOnce(&mut Tree) -> io::Result<Vec<Piece>>) -> io::Result<()> {
+        self.kept()?;
+        let pieces = what(&mut self.state().tree)?;
+        let shared = Arc::clone(&self.state);
+        let kept = move |said: io::Result<()>| {
+            if let Err(error) = said {
+                state(&shared).failed = Some(error.kind());
+            }
+        };
+        self.storage.keep(Handed::Step(pieces), Box::new(kept));
+        Ok(())
+    }
+
+    /// Hands the whole tree over, unless that has been done and not answered yet.
+    fn mend(&self) {
+        let mut now = self.state();
+        if std::mem::replace(&mut now.mending, true) {
+            return;
+        }
+        let pieces = now.tree.pieces();
+        now.tree.join_parts();
+        drop(now);
+        let shared = Arc::clone(&self.state);
+        let kept = move |said: io::Result<()>| {
+            let mut now = state(&shared);
+            now.mending = false;
+            now.failed = said.err().map(|error| error.kind());
+        };
+        self.storage
+            .keep(Handed::Everything(pieces), Box::new(kept));
+    }
+}
+
+impl Disk for SlowDisk {
+    fn read(&self, path: &str) -> io::Result<Vec<u8>> {
+        self.state().tree.read(path)
+    }
+
+    fn changed(&self, path: &str) -> io::Result<SystemTime> {
+        self.state().tree.changed(path)
+    }
+
+    fn write(&self, path: &str, bytes: &[u8]) -> io::Result<()> {
+        self.step(|tree| tree.write(path, bytes, clock::now()))
+    }
+
+    fn append(&self, path: &str, bytes: &[u8]) -> io::Result<()> {
+        self.step(|tree| tree.append(path, bytes, clock::now()))
+    }
+
+    fn rename(&self, from: &str, to: &str) -> io::Result<()> {
+        self.step(|tree| tree.rename(from, to))
+    }
+
+    fn remove(&self, path: &str) -> io::Result<()> {
+        self.step(|tree| tree.remove(path))
+    }
+
+    fn make_folder(&self, path: &str) -> io::Result<()> {
+        self.step(|tree| tree.make_folder(path))
+    }
+
+    fn remove_folder(&self, path: &str) -> io::Result<()> {
+        self.step(|tree| tree.remove_folder(path))
+    }
+
+    fn list(&self, path: &str) -> io::Result<Vec<String>> {
+        self.state().tree.list(path)
+    }
+
+    fn lock(&self, path: &str) -> io::Result<Option<Lock>> {
+        let got = self.state().locks.insert(path.to_owned());
+        let held = || Box::new(Held(Arc::clone(&self.state), path.to_owned())) as Lock;
+        Ok(got.then(held))
+    }
+
+    fn kept(&self) -> io::Result<()> {
+        let Some(kind) = self.state().failed else {
+            return Ok(());
+        };
+        self.mend();
+        Err(kind.into())
+    }
+}
