@@ -17,8 +17,10 @@ const PERFECT: f64 = 1e-9;
 const BETTER: f64 = 3.84;
 /// How far a mark on the sketch may be out, one sd, as a share of the site's size.
 const SKETCHED: f64 = 0.1;
-/// How many of the worst fitting readings are tried for the one slip.
-const LIKELIEST: usize = 8;
+/// How many of the worst fitting readings are looked at for the one slip,
+const WORST: usize = 8;
+/// and how many of the likeliest of these left out for good.
+const LIKELIEST: usize = 3;
 /// Where straight equations leave so much more misfit than there may be, curved ones do too.
 const HOPELESS: f64 = 10.0;
 /// So little damping changes no figure, and keeps the factor of a loose network finite.
@@ -101,7 +103,7 @@ fn one_slip(problem: &Problem, at: &Descent, limit: f64) -> Option<f64> {
         .map(|index| (misfit(index), index))
         .collect();
     worst.sort_by(|a, b| b.0.total_cmp(&a.0));
-    worst.truncate(LIKELIEST);
+    worst.truncate(WORST);
     let normal = problem.normal(&at.x, None);
     let factor = Factor::new(&problem.pattern, &with_anchors(problem, &normal), SAFE)?;
     let without = |&(_, index): &(f64, usize)| {
@@ -112,18 +114,21 @@ fn one_slip(problem: &Problem, at: &Descent, limit: f64) -> Option<f64> {
         factor.solve(&problem.pattern, &mut column);
         LeftOut::foresee(problem, &at.x, index, &column)
     };
-    let best = worst
-        .iter()
-        .map(without)
-        .max_by(|a, b| a.gain.total_cmp(&b.gain))?;
-    if at.chi2 - best.gain > HOPELESS * limit {
-        return None;
-    }
+    let mut likeliest: Vec<LeftOut> = worst.iter().map(without).collect();
+    likeliest.sort_by(|a, b| b.gain.total_cmp(&a.gain));
     let patience = Patience {
         enough: limit,
         ..Patience::FULL
     };
-    Some(best.descend(problem, &at.x, patience).chi2)
+    let mut least: Option<f64> = None;
+    for left_out in likeliest.into_iter().take(LIKELIEST) {
+        if at.chi2 - left_out.gain > HOPELESS * limit || least.is_some_and(|least| least <= limit) {
+            break;
+        }
+        let rest = left_out.descend(problem, &at.x, patience).chi2;
+        least = Some(least.map_or(rest, |least| least.min(rest)));
+    }
+    least
 }
 
 /// How far the marks are from the sketch, shifted and turned to fit, in sds squared.

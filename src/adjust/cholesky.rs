@@ -28,9 +28,12 @@ impl Factor {
             for &(earlier, entry) in row(pattern, at) {
                 let end = pattern.start[earlier + 1];
                 let share = values[entry];
-                for (&row, &value) in pattern.rows[entry..end].iter().zip(&values[entry..end]) {
-                    column[row] -= share * value;
-                }
+                subtract(
+                    &mut column,
+                    share,
+                    &pattern.rows[entry..end],
+                    &values[entry..end],
+                );
             }
             let pivot = column[at];
             // Written so that a pivot that is not a number fails too.
@@ -66,12 +69,8 @@ impl Factor {
             let y = b[at] / self.values[from];
             b[at] = y;
             if y != 0.0 {
-                for (&row, &value) in pattern.rows[from + 1..to]
-                    .iter()
-                    .zip(&self.values[from + 1..to])
-                {
-                    b[row] -= value * y;
-                }
+                let below = from + 1..to;
+                subtract(b, y, &pattern.rows[below.clone()], &self.values[below]);
             }
         }
     }
@@ -80,11 +79,8 @@ impl Factor {
     pub fn backward(&self, pattern: &Pattern, y: &mut [f64]) {
         for at in (0..pattern.len()).rev() {
             let (from, to) = (pattern.start[at], pattern.start[at + 1]);
-            let known: f64 = pattern.rows[from + 1..to]
-                .iter()
-                .zip(&self.values[from + 1..to])
-                .map(|(&row, &value)| value * y[row])
-                .sum();
+            let below = from + 1..to;
+            let known = product(y, &pattern.rows[below.clone()], &self.values[below]);
             y[at] = (y[at] - known) / self.values[from];
         }
     }
@@ -112,17 +108,11 @@ impl Factor {
             for &k in below {
                 let (k_from, k_to) = (pattern.start[k], pattern.start[k + 1]);
                 let of_k = share[k];
-                let mut sum = of_k * inverse[k_from];
-                // Rows outside this column have no share, so they add nothing to `sum`, and what
-                // they gather in `sums` is cleared below without being read.
-                for (&row, &value) in pattern.rows[k_from + 1..k_to]
-                    .iter()
-                    .zip(&inverse[k_from + 1..k_to])
-                {
-                    sum += share[row] * value;
-                    sums[row] += of_k * value;
-                }
-                sums[k] += sum;
+                // Rows outside this column have no share, so they add nothing to the product, and
+                // what they gather in `sums` is cleared below without being read.
+                let (rows, values) = (&pattern.rows[k_from + 1..k_to], &inverse[k_from + 1..k_to]);
+                sums[k] += of_k * inverse[k_from] + product(&share, rows, values);
+                subtract(&mut sums, -of_k, rows, values);
             }
             let mut diagonal = 1.0 / (root * root);
             for (&row, value) in below.iter().zip(&mut inverse[from + 1..to]) {
@@ -141,6 +131,45 @@ impl Factor {
         }
         inverse
     }
+}
+
+/// Where in `dense` the rows lie, if they follow each other without a gap: then no row needs to be
+/// looked up, and several are worked out at a time.
+fn run(dense: usize, rows: &[usize]) -> Option<std::ops::Range<usize>> {
+    let (first, last) = (*rows.first()?, *rows.last()?);
+    (last - first + 1 == rows.len() && last < dense).then_some(first..last + 1)
+}
+
+/// Takes `share` times a sparse column off a dense one.
+fn subtract(dense: &mut [f64], share: f64, rows: &[usize], values: &[f64]) {
+    if let Some(run) = run(dense.len(), rows) {
+        for (to, value) in dense[run].iter_mut().zip(values) {
+            *to -= share * value;
+        }
+        return;
+    }
+    for (&row, value) in rows.iter().zip(values) {
+        dense[row] -= share * value;
+    }
+}
+
+/// A sparse column times a dense one.
+fn product(dense: &[f64], rows: &[usize], values: &[f64]) -> f64 {
+    if let Some(run) = run(dense.len(), rows) {
+        // Four sums side by side are worked out together.
+        let mut sums = [0.0; 4];
+        let (dense, rest) = dense[run].as_chunks::<4>();
+        let (values, of_rest) = values.as_chunks::<4>();
+        for (a, b) in dense.iter().zip(values) {
+            for (sum, (a, b)) in sums.iter_mut().zip(a.iter().zip(b)) {
+                *sum += a * b;
+            }
+        }
+        let last: f64 = rest.iter().zip(of_rest).map(|(a, b)| a * b).sum();
+        return sums.iter().sum::<f64>() + last;
+    }
+    let terms = rows.iter().zip(values);
+    terms.map(|(&row, value)| dense[row] * value).sum()
 }
 
 fn row(pattern: &Pattern, at: usize) -> &[(usize, usize)] {

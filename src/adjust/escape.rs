@@ -14,7 +14,7 @@ use super::descent::{Patience, descend, descend_within};
 use super::equation::{At, place};
 use super::grow::{departures, grown};
 use super::hinge::folded;
-use super::lift::lift;
+use super::lift::{lift, part};
 use super::locus::apart;
 use super::mirror::{mirrored_marks, right_way_up};
 use super::order::{Ties, order};
@@ -30,6 +30,8 @@ const FIRST_STEPS: usize = 2;
 const STEPS: usize = 20;
 /// Two walks downhill that come so near to each other end in one place, mm.
 const SAME: f64 = 1.0;
+/// Moving their neighbours too will not make up for more than this much Σ(v/sd)².
+const TO_CLOSE: f64 = 200.0;
 /// How many folds are tried at a time.
 const FOLDS: usize = 6;
 /// From how many starts a site is put together afresh that makes no sense,
@@ -91,7 +93,9 @@ impl Search<'_> {
                 break;
             };
             let proposals = if enough == 1 {
-                departures(problem, ties, &order, &best.descent.x)
+                let x = &best.descent.x;
+                let away = departures(problem, ties, &order, x).into_iter();
+                away.filter(|away| self.stays_away(away, x)).collect()
             } else {
                 let mut proposals = grown(problem, ties, &order);
                 proposals.truncate(SITES);
@@ -104,6 +108,25 @@ impl Search<'_> {
             }
         }
         best
+    }
+
+    /// Whether the marks that are elsewhere fit there about as well, and do not just come back, while
+    /// the others stay put.
+    fn stays_away(&self, away: &[f64], x: &[f64]) -> bool {
+        let marks = &self.ties.marks;
+        let elsewhere = |mark: &&At| apart(place(away, **mark), place(x, **mark)) > SAME;
+        let moved: Vec<At> = marks.iter().filter(elsewhere).copied().collect();
+        if 2 * moved.len() > marks.len() {
+            return true;
+        }
+        let part = part(self.problem, x, &moved);
+        let patience = Patience {
+            steps: STEPS,
+            enough: f64::INFINITY,
+        };
+        let settled = descend_within(&part, away.to_vec(), None, patience);
+        let gap = settled.chi2 - part.chi2(x, None);
+        gap < TO_CLOSE && !self.is_same(&settled.x, x)
     }
 
     /// Where a proposal settles, if that makes more sense.

@@ -62,7 +62,7 @@ pub(super) fn grown(problem: &Problem, ties: &Ties, order: &Order) -> Vec<Vec<f6
         let [ux, uy] = unit([px, py], place(&start, b)).unwrap_or([1.0, 0.0]);
         put(&mut start, b, [px + apart * ux, py + apart * uy]);
     }
-    Site::new(problem, ties, HOPELESS).carried_on(order, start, false)
+    Site::new(problem, ties, false).carried_on(order, start)
 }
 
 /// Sites that fit about as well as the arrangement `x` does and differ from it in more than the
@@ -74,7 +74,7 @@ pub(super) fn departures(
     order: &Order,
     x: &[f64],
 ) -> Vec<Vec<f64>> {
-    Site::new(problem, ties, UNLIKELY).carried_on(order, x.to_vec(), true)
+    Site::new(problem, ties, true).carried_on(order, x.to_vec())
 }
 
 struct Site<'a> {
@@ -82,6 +82,8 @@ struct Site<'a> {
     ties: &'a Ties,
     size: f64,
     hopeless: f64,
+    /// Whether it starts from an arrangement that is already known.
+    from_known: bool,
 }
 
 /// A place for the next mark of one of the sites.
@@ -93,17 +95,18 @@ struct Step {
 }
 
 impl<'a> Site<'a> {
-    fn new(problem: &'a Problem, ties: &'a Ties, hopeless: f64) -> Self {
+    fn new(problem: &'a Problem, ties: &'a Ties, from_known: bool) -> Self {
         let size = size(problem);
         Self {
             problem,
             ties,
             size,
-            hopeless,
+            hopeless: if from_known { UNLIKELY } else { HOPELESS },
+            from_known,
         }
     }
 
-    fn carried_on(&self, order: &Order, start: Vec<f64>, known: bool) -> Vec<Vec<f64>> {
+    fn carried_on(&self, order: &Order, start: Vec<f64>) -> Vec<Vec<f64>> {
         let Self { problem, ties, .. } = *self;
         let mut down = vec![false; ties.marks.len()];
         let mut fit = Sums::default();
@@ -116,7 +119,7 @@ impl<'a> Site<'a> {
             x: start,
             cost: 0.0,
             fit,
-            known,
+            known: self.from_known,
         }];
         for &mark in &order.marks[order.given..] {
             let telling: Vec<usize> = ties.telling(mark, &down).collect();
@@ -195,10 +198,12 @@ impl<'a> Site<'a> {
         let sketched = half.fit.fit().of_point(place(&self.problem.start, at));
         let mut kept: Vec<(f64, [f64; 2], bool)> = Vec::with_capacity(PLACES);
         let mut most = most;
-        if half.known {
-            let cost = self.cost(half, at, here, sketched, telling, f64::INFINITY);
-            most = most.min(cost + self.hopeless);
-            kept.push((cost, here, true));
+        if self.from_known {
+            let cost = self.cost(half, at, here, sketched, telling, most);
+            if cost <= most || half.known {
+                most = most.min(cost + self.hopeless);
+                kept.push((cost, here, half.known));
+            }
             if first {
                 return kept;
             }
@@ -206,7 +211,7 @@ impl<'a> Site<'a> {
         let one_place = ONE_PLACE * self.size;
         let mut found: Vec<(f64, [f64; 2])> = Vec::new();
         for to in self.crossings(half, at, telling, sketched) {
-            if half.known && apart(to, here) <= one_place {
+            if self.from_known && apart(to, here) <= one_place {
                 continue;
             }
             let cost = self.cost(half, at, to, sketched, telling, most);
@@ -275,7 +280,7 @@ impl<'a> Site<'a> {
                 }
             }
         }
-        if places.is_empty() && !half.known {
+        if places.is_empty() && !self.from_known {
             places.extend(all.iter().map(|(_, locus)| locus.nearest(sketched)));
             places.push(sketched);
         }

@@ -62,8 +62,9 @@ pub(super) fn mirrored_marks(problem: &Problem, ties: &Ties, x: &[f64]) -> Vec<(
         .collect()
 }
 
-/// What counts as fitting better.
-const BETTER: f64 = 1.0 - 1e-9;
+/// What counts as fitting better, as a share of the misfit: less is only what is left of the way
+/// downhill.
+const BETTER: f64 = 0.9;
 
 fn neighbours(problem: &Problem, readings: &[usize], mark: At) -> Vec<At> {
     let mut known = Vec::with_capacity(MOST_NEIGHBOURS);
