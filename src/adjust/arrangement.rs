@@ -1,7 +1,7 @@
 //! How much sense an arrangement of the marks makes of the readings and of the sketch.
 
 use super::cholesky::Factor;
-use super::descent::{Descent, Patience, with_anchors};
+use super::descent::{Descent, Patience, descend, with_anchors};
 use super::equation::{At, Equation, place};
 use super::fit::Fit;
 use super::left_out::LeftOut;
@@ -17,6 +17,8 @@ const PERFECT: f64 = 1e-9;
 const BETTER: f64 = 3.84;
 /// How far a mark on the sketch may be out, one sd, as a share of the site's size.
 const SKETCHED: f64 = 0.1;
+/// With more readings than this only the worst fitting are tried.
+const TRY_ALL: usize = 60;
 /// How many of the worst fitting readings are looked at for the one slip,
 const WORST: usize = 8;
 /// and how many of the likeliest of these left out for good.
@@ -69,6 +71,32 @@ impl Arrangement {
         }
     }
 
+    /// The sense that the walk from the sketch makes.
+    ///
+    /// A bad slip bends the whole site, so that leaving it out may only be seen to help from the
+    /// sketch. Where it does, the sketch is right and the reading wrong: no other arrangement with a
+    /// slip of its own takes over.
+    pub fn of_sketch(problem: &Problem, marks: &[At], descent: Descent) -> Self {
+        let mut sketched = Self::new(problem, marks, descent);
+        let limit = limit(sketched.checks - 1);
+        let slips = || {
+            let readings = by_misfit(problem, &sketched.descent.x);
+            let tried = if readings.len() > TRY_ALL {
+                WORST
+            } else {
+                TRY_ALL
+            };
+            readings.into_iter().take(tried).any(|(_, index)| {
+                descend(problem, problem.start.clone(), Some(index)).chi2 <= limit
+            })
+        };
+        if sketched.sense == Sense::OneSlip || (sketched.sense == Sense::None && slips()) {
+            sketched.sense = Sense::OneSlip;
+            sketched.cost = 0.0;
+        }
+        sketched
+    }
+
     /// Whether the fit is so good that chance has no part in it.
     pub fn is_perfect(&self) -> bool {
         self.descent.chi2 <= PERFECT
@@ -96,13 +124,17 @@ impl Arrangement {
     }
 }
 
+/// Misfits and places of the readings, the worst fitting first.
+fn by_misfit(problem: &Problem, x: &[f64]) -> Vec<(f64, usize)> {
+    let misfit = |index: usize| (problem.misfit(index, x).abs(), index);
+    let mut worst: Vec<(f64, usize)> = (0..problem.readings.len()).map(misfit).collect();
+    worst.sort_by(|a, b| b.0.total_cmp(&a.0));
+    worst
+}
+
 /// Σ(v/sd)² without the reading that brings it down most; none if that is out of the question.
 fn one_slip(problem: &Problem, at: &Descent, limit: f64) -> Option<f64> {
-    let misfit = |index: usize| problem.misfit(index, &at.x).abs();
-    let mut worst: Vec<(f64, usize)> = (0..problem.readings.len())
-        .map(|index| (misfit(index), index))
-        .collect();
-    worst.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let mut worst = by_misfit(problem, &at.x);
     worst.truncate(WORST);
     let normal = problem.normal(&at.x, None);
     let factor = Factor::new(&problem.pattern, &with_anchors(problem, &normal), SAFE)?;

@@ -87,7 +87,9 @@ pub(super) fn descend_within(
         if flat == HOPELESS {
             break;
         }
-        slow = length > SHRINKING * last;
+        // Once the ground is seen to be bent it stays so: straight steps between would only raise
+        // the damping for the next bent one.
+        slow |= length > SHRINKING * last;
         last = length;
     }
     at

@@ -16,7 +16,7 @@ use super::grow::{departures, grown};
 use super::hinge::folded;
 use super::lift::{lift, part};
 use super::locus::apart;
-use super::mirror::{mirrored_marks, right_way_up};
+use super::mirror::{mirrored_marks, on_sketched_sides, right_way_up};
 use super::order::{Ties, order};
 use super::problem::Problem;
 use super::region::{Region, TOGETHER};
@@ -51,8 +51,9 @@ pub(super) fn settle(problem: &Problem) -> Vec<f64> {
         problem,
         ties: &ties,
     };
-    let best = search.best(Arrangement::new(problem, &ties.marks, first));
-    right_way_up(problem, &ties.marks, best.descent.x)
+    let best = search.best(Arrangement::of_sketch(problem, &ties.marks, first));
+    let x = right_way_up(problem, &ties.marks, best.descent.x);
+    on_sketched_sides(problem, &ties, x)
 }
 
 struct Search<'a> {

@@ -103,6 +103,44 @@ pub(super) fn image(
     Some([px + across * dy, py - across * dx])
 }
 
+/// Misfits nearer to each other than this are of one fit.
+const ALIKE: f64 = 1e-6;
+
+/// Marks that only two tapes hold, each on the side of these tapes' other ends that the sketch has
+/// it on: both sides fit alike, and a bad slip elsewhere may have carried it over.
+#[must_use]
+pub(super) fn on_sketched_sides(problem: &Problem, ties: &Ties, mut x: Vec<f64>) -> Vec<f64> {
+    for (mark, readings) in ties.free(problem) {
+        let ends = neighbours(problem, readings, mark);
+        let (&[a, b], 2) = (&ends[..], readings.len()) else {
+            continue;
+        };
+        let side = |x: &[f64]| side(place(x, mark), place(x, a), place(x, b));
+        let here = place(&x, mark);
+        if side(&problem.start) * side(&x) < 0.0
+            && let Some(image) = image(here, place(&x, a), place(&x, b))
+        {
+            let misfit = |x: &[f64]| {
+                let each = readings
+                    .iter()
+                    .map(|&index| problem.misfit(index, x).powi(2));
+                each.sum::<f64>()
+            };
+            let before = misfit(&x);
+            put(&mut x, mark, image);
+            if misfit(&x) > before + ALIKE {
+                put(&mut x, mark, here);
+            }
+        }
+    }
+    x
+}
+
+/// Twice the area of the triangle, positive where `p` is left of the way from `a` to `b`.
+fn side([px, py]: [f64; 2], [ax, ay]: [f64; 2], [bx, by]: [f64; 2]) -> f64 {
+    (bx - ax) * (py - ay) - (by - ay) * (px - ax)
+}
+
 /// Of the mirror images of the whole site that fit as well and leave held parameters alone, the
 /// one that is the way up that the rough positions are.
 ///

@@ -1,5 +1,5 @@
 use super::adjustment::{Adjustment, CHECKED, Cofactors};
-use super::descent::{Descent, Patience};
+use super::descent::{Descent, Patience, descend};
 use super::left_out::LeftOut;
 use super::limit::limit;
 use super::system::System;
@@ -8,6 +8,8 @@ use super::system::System;
 const SUSPICIOUS: f64 = 3.29;
 /// What one more parameter may gain in chi2 by chance, 95 %.
 const AS_GOOD: f64 = 3.84;
+/// Sums nearer to each other than this are of one fit.
+const ALIKE: f64 = 1e-6;
 /// A reading whose w² is below this share of chi2 cannot be all that is wrong.
 const OUT_OF_THE_QUESTION: f64 = 0.5;
 /// With more readings than this only those that stand out are tried.
@@ -67,8 +69,11 @@ pub fn suspects(system: &System, adjustment: &Adjustment) -> Option<Suspicion> {
     let mut found: Vec<(f64, Suspect)> = Vec::new();
     let mut best = f64::INFINITY;
     for (w, index) in likeliest {
-        // Straight equations foresee that chi2 falls by w². Bent ones may differ, but not so far.
-        if adjustment.chi2 - w * w > best + AS_GOOD && w * w < adjustment.chi2 * OUT_OF_THE_QUESTION
+        // Straight equations foresee that chi2 falls by w². Bent ones may differ, but not so far
+        // where many readings hold each other.
+        if rows.len() > TRY_ALL
+            && adjustment.chi2 - w * w > best + AS_GOOD
+            && w * w < adjustment.chi2 * OUT_OF_THE_QUESTION
         {
             continue;
         }
@@ -100,6 +105,9 @@ pub fn suspects(system: &System, adjustment: &Adjustment) -> Option<Suspicion> {
 }
 
 /// The adjustment of all readings but one, as far as it may come to `enough`.
+///
+/// A bad slip bends the whole site, and from there the rest may not find back: it is adjusted from
+/// the sketch too, unless many readings that agree show that it has.
 fn without(adjustment: &Adjustment, index: usize, enough: f64) -> Descent {
     let Adjustment { problem, x, .. } = adjustment;
     let linear = problem.readings[index].form.linear(x);
@@ -109,7 +117,17 @@ fn without(adjustment: &Adjustment, index: usize, enough: f64) -> Descent {
         enough,
         ..Patience::FULL
     };
-    LeftOut::foresee(problem, x, index, &column).descend(problem, x, patience)
+    let bent = LeftOut::foresee(problem, x, index, &column).descend(problem, x, patience);
+    let agrees = bent.chi2 <= limit(adjustment.checks() - 1);
+    if agrees && problem.readings.len() > TRY_ALL {
+        return bent;
+    }
+    let sketched = descend(problem, problem.start.clone(), Some(index));
+    if sketched.chi2 < bent.chi2 - ALIKE {
+        sketched
+    } else {
+        bent
+    }
 }
 
 /// The suspect, unless leaving it out leaves more loose than before.
