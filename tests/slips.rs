@@ -58,7 +58,7 @@ fn a_misread_tape_is_found_as_well_as_by_leaving_each_out_by_hand() {
             .iter()
             .map(|r| r.redundancy)
             .collect();
-        for index in 0..right.readings.len() {
+        for (index, &redundancy) in checked.iter().enumerate() {
             let mut job = right.clone();
             let Some(truth) = length(&mut job, index).copied() else {
                 continue;
@@ -84,7 +84,7 @@ fn a_misread_tape_is_found_as_well_as_by_leaving_each_out_by_hand() {
                 }
                 tried += 1;
                 // A tape of class II is good to 2 mm or so: this is more than ten times that.
-                if checked[index] > 0.3 && (misread - truth).abs() > 30.0 {
+                if redundancy > 0.3 && (misread - truth).abs() > 30.0 {
                     well_checked += 1;
                     alone += usize::from(suspects[..] == [index]);
                 }
