@@ -5,7 +5,7 @@ use crate::app::Bridge;
 use crate::app::device::{Brought, Device, Handed, Picked, Way};
 use slint::android::AndroidApp;
 use slint::android::android_activity::WindowManagerFlags;
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 
 /// The phone the app runs on.
 pub(super) struct Phone {
@@ -13,6 +13,7 @@ pub(super) struct Phone {
     app: AndroidApp,
     /// To be told what was picked.
     asked: RefCell<Option<Box<dyn FnOnce(Picked)>>>,
+    awake: Cell<bool>,
 }
 
 impl Phone {
@@ -21,6 +22,7 @@ impl Phone {
             activity,
             app,
             asked: RefCell::default(),
+            awake: Cell::default(),
         }
     }
 
@@ -87,6 +89,9 @@ impl Device for Phone {
     }
 
     fn keep_awake(&self, awake: bool) {
+        if self.awake.replace(awake) == awake {
+            return;
+        }
         let (on, none) = (
             WindowManagerFlags::KEEP_SCREEN_ON,
             WindowManagerFlags::empty(),

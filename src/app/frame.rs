@@ -3,7 +3,7 @@
 use super::{Bridge, Desk, Then};
 use slint::Global;
 use std::rc::Rc;
-use tautmark_ui::{App, FrameVm, Nav};
+use tautmark_ui::{App, FrameVm, Nav, Page};
 
 pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
     let vm = FrameVm::get(app);
@@ -55,6 +55,10 @@ pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
 pub(super) fn fill(app: &App, desk: &Desk) {
     let vm = FrameVm::get(app);
     vm.set_title(desk.job().title.as_str().into());
+    let page = Nav::get(app).get_page();
+    // Hands are full while marking out: the figure stays in sight.
+    let marking = matches!(page, Page::MarkOut | Page::Heights);
+    desk.device.keep_awake(marking);
     let history = desk.open().map(|open| open.history());
     vm.set_can_undo(history.is_some_and(|history| !history.done().is_empty()));
     vm.set_can_redo(history.is_some_and(|history| !history.undone().is_empty()));

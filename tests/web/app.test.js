@@ -120,16 +120,20 @@ test("a second window waits until it is told to take over", async () => {
 
 test("a full storage is told of, and catches up when there is room", async () => {
   const app = await phone.open(host.address);
-  const origin = new URL(host.address).origin;
-  const room = (quotaSize) => app.session.send("Storage.overrideQuotaForOrigin", { origin, quotaSize });
+  // The browser refuses, as it does when the phone has no room.
+  const full = (yes) => app.page.evaluate((refuse) => {
+    const own = IDBObjectStore.prototype;
+    window.put ??= own.put;
+    own.put = refuse ? () => { throw new DOMException("", "QuotaExceededError"); } : window.put;
+  }, yes);
   await app.press("New job");
   await app.press("Two walls, a gap between");
   await app.type("4000");
-  await room(1);
+  await full(true);
   await app.press("Next");
   await app.reads(/disk is full/);
   await app.shot("full");
-  await room(undefined);
+  await full(false);
   for (const figure of TAPES.slice(1)) {
     await app.type(figure);
     await app.press("Next");

@@ -37,9 +37,20 @@ function every(path) {
 
 function write(everything, pieces, kept) {
   const step = open.transaction(STORE, "readwrite", { durability: "strict" });
-  const store = step.objectStore(STORE);
+  let refused;
   step.oncomplete = () => kept(undefined);
-  step.onabort = () => failed(step.error, kept);
+  step.onabort = () => failed(refused ?? step.error, kept);
+  try {
+    put(step.objectStore(STORE), everything, pieces);
+    // On its way at once: it is carried out even if the page is closed this moment.
+    step.commit?.();
+  } catch (error) {
+    refused = error;
+    step.abort();
+  }
+}
+
+function put(store, everything, pieces) {
   if (everything) {
     store.clear();
   }
@@ -50,8 +61,6 @@ function write(everything, pieces, kept) {
       store.put({ bytes, changed }, [path, part]);
     }
   }
-  // On its way at once: it is carried out even if the page is closed this moment.
-  step.commit?.();
 }
 
 function failed(error, kept) {
