@@ -223,8 +223,15 @@ fn a_corner_of_lines_that_do_not_cross() {
 }
 
 #[test]
+fn a_gap_under_nothing() {
+    error(&with("/runs/0/gap", json!(-75)), "runs[0].gap");
+}
+
+#[test]
 fn offsets_that_give_no_string() {
     error(&with("/lines/0/offsets", json!([])), "lines[0].offsets");
+    let behind = with("/lines/0/offsets/0/off", json!(-50));
+    error(&behind, "lines[0].offsets[0].off");
     let one_place = json!([{ "at": 5, "off": 50 }, { "at": 5, "off": 60 }]);
     error(&with("/lines/0/offsets", one_place), "lines[0].offsets");
 }

@@ -164,7 +164,7 @@ fn sound_run(
         .find(&run.line, "line", &format!("{place}.line"), ledger);
     let start = run_start(run.start.as_ref(), &format!("{place}.start"), names, ledger);
     let end = run_end(run.end.as_ref(), &format!("{place}.end"), names, ledger);
-    let gap = ledger.any(format!("{place}.gap"), run.gap, "gap");
+    let gap = ledger.not_negative(format!("{place}.gap"), run.gap, "gap");
     let post = run.post.clone().unwrap_or_default();
     let width = ledger.positive(format!("{place}.post.width"), post.width, "post width");
     let depth = ledger.positive(format!("{place}.post.depth"), post.depth, "post depth");

@@ -119,7 +119,7 @@ fn stations(offsets: &[Station], place: &str, ledger: &mut Ledger) -> Option<Vec
         let at = ledger.given(&at_place, station.at, "distance along the wall");
         let at = at.and_then(|at| ledger.any(at_place, at, "distance along the wall"));
         let off = ledger.given(&off_place, station.off, "offset");
-        let off = off.and_then(|off| ledger.any(off_place, off, "offset"));
+        let off = off.and_then(|off| ledger.not_negative(off_place, off, "offset"));
         good.push([at?, off?]);
     }
     let first = good[0][0];
