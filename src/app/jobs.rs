@@ -80,7 +80,7 @@ pub(super) fn open(desk: &mut Desk, key: &JobKey) -> Then {
     if desk.is_open(key) {
         return Then::Open(Page::Work);
     }
-    let opened = match desk.from_aside(key) {
+    let opened = match desk.out_of_aside(key) {
         Some(open) => Ok(open),
         None => desk.jobs.open(key),
     };

@@ -168,7 +168,7 @@ impl Desk {
     }
 
     /// The job of this key that is in memory only since it could not be written.
-    pub(super) fn from_aside(&mut self, key: &JobKey) -> Option<OpenJob> {
+    pub(super) fn out_of_aside(&mut self, key: &JobKey) -> Option<OpenJob> {
         let at = self.aside.iter().position(|open| open.key() == key)?;
         Some(self.aside.remove(at))
     }
