@@ -7,6 +7,7 @@ use super::job_list::Listed;
 use super::over::{Act, Menu, Over};
 use super::picture::View;
 use super::preview::Preview;
+use super::quick::QuickDesk;
 use super::typing::Draft;
 use crate::job::Job;
 use crate::job::edit::{Edit, Thing};
@@ -51,8 +52,10 @@ pub struct Desk {
     pub(super) told: HashSet<&'static str>,
     /// The job whose caution before digging has been shown in full.
     pub(super) cautioned: Option<JobKey>,
-    /// What the pages of Quick hold: figures by name, mm or degrees.
+    /// What was typed in Quick and for the laser check: figures by name, mm, degrees or numbers.
     pub figures: BTreeMap<String, f64>,
+    /// The quick sum in sight.
+    pub(super) quick: QuickDesk,
     pub(super) listed: RefCell<Listed>,
     /// The page that was in sight when something was last done.
     pub(super) page: Option<Page>,
@@ -107,6 +110,7 @@ impl Desk {
             listed: RefCell::default(),
             page: None,
             leaving: false,
+            quick: QuickDesk::default(),
             empty,
         }
     }

@@ -30,7 +30,7 @@ impl Entry {
     /// Asks for a figure, going on from what was typed for it before.
     #[must_use]
     pub fn new(field: Box<dyn Field>, job: &Job, draft: Option<String>) -> Self {
-        let unit = job.show.lengths;
+        let unit = field.unit(job);
         let usual = field.usually_negative();
         let negative = field.value(job).map_or(usual, |value| value < 0.0);
         Self {

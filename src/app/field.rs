@@ -3,6 +3,7 @@
 use super::desk::Desk;
 use crate::job::Job;
 use crate::job::edit::Edit;
+use crate::length::Unit;
 use tautmark_ui::{KeySigns, Status};
 
 /// What kind of figure it is: how it is read from the keys and shown.
@@ -33,6 +34,11 @@ pub trait Field {
 
     /// What the job has now.
     fn value(&self, job: &Job) -> Option<f64>;
+
+    /// The unit that a length is typed in.
+    fn unit(&self, job: &Job) -> Unit {
+        job.show.lengths
+    }
 
     /// Where nothing is there yet, the second sign key counts as pressed.
     fn usually_negative(&self) -> bool {

@@ -110,6 +110,8 @@ fn form(page: Page) -> Option<&'static dyn Form> {
         Page::Carry => Some(&super::carry::Carry),
         Page::Laser => Some(&super::laser::LaserCheck),
         Page::Sizes => Some(&super::sizes::Sizes),
+        Page::Sums => Some(&super::quick::Index),
+        Page::Quick => Some(&super::quick::OneSum),
         _ => None,
     }
 }

@@ -56,6 +56,7 @@ mod picture;
 mod point_figure;
 mod posts;
 mod preview;
+mod quick;
 mod reading_figure;
 mod respace;
 mod retitle;
@@ -133,6 +134,7 @@ impl Bridge {
         jobs::wire(app, &bridge);
         about::wire(app, &bridge);
         bin::wire(app, &bridge);
+        quick::wire(app, &bridge);
         start::wire(app, &bridge);
         walls::wire(app, &bridge);
         add_reading::wire(app, &bridge);
@@ -203,6 +205,9 @@ impl Bridge {
             Then::Keypad => nav.set_entry(self.desk.borrow().entry.is_some()),
             Then::Open(page) => {
                 nav.set_entry(false);
+                if page == Page::Quick && nav.get_page() != Page::Quick {
+                    nav.set_under_quick(nav.get_page());
+                }
                 nav.set_page(page);
             }
             Then::Go(place) => {
@@ -254,6 +259,7 @@ impl Bridge {
 fn fill_page(app: &App, desk: &Desk) -> bool {
     bin::fill(app, desk);
     about::fill(app);
+    quick::fill(app, desk);
     walls::fill(app, desk);
     lines::fill(app, desk);
     sheet::fill(app, desk);

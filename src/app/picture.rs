@@ -4,7 +4,7 @@ use super::add_reading::place_mark;
 use super::field::Focus;
 use super::heights::setup_in_sight;
 use super::rows::patched;
-use super::{Bridge, Desk, Then, preview};
+use super::{Bridge, Desk, Then, preview, quick};
 use crate::Solution;
 use crate::drawing::{
     self, Asked, Bundled, Detail, ElevationShow, Face, Hand, Laid, PlacedLabel, PlanShow, PostShow,
@@ -253,6 +253,9 @@ fn by_itself(app: &App, desk: &Desk) -> Option<drawing::Drawing> {
 }
 
 fn drawn(app: &App, desk: &Desk) -> drawing::Drawing {
+    if Nav::get(app).get_page() == Page::Quick {
+        return quick::drawing(desk);
+    }
     if let Some(drawing) = by_itself(app, desk) {
         return drawing;
     }

@@ -20,6 +20,7 @@ mod model;
 mod pencil;
 mod plan;
 mod post;
+mod sketch;
 mod text;
 mod tone;
 mod view;
@@ -37,6 +38,7 @@ pub use model::{
 };
 pub use plan::{Asked, Detail, Face, PlanShow, PostShow, Seen, Turn, plan};
 pub use post::post_heights;
+pub use sketch::{Block, Sketch, Tag, direction};
 pub use text::{BOLD, Bundled, Measure, REGULAR, Weight, has};
 pub use tone::{Tone, filling, outline};
 pub use view::{Margins, View, ViewPoint};

@@ -45,6 +45,7 @@ mod error;
 mod fraction;
 mod measure;
 mod parse;
+mod reword;
 mod scan;
 mod show;
 mod sum;
@@ -54,6 +55,7 @@ use serde::{Deserialize, Serialize};
 
 pub use error::{ParseError, ParseErrorKind};
 pub use parse::{parse, parse_sum, prefix_ok};
+pub use reword::reword;
 pub use show::{show, show_fine, show_pm, show_typed, show_with_unit, signed, signed_fine};
 pub use sum::{Sum, Term};
 

@@ -30,6 +30,7 @@ pub mod gate_lock;
 pub mod laser_check;
 pub mod notch;
 pub mod pales;
+mod refusal;
 pub mod spirit_level;
 pub mod tape_check;
 pub mod tape_pull;
@@ -38,3 +39,4 @@ pub mod turn_string;
 pub mod two_tapes;
 
 pub use figure::{Figure, FigureError, Taped};
+pub use refusal::Refusal;

@@ -1,0 +1,182 @@
+//! Keeping what was typed: in the open job, where it can be taken back, or in a new one.
+
+use super::super::menu::choice;
+use super::super::{Desk, Menu, Then, jobs};
+use super::given::Given;
+use super::settings::{laser, tape, unit};
+use super::sum::Sum;
+use crate::job::edit::{Change, Edit, apply};
+use crate::job::model::{Mark, Show, Wall};
+use crate::job::reading::Reading;
+use crate::job::{Job, MarkId};
+use tautmark_ui::Place;
+
+/// Asks what has to be asked, and keeps the figures of a sum.
+pub type Keep = fn(&mut Desk, &'static Sum) -> Then;
+
+/// The change that puts the figures into a job; `None` where they do not suffice.
+pub type Put = Box<dyn Fn(&Given<'_>, &Job) -> Option<Edit>>;
+
+/// Where figures are kept, and what is said of it.
+pub struct Kept {
+    /// Title of a new job.
+    pub title: &'static str,
+    /// What is said where the open job takes them.
+    pub said: &'static str,
+    /// The place that shows them.
+    pub place: Place,
+}
+
+/// Asks for the open job or a new one, and puts the figures there.
+pub fn into_a_job(desk: &mut Desk, sum: &'static Sum, kept: Kept, edit: Put) -> Then {
+    let Some(open) = desk.open() else {
+        return into_new(desk, sum, &kept, &edit);
+    };
+    let rows = vec![
+        choice(
+            "open",
+            &open.job().title,
+            "the open job; it can be taken back",
+        ),
+        choice("new", "A new job", kept.title),
+    ];
+    desk.menu = Some(Menu::new("Keep it where?", rows, move |desk, id| {
+        if id == "open" {
+            into_open(desk, sum, &kept, &edit)
+        } else {
+            into_new(desk, sum, &kept, &edit)
+        }
+    }));
+    Then::Stay
+}
+
+/// Puts the figures into the open job.
+pub fn into_open(desk: &mut Desk, sum: &'static Sum, kept: &Kept, edit: &Put) -> Then {
+    let made = edit(&Given::of(desk, sum), desk.saved());
+    let Some(made) = made else { return Then::Stay };
+    desk.change_and_say(made, kept.said);
+    Then::Go(kept.place)
+}
+
+/// Begins a job with the figures, the unit and the instruments that they were worked out with.
+pub fn into_new(desk: &mut Desk, sum: &'static Sum, kept: &Kept, edit: &Put) -> Then {
+    let mut job = Job::new(kept.title);
+    job.show = Show {
+        lengths: unit(desk),
+        ..Show::default()
+    };
+    job.tape = tape(desk);
+    let own = laser(desk);
+    job.level.accuracy = own.accuracy;
+    job.level.reading = own.reading;
+    let made = edit(&Given::of(desk, sum), &job);
+    if made.is_none_or(|made| apply(&mut job, &made).is_err()) {
+        desk.say("These figures make no job. Look at them again.");
+        return Then::Stay;
+    }
+    jobs::begin(desk, job);
+    Then::Go(kept.place)
+}
+
+/// New marks for a job: names that are free, beside what is on its sketch already.
+pub struct Marks<'a> {
+    job: &'a Job,
+    made: Vec<Mark>,
+    /// To the right of everything on the sketch, mm.
+    corner: [f64; 2],
+}
+
+impl<'a> Marks<'a> {
+    /// Room for marks beside those of the job.
+    #[must_use]
+    pub fn beside(job: &'a Job) -> Self {
+        let roughs = || job.marks.iter().filter_map(|mark| mark.rough);
+        let right = roughs().map(|at| at[0]).fold(f64::NEG_INFINITY, f64::max);
+        let low = roughs().map(|at| at[1]).fold(f64::INFINITY, f64::min);
+        let corner = if right.is_finite() && low.is_finite() {
+            [right + 2000.0, low]
+        } else {
+            [0.0, 0.0]
+        };
+        Self {
+            job,
+            made: Vec::new(),
+            corner,
+        }
+    }
+
+    /// A mark at a place of its own, mm from the corner of the room for new ones.
+    pub fn at(&mut self, x: f64, y: f64) -> MarkId {
+        self.exactly([self.corner[0] + x, self.corner[1] + y])
+    }
+
+    /// A mark at a place of the job's sketch, mm.
+    pub fn exactly(&mut self, rough: [f64; 2]) -> MarkId {
+        let id = self.free();
+        self.made.push(Mark {
+            id: id.clone(),
+            rough: Some(rough),
+            ..Mark::default()
+        });
+        id
+    }
+
+    /// The first letter, then M1, M2, …, that no mark is called yet.
+    fn free(&self) -> MarkId {
+        let taken = |id: &MarkId| {
+            let all = self.job.marks.iter().chain(&self.made);
+            all.clone().any(|mark| mark.id == *id)
+        };
+        let letters = ('A'..='Z').map(|letter| MarkId::from(letter.to_string()));
+        let numbers = (1..).map(|n| MarkId::from(format!("M{n}")));
+        let mut names = letters.chain(numbers);
+        names.find(|id| !taken(id)).unwrap_or_default()
+    }
+
+    /// The edits that add them.
+    #[must_use]
+    pub fn edits(self) -> Vec<Edit> {
+        let from = self.job.marks.len();
+        let made = self.made.into_iter().enumerate();
+        made.map(|(n, value)| {
+            Edit::Mark(Change::Insert {
+                at: from + n,
+                value,
+            })
+        })
+        .collect()
+    }
+}
+
+/// The edits that add readings at the end of a job's list.
+#[must_use]
+pub fn readings(job: &Job, readings: Vec<Reading>) -> Vec<Edit> {
+    let from = job.readings.len();
+    let all = readings.into_iter().enumerate();
+    all.map(|(n, value)| {
+        Edit::Reading(Change::Insert {
+            at: from + n,
+            value,
+        })
+    })
+    .collect()
+}
+
+/// The edits that add walls through two marks each.
+#[must_use]
+pub fn walls(job: &Job, walls: &[[&MarkId; 2]]) -> Vec<Edit> {
+    let from = job.walls.len();
+    let made = walls.iter().enumerate().map(|(n, [a, b])| {
+        let value = Wall {
+            id: format!("{a}-{b}").into(),
+            from: (*a).clone(),
+            to: (*b).clone(),
+            ..Wall::default()
+        };
+        Edit::Wall(Change::Insert {
+            at: from + n,
+            value,
+        })
+    });
+    made.collect()
+}

@@ -1,0 +1,526 @@
+//! Quick sums as a person types them, without a job: each gives the figure that is known for it.
+
+use tautmark::job::{self, Job};
+use tautmark::length::{Unit, show};
+use tautmark::solve;
+use tautmark_app_tests::Hand;
+
+/// A no-break space between thousands.
+const NB: &str = "\u{a0}";
+
+fn saved(hand: &Hand) -> Job {
+    hand.bridge.look(|desk| desk.saved().clone())
+}
+
+#[track_caller]
+fn must_say(hand: &Hand, text: &str) {
+    let labels = hand.labels();
+    assert!(
+        labels.iter().any(|label| label.contains(text)),
+        "{text:?} is not in {labels:#?}"
+    );
+}
+
+/// Opens a sum from the list of all of them, with no job on the desk.
+fn sum(title: &str) -> Hand {
+    let hand = Hand::with_no_job(412.0, 915.0);
+    hand.press("All quick sums");
+    hand.press(title);
+    hand
+}
+
+/// Types the figures that a sum asks for, one after the other; `d` and `u` press Down and Up.
+fn type_all(hand: &Hand, first: &str, figures: &[&str]) {
+    hand.press(&format!("Next: {first}"));
+    for figure in figures {
+        for key in figure.chars() {
+            match key {
+                'd' => hand.press("Down"),
+                'u' => hand.press("Up"),
+                key => hand.press(&key.to_string()),
+            }
+        }
+        hand.press("Next");
+    }
+    // Figures that the sum can do without.
+    if hand.sees("Leave this figure") {
+        hand.press("Leave this figure");
+    }
+}
+
+#[test]
+fn every_sum_is_in_the_list_and_opens_with_nothing_typed() {
+    let hand = Hand::with_no_job(412.0, 915.0);
+    hand.press("All quick sums");
+    for title in [
+        "Corner by three tapes",
+        "Is it square?",
+        "Point by two tapes",
+        "Tapes to a point",
+        "Tape on a slope",
+        "Sag of a tape or line",
+        "Do my two tapes agree?",
+        "Tape for an angle",
+        "Turn a string",
+        "Diagonal of a rectangle",
+        "Equal spaces",
+        "Equal gaps",
+        "Concrete for the holes",
+        "Level round a corner",
+        "Check the laser",
+        "Turn the laser about",
+        "Turn the spirit level round",
+        "Steps down a fall",
+        "Sloping rail",
+        "Rail ends at a corner",
+        "Pales and their lap",
+        "Notch in a post",
+        "Gate leaf",
+        "Ground under a gate",
+        "Gate at its lock",
+    ] {
+        hand.press(title);
+        assert!(
+            hand.labels()
+                .iter()
+                .any(|label| label.starts_with("Next: ")),
+            "{title} asks for its first figure"
+        );
+        hand.press("Back");
+        assert!(hand.sees("Quick sums"), "back to the list from {title}");
+    }
+    hand.press("Back");
+    assert!(hand.sees("Jobs"));
+}
+
+#[test]
+fn a_wall_corner_from_two_metres_along_each_wall() {
+    let hand = Hand::with_no_job(412.0, 915.0);
+    hand.press("Corner by three tapes");
+    hand.press("Next: First leg");
+    hand.keys("2000");
+    hand.press("Next");
+    hand.keys("2000");
+    hand.press("Next");
+    hand.keys("2905");
+    must_say(&hand, "Inside angle 93.15°");
+    hand.press("Next");
+    hand.press("Leave this figure");
+    assert_eq!(hand.value("Inside angle"), format!("93.15° ±{NB}0.14°"));
+    assert_eq!(hand.value("Mitre, saw set at"), "43.4°");
+    assert_eq!(hand.value("Not square by"), "3.15°");
+    hand.press("Back");
+    assert!(hand.sees("Jobs"), "back to where it was opened");
+    hand.press("Corner by three tapes");
+    assert_eq!(hand.value("Across"), format!("2{NB}905"), "nothing is lost");
+}
+
+#[test]
+fn three_tapes_taken_for_a_right_angle() {
+    let hand = sum("Corner by three tapes");
+    type_all(&hand, "First leg", &["1000", "1500", "2000"]);
+    assert!(hand.value("Inside angle").starts_with("104.48°"));
+}
+
+#[test]
+fn what_cannot_close_is_said_beside_its_figure_and_kept() {
+    let hand = sum("Corner by three tapes");
+    type_all(&hand, "First leg", &["2000", "2000", "4100"]);
+    must_say(&hand, "cannot close");
+    assert!(hand.note("Across").contains("100 mm longer"));
+    assert_eq!(hand.value("Across"), format!("4{NB}100"));
+    hand.press("Start again");
+    assert_eq!(hand.value("Across"), "—");
+    hand.press("Bring them back");
+    assert_eq!(hand.value("Across"), format!("4{NB}100"));
+}
+
+#[test]
+fn the_tape_across_for_an_angle() {
+    let hand = sum("Tape for an angle");
+    type_all(&hand, "First leg", &["4000", "3000"]);
+    assert_eq!(
+        hand.value("The tape across must read"),
+        format!("5{NB}000 mm")
+    );
+    assert_eq!(hand.value("1 mm on the tape turns it"), "0.024°");
+    hand.press("Angle wanted");
+    hand.keys("100");
+    hand.press("Next");
+    assert_eq!(
+        hand.value("The tape across must read"),
+        format!("5{NB}401 mm")
+    );
+}
+
+#[test]
+fn a_string_is_turned_square() {
+    let hand = sum("Turn a string");
+    type_all(&hand, "First leg", &["2000", "2000", "2905", "4000"]);
+    let value = hand.value("Close it: move the end towards the first string by");
+    assert!(value.starts_with("220"), "{value}");
+}
+
+#[test]
+fn a_trapezium_with_equal_diagonals_is_not_square() {
+    let hand = Hand::with_no_job(412.0, 915.0);
+    hand.press("All quick sums");
+    hand.press("ft in");
+    hand.press("Is it square?");
+    // 9 ft, 15 ft, 8 ft, 15 ft, and 206.5 in twice; a bare figure is inches.
+    let sides = ["108", "180", "96", "180", "206.5", "206.5"];
+    type_all(&hand, "Side A to B", &sides);
+    must_say(&hand, "equal diagonals alone do not make it square");
+    // 209.91 in to the nearest sixteenth.
+    let value = hand.value("Make opposite sides equal first; each diagonal is then");
+    assert_eq!(value, show(209.91 * 25.4, Unit::FtIn));
+}
+
+#[test]
+fn a_point_by_two_tapes_and_back() {
+    let hand = sum("Point by two tapes");
+    type_all(&hand, "Between the marks", &["5000", "3000", "4000"]);
+    assert!(
+        hand.value("Square off the base")
+            .starts_with(&format!("2{NB}400"))
+    );
+    assert!(
+        hand.value("Along it from the first mark")
+            .starts_with(&format!("1{NB}800"))
+    );
+    let hand = std::thread::spawn(|| {
+        let hand = sum("Tapes to a point");
+        type_all(&hand, "Between the marks", &["5000", "1800", "2400"]);
+        assert_eq!(hand.value("From the first mark"), format!("3{NB}000 mm"));
+        assert_eq!(hand.value("From the second mark"), format!("4{NB}000 mm"));
+    });
+    hand.join().expect("the tapes lead back to the point");
+}
+
+#[test]
+fn bays_of_about_seven_point_seven_feet() {
+    let hand = Hand::with_no_job(412.0, 915.0);
+    hand.press("All quick sums");
+    hand.press("ft in");
+    hand.press("Equal spaces");
+    hand.press("Next: Length to fill");
+    hand.keys("1200");
+    hand.press("Next");
+    hand.keys("92.4");
+    hand.press("Next");
+    hand.press("Leave this figure");
+    let size = tautmark::length::show_fine(7.692_307_7 * 304.8, Unit::FtIn, 1);
+    assert_eq!(hand.value("13 bays, each centre to centre"), size);
+    assert_eq!(hand.value("Posts"), "14");
+    hand.press("Or so many bays");
+    hand.keys("14");
+    hand.press("Next");
+    let size = tautmark::length::show_fine(7.142_857 * 304.8, Unit::FtIn, 1);
+    assert_eq!(hand.value("14 bays, each centre to centre"), size);
+}
+
+#[test]
+fn pickets_pales_falls_and_holes() {
+    let cases: [(&str, &str, &[&str], &str, &str); 5] = [
+        // 12 pickets of 5.5 in in 96 in, flush: 2.727 in.
+        (
+            "Equal gaps",
+            "Length to fill",
+            &["2438.4", "139.7", "70", "12"],
+            "12 pieces, the gap between them",
+            "69.3 mm",
+        ),
+        (
+            "Pales and their lap",
+            "Width to cover",
+            &["1800", "125", "20"],
+            "True lap",
+            "20.3 mm",
+        ),
+        (
+            "Pales and their lap",
+            "Width to cover",
+            &["3000", "125", "20"],
+            "Pales",
+            "29",
+        ),
+        (
+            "Steps down a fall",
+            "Fall from start to end",
+            &["609.6", "4", "2438.4"],
+            "The ground slopes at",
+            "3.58°",
+        ),
+        // A hole of 8 by 24 in round a 5.5 in post: 7.87 L.
+        (
+            "Concrete for the holes",
+            "Across the hole",
+            &["203.2", "609.6", "26"],
+            "One hole as drawn",
+            "7.87 litres",
+        ),
+    ];
+    for (title, first, figures, what, known) in cases {
+        let tried = std::thread::spawn(move || {
+            let hand = sum(title);
+            if title.starts_with("Concrete") {
+                hand.press("Post, square");
+                hand.keys("139.7");
+                hand.press("Next");
+                hand.press("Leave this figure");
+            }
+            type_all(&hand, first, figures);
+            assert_eq!(hand.value(what), known, "{title}");
+        });
+        tried.join().expect("the known figure");
+    }
+}
+
+#[test]
+fn a_level_is_carried_round_a_corner() {
+    let hand = Hand::with_no_job(412.0, 915.0);
+    hand.press("Level round a corner");
+    type_all(&hand, "Datum from the first place", &["400", "612", "575"]);
+    let value = hand.value("The second line is lower by");
+    assert!(value.starts_with("37 ±"), "{value}");
+    must_say(&hand, "measure 37 less down");
+    hand.press("A mark under the first line");
+    hand.keys("900");
+    hand.press("Next");
+    assert!(
+        hand.value("That mark from the second line")
+            .starts_with("863 down")
+    );
+    hand.press("Datum from the second");
+    hand.keys("363");
+    hand.press("Next");
+    must_say(&hand, "The levels close.");
+}
+
+#[test]
+fn a_level_that_dips_is_found_by_two_pegs() {
+    let hand = Hand::with_no_job(412.0, 915.0);
+    hand.press("Check the laser");
+    let figures = ["50000", "1283", "860", "55000", "5000", "1612", "1219"];
+    type_all(&hand, "Between the pegs", &figures);
+    let what = "The line dips away from the laser by";
+    assert_eq!(hand.value(what), format!("0.60 ±{NB}0.08 mm per m"));
+    assert_eq!(hand.value("Peg A from there, true"), format!("1{NB}645.0"));
+    assert_eq!(hand.value("Peg B from there, true"), format!("1{NB}222.0"));
+    hand.press("Keep in a job");
+    hand.press("Back");
+    hand.press("All quick sums");
+    assert_eq!(hand.value("Laser's stated accuracy, mm per m"), "0.6");
+}
+
+#[test]
+fn the_rest_give_what_the_core_gives() {
+    let cases: [(&str, &str, &[&str], &str, &str); 11] = [
+        (
+            "Diagonal of a rectangle",
+            "One side",
+            &["3000", "4000"],
+            "Both diagonals must read",
+            "5\u{a0}000 mm",
+        ),
+        (
+            "Tape on a slope",
+            "The tape reads",
+            &["10000", "500"],
+            "The tape reads too long by",
+            "12.5 mm",
+        ),
+        (
+            "Sag of a tape or line",
+            "Length between its ends",
+            &["10000"],
+            "Its middle hangs by",
+            "2.9 mm",
+        ),
+        (
+            "Do my two tapes agree?",
+            "First tape",
+            &["3010", "3000"],
+            "They differ by",
+            "10.0 ±\u{a0}3 mm",
+        ),
+        (
+            "Turn the laser about",
+            "Laser to the wall",
+            &["20000", "d24"],
+            "The line climbs away from the laser by",
+            "0.60 ±\u{a0}0.07 mm per m",
+        ),
+        (
+            "Turn the spirit level round",
+            "Packing, first way round",
+            &["6", "2"],
+            "The level is out by",
+            "2.0 ±\u{a0}0.7 mm",
+        ),
+        (
+            "Sloping rail",
+            "Between the posts, level",
+            &["1800", "240"],
+            "Rail, face to face",
+            "1\u{a0}816 mm",
+        ),
+        (
+            "Rail ends at a corner",
+            "Angle inside the corner",
+            &["93.15"],
+            "Mitre, saw set at",
+            "43.4° from square",
+        ),
+        (
+            "Notch in a post",
+            "Depth of the post",
+            &["100", "20"],
+            "It leaves, in bending",
+            "64 % of the post",
+        ),
+        (
+            "Gate leaf",
+            "Opening at the top",
+            &["1042", "1040", "1037"],
+            "Width of the leaf",
+            "1\u{a0}012 mm",
+        ),
+        (
+            "Gate at its lock",
+            "Thickness of the frame",
+            &["45", "8", "22", "150", "75"],
+            "Shortest shaft",
+            "80 mm",
+        ),
+    ];
+    for (title, first, figures, what, known) in cases {
+        let tried = std::thread::spawn(move || {
+            let hand = sum(title);
+            type_all(&hand, first, figures);
+            assert_eq!(hand.value(what), known, "{title}");
+        });
+        tried.join().expect("the known figure");
+    }
+}
+
+#[test]
+fn a_gate_that_strikes_is_said_to() {
+    let hand = sum("Ground under a gate");
+    type_all(
+        &hand,
+        "Gap under the leaf at the hinge",
+        &["50", "15", "42", "0"],
+    );
+    assert_eq!(hand.value("Least clearance"), "8 mm");
+    must_say(&hand, "Hang it 22 higher");
+}
+
+#[test]
+fn a_corner_is_kept_as_a_job_of_its_own() {
+    let hand = sum("Corner by three tapes");
+    type_all(&hand, "First leg", &["2000", "2000", "2905"]);
+    hand.press("Keep in a job");
+    let job = saved(&hand);
+    let solution = solve(&job);
+    assert_eq!(
+        (job.marks.len(), job.walls.len(), job.readings.len()),
+        (3, 2, 3)
+    );
+    assert!(solution.network.loose.is_empty());
+    let (b, c) = (&solution.marks["B"], &solution.marks["C"]);
+    let angle = (c.y.atan2(c.x) - b.y.atan2(b.x)).to_degrees().abs();
+    assert!((angle - 93.15).abs() < 0.005, "{angle}");
+    assert!(hand.sees("Walls"));
+}
+
+/// The built-in example open, and a sum from the list of jobs.
+fn beside_the_example(title: &str) -> Hand {
+    let hand = Hand::on(job::example());
+    let job = job::example().title;
+    hand.press(&job);
+    hand.press(title);
+    hand
+}
+
+#[test]
+fn a_point_is_kept_between_two_marks_of_the_open_job() {
+    let hand = beside_the_example("Point by two tapes");
+    let before = saved(&hand);
+    let solution = solve(&before);
+    let apart = |a: &str, b: &str| {
+        let (a, b) = (&solution.marks[a], &solution.marks[b]);
+        (a.x - b.x).hypot(a.y - b.y)
+    };
+    let base = format!("{:.0}", apart("A", "B"));
+    type_all(&hand, "Between the marks", &[&base, "3000", "4000"]);
+    hand.press("Keep in a job");
+    hand.press("Mark A");
+    hand.press("Mark B");
+    let after = saved(&hand);
+    assert_eq!(after.marks.len(), before.marks.len() + 1);
+    assert_eq!(after.readings.len(), before.readings.len() + 3);
+    let made = solve(&after);
+    assert!(made.network.loose.is_empty() && made.network.suspects.is_empty());
+    let new = &made.marks[&after.marks[before.marks.len()].id];
+    let a = &made.marks["A"];
+    assert!(((new.x - a.x).hypot(new.y - a.y) - 3000.0).abs() < 1.0);
+    hand.press("Undo");
+    assert_eq!(
+        saved(&hand),
+        before,
+        "kept in one step that is taken back at once"
+    );
+}
+
+#[test]
+fn equal_spaces_become_the_bays_of_a_run() {
+    let hand = beside_the_example("Equal spaces");
+    hand.press("Next: Length to fill");
+    hand.keys("5240");
+    hand.press("Next");
+    hand.keys("1200");
+    hand.press("Next");
+    hand.press("Leave this figure");
+    hand.press("Keep in a job");
+    hand.press("Run R1");
+    let job = saved(&hand);
+    assert_eq!(job.runs[0].bays.as_ref().map(|bays| bays.max), Some(1200.0));
+    assert!(hand.sees("Mark out post 1"));
+}
+
+#[test]
+fn equal_spaces_make_a_run_of_their_own() {
+    let hand = sum("Equal spaces");
+    type_all(&hand, "Length to fill", &["9200", "1900"]);
+    hand.press("Keep in a job");
+    let solution = solve(&saved(&hand));
+    let posts = &solution.runs["R1"].posts;
+    let at: Vec<f64> = posts.iter().map(|post| post.centre.round()).collect();
+    assert_eq!(at, [0.0, 1840.0, 3680.0, 5520.0, 7360.0, 9200.0]);
+}
+
+#[test]
+fn a_carried_level_becomes_set_ups_and_sights() {
+    let hand = sum("Level round a corner");
+    type_all(&hand, "Datum from the first place", &["400", "612", "575"]);
+    hand.press("Keep in a job");
+    let levels = solve(&saved(&hand)).levels.expect("levels");
+    assert!((levels.setups["S2"].step + 37.0).abs() < 1e-6);
+    assert!((levels.setups["S1"].line - 400.0).abs() < 1e-6);
+}
+
+#[test]
+fn the_unit_of_a_sum_is_that_of_the_open_job() {
+    let mut job = job::example();
+    job.show.lengths = Unit::FtIn;
+    let hand = Hand::on(job);
+    hand.press(&job::example().title);
+    hand.press("All quick sums");
+    hand.press("Diagonal of a rectangle");
+    type_all(&hand, "One side", &["36", "48"]);
+    assert_eq!(
+        hand.value("Both diagonals must read"),
+        show(1524.0, Unit::FtIn)
+    );
+}
