@@ -7,6 +7,7 @@ use proptest::prelude::*;
 use serde_json::{Value, json};
 use tautmark::boards::{Governs, Item, MarkedThing, Side, Way, height_marks};
 use tautmark::job::example;
+use tautmark::length::Unit;
 use tautmark::solve;
 
 fn near(a: f64, b: f64) {
@@ -90,7 +91,7 @@ fn the_gap_under_bay_4_to_5_is_said_with_what_closes_it() {
     assert!(says(
         &solution,
         "boards.gravel.gap",
-        "bay 4 to 5 leaves a gap of 63"
+        "bay 4 to 5 leaves a gap of 63\u{a0}mm under"
     ));
     let remedy = &solution
         .problems
@@ -100,8 +101,23 @@ fn the_gap_under_bay_4_to_5_is_said_with_what_closes_it() {
         .remedy;
     assert_eq!(
         remedy,
-        "Step it 30 further down, digging 42 by post 4, or set it 13 lower, digging 25 by post 4."
+        "Step it 30\u{a0}mm further down, digging 42\u{a0}mm by post 4, or set it 13\u{a0}mm lower, digging 25\u{a0}mm by post 4."
     );
+}
+
+#[test]
+fn lengths_are_told_in_the_jobs_own_unit() {
+    let mut job = example();
+    job.show.lengths = Unit::FtIn;
+    job.levels.setups[1].sights[5].down = Some(575.0);
+    job.stock.rails = vec![1200.0];
+    let problems = solve(&job).problems;
+    assert!(problems.len() > 3);
+    for problem in problems {
+        let text = format!("{} {}", problem.text, problem.remedy);
+        let metric = text.contains("\u{a0}mm") || text.contains(" mm");
+        assert!(!metric, "{text}");
+    }
 }
 
 #[test]
@@ -242,15 +258,27 @@ fn a_ground_point_off_the_end_and_stock_too_short() {
     );
     job.stock.rails = vec![1200.0];
     let solution = solve(&job);
-    assert!(says(&solution, "levels.points[1].at", "“g1” at 9000"));
-    assert!(says(&solution, "stock.rails", "1597 mm, of 1200"));
+    assert!(says(
+        &solution,
+        "levels.points[1].at",
+        "“g1” at 9\u{a0}000\u{a0}mm"
+    ));
+    assert!(says(
+        &solution,
+        "stock.rails",
+        "1\u{a0}597\u{a0}mm, of 1\u{a0}200\u{a0}mm"
+    ));
     assert_eq!(solution.buy.rails.too_long.len(), 6);
 }
 
 #[test]
 fn runs_that_differ_about_the_ground_at_their_corner() {
     let mut job = example();
-    assert!(says(&solve(&job), "runs[1].start.corner", "30 mm apart"));
+    assert!(says(
+        &solve(&job),
+        "runs[1].start.corner",
+        "30\u{a0}mm apart"
+    ));
     let at_corner = json!({ "id": "g4b", "run": "R2", "at": 110 });
     job.levels
         .points

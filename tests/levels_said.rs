@@ -123,7 +123,7 @@ fn a_misread_sight_is_named_with_its_likely_cause() {
         (-862.0, "Up taken for down?"),
         (
             905.0,
-            "wrong by 43 mm: it says 905 down, the others make it 862 down.",
+            "wrong by 43\u{a0}mm: it says 905 down, the others make it 862 down.",
         ),
     ] {
         let solution = tied(down);

@@ -187,6 +187,19 @@ fn gates_that_do_not_fit_are_named_and_left_out() {
 }
 
 #[test]
+fn a_gate_wider_than_its_run_is_told_how_much_room_there_is() {
+    let mut job = site(90.0);
+    job["runs"][0]["gates"] = json!([{ "at": 1000, "clear": 90_000 }]);
+    let solution = solved(&job);
+    assert_eq!(errors(&solution), ["runs[0].gates[0].at"]);
+    let mut problems = solution.problems.iter();
+    let problem = problems.find(|problem| problem.place == "runs[0].gates[0].at");
+    let remedy = &problem.expect("it is named").remedy;
+    assert!(remedy.starts_with("Make it narrower"), "{remedy}");
+    assert!(!remedy.contains('−'), "{remedy}");
+}
+
+#[test]
 fn a_gate_over_another_gate_is_named() {
     let mut job = site(90.0);
     job["runs"][0]["end"] = json!({ "length": 4000 });

@@ -5,7 +5,9 @@ use super::words::{silence, status};
 use super::{Bridge, Desk, Then};
 use slint::{Global, Model, ModelRc, SharedString, VecModel};
 use std::rc::Rc;
-use tautmark_ui::{App, Field as Row, FieldKind, FormVm, FrameVm, Nav, Page, Status, Verdict};
+use tautmark_ui::{
+    App, Drawing, Field as Row, FieldKind, FormVm, FrameVm, Nav, Page, Status, Verdict,
+};
 
 /// What a form shows. Figures are ready text in the job's own unit.
 pub struct FormContents {
@@ -186,10 +188,22 @@ pub(super) fn fill(app: &App, desk: &Desk) {
 /// list, so that it is not drawn anew and keeps the focus.
 fn with_same_options(row: Row, there: Option<Row>) -> Row {
     match there {
-        Some(there) if there.options.iter().eq(row.options.iter()) => Row {
-            options: there.options,
-            ..row
-        },
+        Some(there) if there.options.iter().eq(row.options.iter()) => {
+            let said = |row: &Row| -> Vec<SharedString> {
+                let pictures = row.pictures.iter();
+                pictures.map(|picture| picture.description).collect()
+            };
+            let pictures = if said(&there) == said(&row) {
+                there.pictures
+            } else {
+                row.pictures
+            };
+            Row {
+                options: there.options,
+                pictures,
+                ..row
+            }
+        }
         _ => row,
     }
 }
@@ -248,6 +262,15 @@ pub fn choice(id: &str, label: &str, options: &[&str], chosen: Option<usize>) ->
         options: ModelRc::new(VecModel::from(options)),
         chosen: chosen.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1),
         ..plain(FieldKind::Choice, id, label)
+    }
+}
+
+/// One of a few, with a picture of what each does.
+#[must_use]
+pub fn pictured(row: Row, pictures: Vec<Drawing>) -> Row {
+    Row {
+        pictures: ModelRc::new(VecModel::from(pictures)),
+        ..row
     }
 }
 

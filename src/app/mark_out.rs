@@ -2,19 +2,20 @@
 
 use super::as_built::{BuiltFigure, Way};
 use super::mark_out_facts::{bay, behind, built, how, tapes};
-use super::posts::{face_reading, fix};
+use super::posts::{face_reading, fix, verdict_of};
 use super::respace::{can_respace, respacing};
 use super::run_names::{marked, run_in_sight, run_name};
-use super::words::{fact, said, silence};
+use super::words::{fact, said, silence, status};
 use super::{Bridge, Desk, Then, mark_out_said};
 use crate::cautions::SERVICES;
+use crate::job::Problem;
 use crate::job::edit::{Change, Edit};
 use crate::job::model::{Marked, Run};
 use crate::length;
-use crate::setout::{Post, PostKind, RunFix};
+use crate::setout::{Post, PostKind, RunFix, post_called};
 use slint::Global;
 use std::rc::Rc;
-use tautmark_ui::{App, FrameVm, MarkOutVm, Nav, Page};
+use tautmark_ui::{App, FrameVm, MarkOutVm, Nav, Page, Status};
 
 /// The post being marked out, and the run it is of.
 #[derive(Clone, Copy)]
@@ -205,6 +206,7 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     vm.set_bay(bay(job, fix, post));
     vm.set_tapes(tapes(job, post));
     vm.set_built(built(job, &sight));
+    vm.set_trouble(trouble(desk, &sight));
     let respace = can_respace(job, run, fix);
     vm.set_respace(
         if respace {
@@ -220,6 +222,22 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     let after = Some(post.n + 1).filter(|&n| n <= fix.posts.len());
     vm.set_after(after.map(|n| n.to_string()).unwrap_or_default().into());
     vm.set_marked(marked(job, run, post.n).is_some_and(|one| one.done));
+}
+
+/// What the problems say of this very post, the gravest first, and what to do about it.
+fn trouble(desk: &Desk, sight: &Sight<'_>) -> Status {
+    let called = post_called(&sight.run.id, sight.post.n);
+    let named = |problem: &&Problem| problem.text.to_lowercase().contains(&called.to_lowercase());
+    let mut own: Vec<&Problem> = desk.solution.problems.iter().filter(named).collect();
+    own.sort_by_key(|problem| problem.severity);
+    let Some(first) = own.first() else {
+        return silence();
+    };
+    let told = own
+        .iter()
+        .map(|one| format!("**{}** {}", one.text, one.remedy));
+    let told: Vec<String> = told.collect();
+    status(verdict_of(first.severity), &told.join("\n\n"))
 }
 
 /// The post before the run: a long name is cut at its end.
@@ -240,6 +258,7 @@ fn fill_unsettled(vm: &MarkOutVm<'_>) {
     vm.set_bay(none("bay", "Bay"));
     vm.set_tapes(none("tapes", "Two tapes"));
     vm.set_built(silence());
+    vm.set_trouble(silence());
     vm.set_respace("".into());
     vm.set_before("".into());
     vm.set_after("".into());

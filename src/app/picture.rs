@@ -161,8 +161,19 @@ fn has_drawing(page: Page) -> bool {
             | Page::About
             | Page::Licences
             | Page::Licence
+            | Page::Sums
             | Page::Settings
     )
+}
+
+/// A drawing as large as it goes in a small room, logical px.
+pub(super) fn small(drawing: &drawing::Drawing, room: [f64; 2]) -> Drawing {
+    let hand = Hand::screen(0.8);
+    let desk = drawing::Desk {
+        hand: &hand,
+        measure: &Bundled,
+    };
+    shown(drawing, &fitted(drawing, room, desk), room, 0.8)
 }
 
 /// A small plan of a job, for the list of jobs.
@@ -173,17 +184,7 @@ pub(super) fn thumbnail(job: &Job, solution: &Solution, room: [f64; 2]) -> Drawi
         posts: Seen::Hidden,
         ..PlanShow::default()
     };
-    let drawing = plan(job, solution, &show);
-    let hand = Hand::screen(0.8);
-    let sight = fitted(
-        &drawing,
-        room,
-        drawing::Desk {
-            hand: &hand,
-            measure: &Bundled,
-        },
-    );
-    shown(&drawing, &sight, room, 0.8)
+    small(&plan(job, solution, &show), room)
 }
 
 /// The place and page in sight.

@@ -36,12 +36,13 @@ pub fn string_name(job: &Job, id: &LineId) -> String {
     }
 }
 
-/// “Potting shed end wall”, or “wall W1” where it has no name.
+/// “Potting shed end wall”, or “wall W1” where it has no name; one called “wall 3” is just that.
 #[must_use]
 pub fn wall_name(job: &Job, id: &WallId) -> String {
     let wall = job.walls.iter().find(|wall| wall.id == *id);
     match wall {
         Some(wall) if !wall.name.is_empty() => wall.name.clone(),
+        _ if id.as_str().starts_with("wall") => id.to_string(),
         _ => format!("wall {id}"),
     }
 }

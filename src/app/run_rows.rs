@@ -1,11 +1,15 @@
 //! The rows of a run that is set up.
 
-use super::form::{check, choice, figure, heading, pick, text};
+use super::form::{check, choice, figure, heading, pick, pictured, text};
+use super::picture::small;
 use super::run_figure::{Part, corner_of};
 use super::run_names::{end_name, string_name};
+use crate::drawing::corner_small;
+use crate::job::CornerId;
 use crate::job::model::{BayFit, Hung, Job, PostSet, Run, Side};
 use crate::length;
-use tautmark_ui::Field as Row;
+use crate::solve;
+use tautmark_ui::{Drawing, Field as Row};
 
 /// All of them, in the order in which a run is thought out.
 #[must_use]
@@ -118,10 +122,29 @@ fn corner(job: &Job, run: &Run) -> Vec<Row> {
     };
     vec![
         heading(&format!("Post at corner {}", corner.id)),
-        choice("set", "The corner post stands", &options, Some(set)),
+        pictured(
+            choice("set", "The corner post stands", &options, Some(set)),
+            pictures(job, &corner.id),
+        ),
         part_row(job, run, Part::CornerWidth),
         part_row(job, run, Part::CornerDepth),
     ]
+}
+
+/// Room for the picture of one way to turn the post, logical px.
+const PICTURE: [f64; 2] = [104.0, 76.0];
+
+/// The post in its corner, each way it can be turned; none while the corner is not settled.
+fn pictures(job: &Job, id: &CornerId) -> Vec<Drawing> {
+    let ways = [PostSet::First, PostSet::Second, PostSet::Bisect];
+    let drawn = ways.map(|set| {
+        let mut job = job.clone();
+        let corner = job.corners.iter_mut().find(|corner| corner.id == *id)?;
+        corner.post.get_or_insert_default().set = set;
+        let drawing = corner_small(&job, &solve(&job), id)?;
+        Some(small(&drawing, PICTURE))
+    });
+    drawn.into_iter().collect::<Option<_>>().unwrap_or_default()
 }
 
 fn gates(job: &Job, run: &Run) -> Vec<Row> {

@@ -60,8 +60,9 @@ pub(super) fn buy(
             problems.warning(
                 format!("stock.{name}"),
                 format!(
-                    "No stock length holds the longest {what}: {longest:.0} mm, of {most:.0}. So \
-                     long: {}.",
+                    "No stock length holds the longest {what}: {}, of {}. So long: {}.",
+                    sound.say(*longest),
+                    sound.say(most),
                     bought.too_long.len()
                 ),
                 remedy,

@@ -67,7 +67,7 @@ pub fn boards(
             rails: rails::rails(sound.boards.rails.as_ref(), run),
             pales: pales::pales(sound.boards.pales.as_ref(), run, problems),
             ground: run.ground.points().to_vec(),
-            notch: notches::notch(sound.boards.rails.as_ref(), run, &posts),
+            notch: notches::notch(sound, run, &posts),
             ends: ends::rail_ends(sound, run, &laid),
             gates: gates::leaves(run, problems),
             posts,

@@ -1,6 +1,6 @@
 use super::PostHeights;
 use super::laid::Laid;
-use crate::job::model::Rails;
+use crate::job::sound::Sound;
 use crate::quick::notch::{Governs as Hardest, centred_mortise, face_notch, which_governs};
 use serde::Serialize;
 
@@ -53,8 +53,8 @@ pub struct WorstNotch {
 
 /// The housings of a run's posts; none without rails, without a notch, or where the notch goes
 /// right through the post (which is reported).
-pub(super) fn notch(rails: Option<&Rails>, run: &Laid, posts: &[PostHeights]) -> Option<NotchFix> {
-    let rails = rails?;
+pub(super) fn notch(sound: &Sound, run: &Laid, posts: &[PostHeights]) -> Option<NotchFix> {
+    let rails = sound.boards.rails.as_ref()?;
     let (depth, notch) = (run.run.depth, rails.notch_depth());
     if notch <= 0.0 {
         return None;
@@ -85,7 +85,7 @@ pub(super) fn notch(rails: Option<&Rails>, run: &Laid, posts: &[PostHeights]) ->
         bending: face.bending,
         section: face.section,
         mortised,
-        caution: worst.and_then(|worst| caution(worst, face.bending, notch, depth)),
+        caution: worst.and_then(|worst| caution(sound, worst, face.bending, [notch, depth])),
         worst,
     })
 }
@@ -107,7 +107,12 @@ fn worst(posts: &[PostHeights]) -> Option<(usize, f64, f64)> {
         .min_by(|a, b| (a.1 / a.2).total_cmp(&(b.1 / b.2)))
 }
 
-fn caution(worst: WorstNotch, bending: f64, notch: f64, depth: f64) -> Option<String> {
+fn caution(
+    sound: &Sound,
+    worst: WorstNotch,
+    bending: f64,
+    [notch, depth]: [f64; 2],
+) -> Option<String> {
     let WorstNotch {
         post,
         above_ground,
@@ -122,8 +127,11 @@ fn caution(worst: WorstNotch, bending: f64, notch: f64, depth: f64) -> Option<St
         Governs::Ground => "It stays wet there: seal the cut.",
     };
     Some(format!(
-        "A notch of {notch:.0} in a post {depth:.0} deep leaves {:.0} % of its bending strength. \
-         The lowest is {above_ground:.0} above the ground at post {post}. {works}",
-        bending * 100.0
+        "A notch of {} in a post {} deep leaves {:.0} % of its bending strength. \
+         The lowest is {} above the ground at post {post}. {works}",
+        sound.say(notch),
+        sound.say(depth),
+        bending * 100.0,
+        sound.say(above_ground)
     ))
 }

@@ -26,16 +26,16 @@ pub(super) fn report(
             if levels.is_some() {
                 no_ground(run, problems);
             }
-            gaps(gravel, run, boards, problems);
-            digging(gravel, run, boards, problems);
+            gaps(sound, gravel, run, boards, problems);
+            digging(sound, gravel, run, boards, problems);
         }
     }
     nearest_the_ground(laid, built, problems);
     for (run, boards) in laid.iter().zip(built) {
         beyond(sound, run, problems);
-        corner_ground(run, laid, problems);
+        corner_ground(sound, run, laid, problems);
         notches(sound, run, problems);
-        leaves(run, boards, problems);
+        leaves(sound, run, boards, problems);
     }
 }
 
@@ -67,8 +67,11 @@ fn beyond(sound: &Sound, run: &Laid, problems: &mut Problems) {
             problems.warning(
                 format!("levels.points[{i}].at"),
                 format!(
-                    "Ground point “{}” at {at:.0} is off the end of run “{}”, which is {:.0} long.",
-                    point.id, run.run.id, run.fix.length
+                    "Ground point “{}” at {} is off the end of run “{}”, which is {} long.",
+                    point.id,
+                    sound.say(at),
+                    run.run.id,
+                    sound.say(run.fix.length)
                 ),
                 "Check its running reading; it is measured from the run's zero.",
             );
@@ -89,7 +92,7 @@ fn and_others(others: usize) -> String {
     }
 }
 
-fn gaps(gravel: &Gravel, run: &Laid, boards: &RunBoards, problems: &mut Problems) {
+fn gaps(sound: &Sound, gravel: &Gravel, run: &Laid, boards: &RunBoards, problems: &mut Problems) {
     let over: Vec<(&GravelBoard, f64)> = boards
         .gravel
         .iter()
@@ -102,23 +105,30 @@ fn gaps(gravel: &Gravel, run: &Laid, boards: &RunBoards, problems: &mut Problems
     problems.warning(
         "boards.gravel.gap",
         format!(
-            "Run “{}”: {} leaves a gap of {gap:.0} under the gravel board at its low end; you accept {:.0}.{}",
+            "Run “{}”: {} leaves a gap of {} under the gravel board at its low end; you accept {}.{}",
             run.run.id,
             bay(board),
-            gravel.gap,
+            sound.say(gap),
+            sound.say(gravel.gap),
             and_others(over.len() - 1),
         ),
-        close_the_gap(gravel, run, board, gap),
+        close_the_gap(sound, gravel, run, (board, gap)),
     );
 }
 
-fn close_the_gap(gravel: &Gravel, run: &Laid, board: &GravelBoard, gap: f64) -> String {
+fn close_the_gap(
+    sound: &Sound,
+    gravel: &Gravel,
+    run: &Laid,
+    (board, gap): (&GravelBoard, f64),
+) -> String {
     let more = gap - gravel.gap;
     let dig = board.dig.unwrap_or(0.0);
     let high = high_post(run, board);
     let lower = format!(
-        "set it {more:.0} lower, digging {:.0} by post {high}",
-        dig + more
+        "set it {} lower, digging {} by post {high}",
+        sound.say(more),
+        sound.say(dig + more)
     );
     if gravel.top.is_some() {
         return format!("Give a lower top, or {lower}.");
@@ -128,8 +138,9 @@ fn close_the_gap(gravel: &Gravel, run: &Laid, board: &GravelBoard, gap: f64) -> 
         (BoardFit::Stepped, Some(step)) if step > 0.0 => {
             let step = step * (more / step).ceil();
             format!(
-                "Step it {step:.0} further down, digging {:.0} by post {high}, or {lower}.",
-                dig + step
+                "Step it {} further down, digging {} by post {high}, or {lower}.",
+                sound.say(step),
+                sound.say(dig + step)
             )
         }
         (BoardFit::Stepped, _) => format!("Put a post between, or {lower}."),
@@ -150,7 +161,13 @@ fn high_post(run: &Laid, board: &GravelBoard) -> usize {
 }
 
 /// Only a given top can ask for more digging than the job allows.
-fn digging(gravel: &Gravel, run: &Laid, boards: &RunBoards, problems: &mut Problems) {
+fn digging(
+    sound: &Sound,
+    gravel: &Gravel,
+    run: &Laid,
+    boards: &RunBoards,
+    problems: &mut Problems,
+) {
     let allowed = gravel.dig.max(0.0) + 0.05;
     let over: Vec<(&GravelBoard, f64)> = boards
         .gravel
@@ -165,14 +182,18 @@ fn digging(gravel: &Gravel, run: &Laid, boards: &RunBoards, problems: &mut Probl
     problems.warning(
         "boards.gravel.top",
         format!(
-            "Run “{}”: {} must be dug out {dig:.0} by post {}; you allow {:.0}.{}",
+            "Run “{}”: {} must be dug out {} by post {}; you allow {}.{}",
             run.run.id,
             bay(board),
+            sound.say(dig),
             high_post(run, board),
-            gravel.dig,
+            sound.say(gravel.dig),
             and_others(over.len() - 1),
         ),
-        format!("Give a top of {top:.0} or more, or leave it out and let the ground decide."),
+        format!(
+            "Give a top of {} or more, or leave it out and let the ground decide.",
+            sound.say(top)
+        ),
     );
 }
 
@@ -185,8 +206,10 @@ fn notches(sound: &Sound, run: &Laid, problems: &mut Problems) {
         problems.warning(
             "boards.rails.notch",
             format!(
-                "A notch of {notch:.0} goes right through the posts of run “{}”, which are {:.0} deep.",
-                run.run.id, run.run.depth
+                "A notch of {} goes right through the posts of run “{}”, which are {} deep.",
+                sound.say(notch),
+                run.run.id,
+                sound.say(run.run.depth)
             ),
             "Cut a shallower notch.",
         );
@@ -213,7 +236,7 @@ fn nearest_the_ground(laid: &[Laid], built: &[RunBoards], problems: &mut Problem
 /// Ground that two runs put this far apart at the post they share is worth another sight, mm.
 const APART: f64 = 20.0;
 
-fn corner_ground(run: &Laid, laid: &[Laid], problems: &mut Problems) {
+fn corner_ground(sound: &Sound, run: &Laid, laid: &[Laid], problems: &mut Problems) {
     for (tip, key) in [(Tip::Start, "start"), (Tip::End, "end")] {
         let Some(partner) = run.partner(tip, laid) else {
             continue;
@@ -226,8 +249,10 @@ fn corner_ground(run: &Laid, laid: &[Laid], problems: &mut Problems) {
             problems.note(
                 format!("runs[{}].{key}.corner", run.run.index),
                 format!(
-                    "Runs “{}” and “{}” put the ground at their corner post {apart:.0} mm apart.",
-                    partner.run.run.id, run.run.id
+                    "Runs “{}” and “{}” put the ground at their corner post {} apart.",
+                    partner.run.run.id,
+                    run.run.id,
+                    sound.say(apart)
                 ),
                 "Give both a ground point at the corner; beyond its last point the ground of a \
                  run counts as level.",
@@ -243,7 +268,7 @@ fn ground_apart(run: &Laid, tip: Tip, partner: &Partner) -> Option<f64> {
     Some((here - there).abs())
 }
 
-fn leaves(run: &Laid, boards: &RunBoards, problems: &mut Problems) {
+fn leaves(sound: &Sound, run: &Laid, boards: &RunBoards, problems: &mut Problems) {
     /// Ground that differs less than this across an opening is level for a gate, mm.
     const LEVEL: f64 = 20.0;
     for leaf in &boards.gates {
@@ -252,8 +277,9 @@ fn leaves(run: &Laid, boards: &RunBoards, problems: &mut Problems) {
             problems.note(
                 format!("{place}.hung"),
                 format!(
-                    "The gate hangs on post {}, where the ground is {fall:.0} higher than at its latch.",
-                    leaf.hung
+                    "The gate hangs on post {}, where the ground is {} higher than at its latch.",
+                    leaf.hung,
+                    sound.say(fall)
                 ),
                 "Hang it on the low side if you can, and check the ground through the whole swing.",
             );

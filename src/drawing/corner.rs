@@ -160,6 +160,24 @@ fn posts_near(job: &Job, solution: &Solution, corner: &Corner, reach: f64, penci
     }
 }
 
+/// The post in its corner between the two strings, without figures, for a small picture; none where
+/// the corner is not settled or has no post.
+#[must_use]
+pub fn corner_small(job: &Job, solution: &Solution, id: &CornerId) -> Option<Drawing> {
+    let corner = Corner::of(job, solution, id)?;
+    let post = corner.fix.post?;
+    let reach = (post.width + post.depth) * 0.8 + corner.place([post.x, post.y]).norm();
+    let mut pencil = Pencil::default();
+    corner.strings(&mut pencil, reach, reach * 0.25);
+    corner.post(&mut pencil);
+    let turned = post.rotation + corner.turn;
+    let drawing = pencil.done(format!("The post turned by {turned:.1}° in corner {id}"));
+    Some(Drawing {
+        turn: corner.turn,
+        ..drawing
+    })
+}
+
 /// The corner post as it is turned, its gaps to both strings, and the mitre; none where there is no
 /// corner post.
 #[must_use]

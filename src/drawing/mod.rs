@@ -26,7 +26,7 @@ mod tone;
 mod view;
 mod words;
 
-pub use corner::{corner, corner_detail};
+pub use corner::{corner, corner_detail, corner_small};
 pub use elevation::{ElevationShow, Figures, elevation};
 pub use hand::{Areas, Hand};
 pub use hit::hit;

@@ -5,6 +5,7 @@ use super::fixes::SightFix;
 use crate::job::sound::{PointIx, SetupIx, Sound, SoundLevels, SoundSight};
 use crate::job::{PointId, Problems, SetupId};
 use crate::laser::Laser;
+use crate::length::reword;
 use serde::Serialize;
 
 /// Below this share of redundancy nothing checks a sight.
@@ -111,17 +112,13 @@ pub(super) fn unbalanced(sound: &Sound, problems: &mut Problems) {
     for (apart, [back, fore]) in best.into_values() {
         let unseen = laser.unequal_sights(apart, 0.0);
         if unseen > laser.reading {
-            advise(levels, [back, fore], unseen, problems);
+            advise(sound, [back, fore], unseen, problems);
         }
     }
 }
 
-fn advise(
-    levels: &SoundLevels,
-    [back, fore]: [&SoundSight; 2],
-    unseen: f64,
-    problems: &mut Problems,
-) {
+fn advise(sound: &Sound, [back, fore]: [&SoundSight; 2], unseen: f64, problems: &mut Problems) {
+    let levels = &sound.levels;
     let (Some(point), Some(from), Some(to)) = (
         levels.points.get(back.point.0),
         levels.setups.get(back.setup.0),
@@ -135,10 +132,11 @@ fn advise(
         format!("levels.setups[{setup}].sights[{sight}].dist"),
         format!(
             "Change point “{}” is {:.1} m from set-up “{from}” and {:.1} m from set-up “{to}”. A laser \
-             that is out by its stated accuracy carries {unseen:.1} mm round unseen.",
+             that is out by its stated accuracy carries {} round unseen.",
             point.id,
             metres(back),
             metres(fore),
+            reword(&format!("{unseen:.1} mm"), sound.unit),
         ),
         "Put the change point about as far from both set-ups, or move the laser until it is.",
     );

@@ -46,7 +46,7 @@ pub fn levels(sound: &Sound, problems: &mut Problems) -> Option<LevelsFix> {
     }
     let fix = network::solve(levels);
     report::missing(levels, &fix, problems);
-    report::misread(levels, &fix, problems);
+    report::misread(sound, &fix, problems);
     closure::unbalanced(sound, problems);
     Some(fix)
 }

@@ -3,7 +3,8 @@
 use super::fixes::{LevelsFix, SightFix};
 use crate::adjust::misread::{Hint, Why};
 use crate::job::Problems;
-use crate::job::sound::{SetupIx, SoundDatum, SoundLevels};
+use crate::job::sound::{SetupIx, Sound, SoundDatum, SoundLevels};
+use crate::length::show;
 use crate::site::SuspectFix;
 
 /// Names what is still to be sighted before every height is known.
@@ -91,7 +92,8 @@ fn unsighted(levels: &SoundLevels, datum: SoundDatum, problems: &mut Problems) {
 }
 
 /// Names the sights that look misread; with several that could be, none is accused.
-pub(super) fn misread(levels: &SoundLevels, fix: &LevelsFix, problems: &mut Problems) {
+pub(super) fn misread(sound: &Sound, fix: &LevelsFix, problems: &mut Problems) {
+    let levels = &sound.levels;
     let suspects: Vec<(&SightFix, &SuspectFix, f64)> = fix
         .suspects
         .iter()
@@ -110,8 +112,10 @@ pub(super) fn misread(levels: &SoundLevels, fix: &LevelsFix, problems: &mut Prob
     }
     match suspects[..] {
         [] => {}
-        [(sight, suspect, down)] => accuse(sight, suspect, down, problems),
-        [(first, ..), ..] => problems.warning(place(first), cannot_tell(&suspects), tell_apart()),
+        [(sight, suspect, down)] => accuse(sound, (sight, suspect, down), problems),
+        [(first, ..), ..] => {
+            problems.warning(place(first), cannot_tell(sound, &suspects), tell_apart());
+        }
     }
 }
 
@@ -120,32 +124,37 @@ fn place(sight: &SightFix) -> String {
     format!("levels.setups[{setup}].sights[{at}].down")
 }
 
-fn accuse(sight: &SightFix, suspect: &SuspectFix, down: f64, problems: &mut Problems) {
-    let why = suspect
-        .hint
-        .map_or_else(|| mixed_up(suspect, down), because);
+fn accuse(
+    sound: &Sound,
+    (sight, suspect, down): (&SightFix, &SuspectFix, f64),
+    problems: &mut Problems,
+) {
+    let why = suspect.hint.map_or_else(
+        || mixed_up(sound, suspect, down),
+        |hint| because(sound, hint),
+    );
     problems.warning(
         place(sight),
         format!(
-            "The sight from “{}” to “{}” looks wrong by {:.0} mm: it says {}, the others make it {}.{why}",
+            "The sight from “{}” to “{}” looks wrong by {}: it says {}, the others make it {}.{why}",
             sight.setup,
             sight.point,
-            suspect.slip.abs(),
-            reading(down),
-            reading(suspect.predicted),
+            sound.say(suspect.slip.abs()),
+            reading(sound, down),
+            reading(sound, suspect.predicted),
         ),
         "Sight it again; until then leave it out.",
     );
 }
 
-/// A reading as it is said on site: so many mm down from the line, or up.
-fn reading(down: f64) -> String {
+/// A reading as it is said on site: so far down from the line, or up.
+fn reading(sound: &Sound, down: f64) -> String {
     let way = if down < 0.0 { "up" } else { "down" };
-    format!("{:.0} {way}", down.abs())
+    format!("{} {way}", show(down.abs(), sound.unit))
 }
 
-fn because(hint: Hint) -> String {
-    let likely = reading(hint.likely);
+fn because(sound: &Sound, hint: Hint) -> String {
+    let likely = reading(sound, hint.likely);
     match hint.why {
         Why::Digits => format!(" Two digits swapped? It may have been {likely}."),
         Why::Ten => format!(" A slip of 10? It may have been {likely}."),
@@ -155,24 +164,27 @@ fn because(hint: Hint) -> String {
 }
 
 /// Up taken for down gives a slip of twice the reading.
-fn mixed_up(suspect: &SuspectFix, down: f64) -> String {
+fn mixed_up(sound: &Sound, suspect: &SuspectFix, down: f64) -> String {
     let off = (suspect.predicted + down).abs();
     if off <= suspect.predicted_pm.max(1.0) * 2.0 && suspect.slip.abs() > off {
-        format!(" Up taken for down? It may have been {}.", reading(-down))
+        format!(
+            " Up taken for down? It may have been {}.",
+            reading(sound, -down)
+        )
     } else {
         String::new()
     }
 }
 
-fn cannot_tell(suspects: &[(&SightFix, &SuspectFix, f64)]) -> String {
+fn cannot_tell(sound: &Sound, suspects: &[(&SightFix, &SuspectFix, f64)]) -> String {
     let named: Vec<String> = suspects
         .iter()
         .map(|(sight, suspect, _)| {
             format!(
-                "“{}” to “{}” (by {:.0} mm)",
+                "“{}” to “{}” (by {})",
                 sight.setup,
                 sight.point,
-                suspect.slip.abs()
+                sound.say(suspect.slip.abs())
             )
         })
         .collect();

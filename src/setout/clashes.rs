@@ -1,8 +1,8 @@
 //! Posts and holes that are in each other's way, in the way of a wall, or in a gate.
 
 use super::fixes::{Post, PostKind, RunFix};
-use crate::job::Problems;
 use crate::job::sound::{MarkIx, RunEnd, RunStart, Sound, SoundRun};
+use crate::job::{Problems, RunId};
 use crate::site::Plane;
 use geo::{Coord, Distance, Euclidean, Intersects, Line, Point, Polygon};
 use nalgebra::Vector2;
@@ -20,12 +20,18 @@ impl Placed<'_> {
     }
 
     fn name(&self) -> String {
-        format!("post {} of run “{}”", self.post.n, self.run.id)
+        post_called(&self.run.id, self.post.n)
     }
 
     fn place(&self) -> String {
         format!("runs[{}]", self.run.index)
     }
+}
+
+/// What a problem calls a post; with a capital where a sentence starts with it.
+#[must_use]
+pub fn post_called(run: &RunId, n: usize) -> String {
+    format!("post {n} of run “{run}”")
 }
 
 /// Names every clash between posts, holes, walls and gate openings.

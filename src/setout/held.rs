@@ -144,7 +144,7 @@ impl Bench<'_> {
                 continue;
             };
             let Some(far_post) = self.gate_post(last, opening.far, Edge::Far) else {
-                let (text, remedy) = self.too_late(last, &opening);
+                let (text, remedy) = self.too_late([before, last], &opening);
                 problems.error(place, text, remedy);
                 continue;
             };
@@ -184,13 +184,21 @@ impl Bench<'_> {
         (text, remedy)
     }
 
-    fn too_late(&self, last: &Stand, opening: &Opening) -> (String, String) {
+    fn too_late(&self, [before, last]: [&Stand; 2], opening: &Opening) -> (String, String) {
         let text = format!(
             "The gate ends at {}; the run's last post starts at {}, and there must be room for the gate post.",
             self.sound.say(opening.far),
             self.sound.say(last.near)
         );
         let width = opening.far - opening.near;
+        let room = last.near - before.far;
+        if width > room + SAME {
+            let remedy = format!(
+                "Make it narrower or the run longer: only {} are clear there.",
+                self.sound.say(room.max(0.0))
+            );
+            return (text, remedy);
+        }
         let remedy = format!(
             "Start it at {} to close against the last post, at {} or earlier, or make it narrower.",
             self.sound.say(last.near - width),

@@ -20,6 +20,7 @@ mod track;
 
 pub use as_built::{AsBuilt, Verdict, as_built, pins_as_built};
 pub use bays::{MOST_POSTS, fill};
+pub use clashes::post_called;
 pub use fixes::{GateFix, Post, PostKind, RunFix};
 pub use track::Track;
 

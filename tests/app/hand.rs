@@ -4,7 +4,7 @@
 use i_slint_backend_testing::{
     AccessibleRole, ElementHandle, TestingBackend, TestingBackendOptions, mock_elapsed_time,
 };
-use slint::platform::WindowEvent;
+use slint::platform::{PointerEventButton, WindowEvent};
 use slint::{ComponentHandle, Global, LogicalPosition, LogicalSize};
 use std::rc::Rc;
 use std::time::Duration;
@@ -267,6 +267,27 @@ impl Hand {
                 && own.width >= 56.0
                 && own.height >= 56.0
         })
+    }
+
+    /// True where what is called this lies in the lower half of the screen, as [`reaches`](Self::reaches).
+    pub fn low_on_the_screen(&self, label: &str) -> bool {
+        let size = self.app.window().size();
+        let size = size.to_logical(self.app.window().scale_factor());
+        let low = |element: ElementHandle| element.absolute_position().y > size.height / 2.0;
+        self.reaches(label) && self.in_sight(label).is_some_and(low)
+    }
+
+    /// Taps the drawing, px from its top left corner.
+    pub fn tap_plan(&self, x: f32, y: f32) {
+        let mut canvas = ElementHandle::find_by_element_type_name(&self.app, "Canvas");
+        let at = canvas.next().expect("a drawing is in sight");
+        let at = at.absolute_position();
+        let position = LogicalPosition::new(at.x + x, at.y + y);
+        let button = PointerEventButton::Left;
+        let window = self.app.window();
+        window.dispatch_event(WindowEvent::PointerPressed { position, button });
+        window.dispatch_event(WindowEvent::PointerReleased { position, button });
+        settle();
     }
 
     /// Everything that has a name on the screen.

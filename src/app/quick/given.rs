@@ -179,10 +179,13 @@ fn way(length: String, value: f64, positive: &str, negative: &str) -> String {
     format!("{length} {way}")
 }
 
+/// Below this ±, degrees, an angle is told to a hundredth of a degree.
+const FINE: f64 = 0.5;
+
 /// An angle to a tenth of a degree, or finer where its ± asks for it.
 #[must_use]
 pub fn angle(degrees: f64, pm: f64) -> String {
-    if pm < 0.15 {
+    if pm < FINE {
         format!("{degrees:.2}°")
     } else {
         format!("{degrees:.1}°")
@@ -192,7 +195,7 @@ pub fn angle(degrees: f64, pm: f64) -> String {
 /// The ± of an angle, never rounded to nothing.
 #[must_use]
 pub fn angle_pm(pm: f64) -> String {
-    if pm < 0.15 {
+    if pm < FINE {
         format!("±\u{a0}{:.2}°", pm.max(0.01))
     } else {
         format!("±\u{a0}{pm:.1}°")

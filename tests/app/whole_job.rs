@@ -1,0 +1,534 @@
+//! A whole job as a person does it: from an empty list of jobs to the last ticked post, every figure
+//! typed on the keypad, with the results of a separate program at its end.
+
+#[path = "../agree/mod.rs"]
+mod agree;
+
+use agree::compare;
+use serde_json::Value;
+use slint::{Global, Model};
+use std::{fs, path::Path};
+use tautmark::job::Job;
+use tautmark::job::reading::Measure;
+use tautmark::length::{Unit, show};
+use tautmark::{Solution, job, solve};
+use tautmark_app_tests::Hand;
+use tautmark_ui::{CornerVm, DrawingVm, MarkOutVm};
+
+fn saved(hand: &Hand) -> Job {
+    hand.bridge.look(|desk| desk.saved().clone())
+}
+
+fn shown(hand: &Hand) -> Solution {
+    hand.bridge.look(|desk| desk.solution.clone())
+}
+
+fn text(end: &str) -> String {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../cases");
+    fs::read_to_string(folder.join(format!("orchard-corner.{end}.json"))).expect("the case")
+}
+
+#[track_caller]
+fn must_say(hand: &Hand, text: &str) {
+    let labels = hand.labels();
+    assert!(
+        labels.iter().any(|label| label.contains(text)),
+        "{text:?} is not in {labels:#?}"
+    );
+}
+
+/// Types figures one after the other; `+` adds the tape's case, `u` is Up.
+fn type_all(hand: &Hand, figures: &[&str]) {
+    for figure in figures {
+        for key in figure.chars() {
+            match key {
+                '+' => hand.press("Plus"),
+                'u' => hand.press("Up"),
+                key => hand.press(&key.to_string()),
+            }
+        }
+        hand.press("Next");
+    }
+}
+
+fn figure(hand: &Hand, row: &str, figure: &str) {
+    hand.press(row);
+    type_all(hand, &[figure]);
+}
+
+/// Where a place of the solution is on the plan, px, as the names of its marks tell.
+fn on_plan(hand: &Hand, at: [f64; 2]) -> [f32; 2] {
+    let labels = DrawingVm::get(&hand.app).get_drawing().labels;
+    let name = |name: &str| {
+        let label = labels.iter().find(|label| label.text == name);
+        let label = label.unwrap_or_else(|| panic!("mark {name} is drawn"));
+        [f64::from(label.x), f64::from(label.y)]
+    };
+    let marks = shown(hand).marks;
+    let (a, d) = (&marks["A"], &marks["D"]);
+    let (from, to) = (name("A"), name("D"));
+    // Turned and enlarged alike; on the plan y goes down.
+    let way = [d.x - a.x, -(d.y - a.y)];
+    let drawn = [to[0] - from[0], to[1] - from[1]];
+    let size = way[0] * way[0] + way[1] * way[1];
+    let turn = [
+        (way[0] * drawn[0] + way[1] * drawn[1]) / size,
+        (way[0] * drawn[1] - way[1] * drawn[0]) / size,
+    ];
+    let off = [at[0] - a.x, -(at[1] - a.y)];
+    [
+        (from[0] + turn[0] * off[0] - turn[1] * off[1]) as f32,
+        (from[1] + turn[1] * off[0] + turn[0] * off[1]) as f32,
+    ]
+}
+
+fn place_mark(hand: &Hand, at: [f64; 2]) {
+    hand.press("Add a reading");
+    hand.press("A mark");
+    let [x, y] = on_plan(hand, at);
+    hand.tap_plan(x, y);
+}
+
+fn tape(hand: &Hand, [from, to]: [&str; 2], length: &str) {
+    hand.press("Add a reading");
+    hand.press("A tape");
+    hand.press(from);
+    hand.press(to);
+    type_all(hand, &[length]);
+}
+
+fn measure(hand: &Hand) {
+    hand.press("New job");
+    hand.press("Two walls, a gap between");
+    type_all(
+        hand,
+        &["3649", "3801", "7630", "10805+76", "10730", "13496"],
+    );
+    must_say(hand, "Four marks, all fixed.");
+    place_mark(hand, [3700.0, 1900.0]);
+    for (ends, length) in [
+        (["A", "E"], "4081"),
+        (["B", "E"], "1801"),
+        (["E", "C"], "6815"),
+        (["E", "D"], "9489"),
+    ] {
+        tape(hand, ends, length);
+    }
+    place_mark(hand, [9800.0, 4300.0]);
+    for (ends, length) in [
+        (["C", "F"], "226"),
+        (["D", "F"], "3807"),
+        (["B", "F"], "7481"),
+    ] {
+        tape(hand, ends, length);
+    }
+    for [from, to] in [["B", "E"], ["C", "F"]] {
+        hand.press("Add a reading");
+        hand.press("A wall");
+        hand.press(from);
+        hand.press(to);
+    }
+    hand.picture("whole-1-walls");
+    must_say(hand, "Six marks, all fixed.");
+}
+
+fn stretch(hand: &Hand) {
+    hand.press("Lines");
+    for (wall, off, at) in [("First", "50", "3650"), ("Second", "45", "3800")] {
+        hand.press("Add a string");
+        hand.press(&format!("Right of {wall} wall"));
+        type_all(hand, &[off]);
+        hand.press("Add an offset");
+        type_all(hand, &[at, off]);
+        hand.press("Lines");
+    }
+    hand.press("Add a corner");
+    hand.press("string 1, then string 2");
+    hand.press("It reads…");
+    type_all(hand, &["2369"]);
+    let found = CornerVm::get(&hand.app).get_found().plain;
+    assert!(found.contains("within what the tapes can tell"), "{found}");
+    hand.picture("whole-2-corner");
+}
+
+fn set_up_runs(hand: &Hand) {
+    hand.press("Posts");
+    hand.press("Set up run");
+    hand.press("Starts at");
+    hand.press("Wall 3");
+    hand.press("Ends at");
+    hand.press("Corner X1");
+    figure(hand, "String to post face", "75");
+    figure(hand, "Longest bay", "1900");
+    hand.press("Post, along the string");
+    type_all(hand, &["100", "100"]);
+    hand.press("Add a gate");
+    type_all(hand, &["900", "1040"]);
+    hand.press("On the bisector");
+    hand.picture("whole-3-run");
+    hand.press("Add another run");
+    hand.press("Starts at");
+    hand.press("Corner X1");
+    hand.press("Ends at");
+    hand.press("Wall 4");
+    hand.press("See the posts");
+    hand.press("Run R1");
+}
+
+/// Ticks every post of the run in sight that is not ticked yet, its figure the core's.
+fn mark_out(hand: &Hand, run: &str, from: usize) {
+    let posts = shown(hand).runs[run].posts.clone();
+    hand.press(&format!("Mark out post {from}"));
+    if from == 1 {
+        hand.press("Close");
+    }
+    for post in &posts[from - 1..] {
+        let figure = MarkOutVm::get(&hand.app).get_figure();
+        assert_eq!(
+            figure,
+            show(post.near, Unit::Mm),
+            "post {} of {run}",
+            post.n
+        );
+        if post.n == posts.len() {
+            hand.press("Marked");
+        } else {
+            hand.press(&format!("Marked · {}", post.n + 1));
+        }
+    }
+}
+
+fn build(hand: &Hand) {
+    hand.press("Run R1");
+    hand.press("4 line post");
+    hand.press("As built…");
+    let planned = shown(hand).runs["R1"].posts[3].centre;
+    type_all(hand, &[&format!("{:.0}", planned + 2.0), "125"]);
+    must_say(hand, "In tolerance");
+    hand.press("Posts");
+}
+
+fn level(hand: &Hand) {
+    hand.press("Levels");
+    hand.press("Carry round a corner");
+    hand.press("Close");
+    hand.press("Choose the datum");
+    hand.press("Mark A");
+    hand.press("The laser is set up");
+    hand.press("Sight A");
+    type_all(hand, &["413", "3100"]);
+    hand.press("Choose a point");
+    hand.press("New fixed point");
+    type_all(hand, &["807", "5100"]);
+    hand.press("The laser is moved");
+    hand.press("Sight peg1 again");
+    type_all(hand, &["869", "2600"]);
+    must_say(hand, "higher than set-up S1.");
+    hand.press("Levels");
+    hand.press("Set-up S1");
+    for sight in [
+        ["0", "674", "2400"],
+        ["1800", "713", "1900"],
+        ["3600", "762", "3300"],
+        ["5390", "832", "5200"],
+    ] {
+        hand.press("Add a sight");
+        hand.press("New ground point on Run R1");
+        type_all(hand, &sight);
+    }
+    hand.press("Set-up S2");
+    hand.press("Add a sight");
+    hand.press("g4");
+    type_all(hand, &["895", "2500"]);
+    for sight in [["2000", "921", "2100"], ["4250", "908", "3400"]] {
+        hand.press("Add a sight");
+        hand.press("New ground point on Run R2");
+        type_all(hand, &sight);
+    }
+    hand.press("Add a sight");
+    hand.press("New fixed point");
+    type_all(hand, &["u180", "3900"]);
+    hand.press("Add a sight");
+    hand.press("A");
+    type_all(hand, &["475", "8200"]);
+    hand.picture("whole-5-levels");
+}
+
+fn choose_boards(hand: &Hand) {
+    hand.press("Boards");
+    hand.press("Sizes");
+    hand.press("Gravel boards");
+    hand.press("Stepped");
+    for (size, mm) in [
+        ("Height of a gravel board", "150"),
+        ("Clear of the ground", "10"),
+        ("Dig out at most", "40"),
+        ("One step", "30"),
+    ] {
+        figure(hand, size, mm);
+    }
+    hand.press("Rails");
+    for (size, mm) in [
+        ("Rails in a bay", "3"),
+        ("Lowest rail", "60"),
+        ("Highest rail", "1440"),
+        ("Seat in the post", "15"),
+    ] {
+        figure(hand, size, mm);
+    }
+    hand.press("Pales");
+    figure(hand, "Width of a pale", "150");
+    figure(hand, "Least lap", "20");
+    hand.press("Boards");
+    hand.picture("whole-6-boards");
+}
+
+fn mark_heights(hand: &Hand) {
+    hand.press("Levels");
+    hand.press("Set-up S1");
+    hand.press("Mark heights");
+    let solution = shown(hand);
+    for run in ["R1", "R2"] {
+        let posts = &solution.boards[run].posts;
+        if run == "R2" {
+            hand.press("Boards");
+            hand.press("Run R2");
+            hand.press("Levels");
+            hand.press("Mark heights");
+        }
+        for (at, _) in posts.iter().enumerate() {
+            let open = |hand: &Hand| {
+                let labels = hand.labels();
+                let mut ticks = labels
+                    .into_iter()
+                    .filter(|label| label.starts_with("Marked"));
+                ticks.next()
+            };
+            if hand.sees("Close") {
+                hand.press("Close");
+            }
+            if let Some(tick) = open(hand) {
+                hand.press(&tick);
+            }
+            assert!(at < posts.len());
+        }
+    }
+    hand.picture("whole-7-heights");
+}
+
+/// The names that the app gives, and those of the case.
+const NAMES: [(&str, &str); 6] = [
+    ("string 1", "front"),
+    ("string 2", "side"),
+    ("X1", "X"),
+    ("peg1", "peg"),
+    ("peg2", "coping"),
+    ("A", "nail"),
+];
+
+fn renamed(name: &str, from_levels: bool) -> &str {
+    let known = NAMES.iter().find(|(app, _)| *app == name);
+    match known {
+        Some(("A", case)) if from_levels => case,
+        Some((app, case)) if *app != "A" => case,
+        _ => name,
+    }
+}
+
+fn in_the_cases_names(value: Value, from_levels: bool) -> Value {
+    match value {
+        Value::Object(entries) => {
+            let entries = entries.into_iter().map(|(key, value)| {
+                let levels = from_levels || key == "levels";
+                let key = renamed(&key, from_levels).to_owned();
+                (key, in_the_cases_names(value, levels))
+            });
+            Value::Object(entries.collect())
+        }
+        Value::Array(list) => {
+            let list = list.into_iter();
+            Value::Array(
+                list.map(|one| in_the_cases_names(one, from_levels))
+                    .collect(),
+            )
+        }
+        Value::String(text) => Value::String(renamed(&text, from_levels).to_owned()),
+        other => other,
+    }
+}
+
+/// The job with its readings and sights in the order of the case's file.
+fn in_the_cases_order(mut typed: Job) -> Job {
+    let case = job::read(&text("job")).expect("the case opens").job;
+    let ends = |job: &Job, at: usize| match &job.readings[at].what {
+        Measure::Tape { from, to, .. } => (from.clone(), to.clone()),
+        other => panic!("only tapes are read here, not {other:?}"),
+    };
+    let place = |wanted: usize| {
+        let known = ends(&case, wanted);
+        let found = (0..typed.readings.len()).find(|&at| ends(&typed, at) == known);
+        found.unwrap_or_else(|| panic!("the tape {known:?} was typed"))
+    };
+    let order: Vec<usize> = (0..case.readings.len()).map(place).collect();
+    typed.readings = order.iter().map(|&at| typed.readings[at].clone()).collect();
+    for (setup, like) in typed.levels.setups.iter_mut().zip(&case.levels.setups) {
+        let rank = |point: &str| {
+            let name = renamed(point, true);
+            like.sights
+                .iter()
+                .position(|sight| sight.point.as_str() == name)
+        };
+        setup.sights.sort_by_key(|sight| rank(sight.point.as_str()));
+    }
+    typed
+}
+
+#[test]
+fn from_an_empty_list_to_the_last_ticked_post() {
+    let hand = Hand::with_no_job(412.0, 915.0);
+    measure(&hand);
+    stretch(&hand);
+    set_up_runs(&hand);
+    mark_out(&hand, "R1", 1);
+    hand.press("Run R2");
+    mark_out(&hand, "R2", 2);
+    build(&hand);
+    level(&hand);
+    choose_boards(&hand);
+    hand.press("Cut list");
+    hand.press("Close");
+    let cuts = shown(&hand).cuts;
+    let rail = cuts
+        .iter()
+        .find(|cut| cut.item == tautmark::boards::Item::Rail);
+    let rail = rail.expect("rails are cut");
+    let value = format!("{} × {}", show(rail.length, Unit::Mm), rail.count);
+    assert_eq!(hand.value("Rails"), value);
+    mark_heights(&hand);
+    hand.press("Sheet");
+    hand.picture("whole-8-sheet");
+
+    let job = saved(&hand);
+    let posts: usize = shown(&hand).runs.values().map(|run| run.posts.len()).sum();
+    let ticked = job.marked.iter().filter(|one| one.done).count();
+    assert_eq!(ticked, posts, "every post of both runs is ticked");
+    let levelled = job.marked.iter().filter(|one| one.heights).count();
+    assert_eq!(levelled, posts, "and its heights are on it");
+    let said = |solution: &Solution| serde_json::to_value(solution).expect("JSON");
+    let core = said(&solve(&job));
+    assert_eq!(
+        said(&shown(&hand)),
+        core,
+        "what is shown is what the core makes of it"
+    );
+
+    let ours = serde_json::to_value(solve(&in_the_cases_order(job))).expect("a solution is JSON");
+    let ours = in_the_cases_names(ours, false);
+    let expected: Value = serde_json::from_str(&text("expected")).expect("JSON");
+    let mut misses = Vec::new();
+    compare(&expected, &ours, "", &mut misses);
+    assert!(misses.is_empty(), "{}", misses.join("\n"));
+}
+
+/// How many presses a way takes; each must be in sight, under a thumb and large enough.
+#[track_caller]
+fn taps(hand: &Hand, way: &[&str]) -> usize {
+    for label in way {
+        assert!(hand.reaches(label), "{label} is not in sight");
+        hand.press(label);
+    }
+    way.len()
+}
+
+#[test]
+fn nothing_needed_while_marking_out_is_more_than_two_taps_away() {
+    let ways: [(&[&str], &str); 13] = [
+        (&["Marked · 3"], "Post 3 of 5 · Run R1"),
+        (&["Post 1 before"], "Post 1 of 5 · Run R1"),
+        (&["Far face"], "Far face"),
+        (&["As built…"], "Leave this figure"),
+        (&["Hole centre, on the tape"], "Close"),
+        (&["Bay from post 1"], "Close"),
+        (
+            &["Before you dig: find the buried cables and pipes."],
+            "Close",
+        ),
+        (
+            &["Post 2 of 5 · Run R1", "5 corner post, on the bisector"],
+            "Post 5 of 5 · Run R1",
+        ),
+        (&["Post 2 of 5 · Run R1", "Set up run"], "Longest bay"),
+        (&["Levels", "Mark heights"], "Set-up S1"),
+        (&["Sheet"], "Share or save"),
+        (&["Boards"], "Cut list"),
+        (&["Undo"], "Post 2 of 5 · Run R1"),
+    ];
+    for (width, height) in [(412.0, 915.0), (360.0, 800.0)] {
+        for (way, seen) in ways {
+            let tried = std::thread::spawn(move || {
+                let mut job = job::example();
+                job.marked.push(job::model::Marked {
+                    run: "R1".into(),
+                    post: 1,
+                    done: true,
+                    ..job::model::Marked::default()
+                });
+                let hand = Hand::on_screen(job, width, height);
+                hand.press("Posts");
+                hand.press("Mark out post 2");
+                if way == ["Undo"] {
+                    hand.press("Marked · 3");
+                    hand.press("Post 2 before");
+                }
+                assert!(taps(&hand, way) <= 2);
+                let labels = hand.labels();
+                assert!(
+                    labels.iter().any(|label| label.contains(seen)),
+                    "{way:?} leads to {seen:?}, not to {labels:#?}"
+                );
+            });
+            tried
+                .join()
+                .unwrap_or_else(|_| panic!("{way:?} at {width} × {height}"));
+        }
+    }
+}
+
+#[test]
+fn the_next_figure_is_one_tap_of_the_thumb_away() {
+    for (width, height) in [(360.0, 640.0), (412.0, 915.0)] {
+        let tried = std::thread::spawn(move || {
+            let hand = Hand::on_screen(job::example(), width, height);
+            let posts = shown(&hand).runs["R1"].posts.clone();
+            hand.press("Posts");
+            hand.press("Mark out post 1");
+            hand.press("Close");
+            for post in &posts[..posts.len() - 1] {
+                let tick = format!("Marked · {}", post.n + 1);
+                assert!(hand.low_on_the_screen(&tick), "{tick} is under the thumb");
+                hand.press(&tick);
+                let next = &posts[post.n];
+                let figure = MarkOutVm::get(&hand.app).get_figure();
+                assert_eq!(figure, show(next.near, Unit::Mm));
+            }
+        });
+        tried.join().expect("one tap from post to post");
+    }
+}
+
+#[test]
+fn a_problem_that_names_a_post_is_told_where_that_post_is_marked_out() {
+    let mut job = job::example();
+    job.hole.diameter = 900.0;
+    let problem = solve(&job).problems;
+    let problem = problem
+        .into_iter()
+        .find(|one| one.text.contains("post 2 of run “R1”"));
+    let problem = problem.expect("holes that run into each other");
+    let hand = Hand::on(job);
+    hand.press("Posts");
+    hand.press("2 gate post");
+    hand.press("Close");
+    must_say(&hand, &problem.text);
+    hand.picture("live-mark-out-trouble");
+}
