@@ -148,6 +148,7 @@ pub(super) fn fill(app: &App, desk: &Desk) {
         labels: patched(there.labels, drawing.labels.iter().collect()),
         description: drawing.description,
     });
+    vm.set_moved(desk.view.moved.is_some() && desk.view.at == Some(here(app)));
 }
 
 /// The other pages cover the drawing.

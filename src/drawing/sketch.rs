@@ -5,7 +5,9 @@
 //!   ────╱───── first leg     hand as the drawings of a job
 //! ```
 
-use super::model::{Dimension, Drawing, Fill, Hatched, Label, Line, Rank, Role, Shape, Vec2};
+use super::model::{
+    Dimension, Drawing, Fill, Hatched, Label, Line, Place, Rank, Role, Shape, Vec2,
+};
 use super::pencil::{Pencil, arc, circle, left_of, toward, turned, upright};
 
 /// A figure of a sketch: the key it is asked for by, and the words that stand at it.
@@ -241,10 +243,75 @@ impl<'a> Sketch<'a> {
         self.pencil.path(Role::AskedTape, Line::Plain, head);
     }
 
-    /// The sketch, with what it shows in words.
+    /// An upright tape, such as a sight, its figure beside it on the side `out`.
+    pub fn sight(&mut self, tag: &Tag<'_>, from: Vec2, to: Vec2, out: Vec2) {
+        let asked = self.is_asked(tag);
+        let (role, line) = if asked {
+            (Role::AskedTape, Line::Thick)
+        } else {
+            (Role::Dimension, Line::Dashed)
+        };
+        self.pencil.line(role, line, from, to);
+        let label = Label::near((from + to) / 2.0, &*tag.text, out, 0.0);
+        let label = label.rank(self.rank(tag));
+        self.pencil.label(Role::Text, label).chosen_if(asked);
+    }
+
+    /// The sketch, with what it shows in words. Its size in mm means nothing: it comes out as wide
+    /// or high as a small plot, so that a view enlarges it as it does a plan.
     #[must_use]
     pub fn done(self, description: &str) -> Drawing {
-        self.pencil.done(description.to_owned())
+        /// Mm.
+        const PLOT: f64 = 10_000.0;
+        let mut drawing = self.pencil.done(description.to_owned());
+        let size = drawing.bounds.size();
+        let size = size.x.max(size.y);
+        if size > 0.0 {
+            let factor = PLOT / size;
+            drawing.bounds.min *= factor;
+            drawing.bounds.max *= factor;
+            let shapes = drawing.items.iter_mut().map(|item| &mut item.shape);
+            shapes.for_each(|shape| enlarge(shape, factor));
+        }
+        drawing
+    }
+}
+
+fn enlarge(shape: &mut Shape, factor: f64) {
+    match shape {
+        Shape::Path { points, .. } => points.iter_mut().for_each(|at| *at *= factor),
+        Shape::Wall { from, to, .. } => {
+            *from *= factor;
+            *to *= factor;
+        }
+        Shape::Footprint {
+            centre,
+            width,
+            depth,
+            ..
+        } => {
+            *centre *= factor;
+            *width *= factor;
+            *depth *= factor;
+        }
+        Shape::Cross(at) | Shape::Dot(at) => *at *= factor,
+        Shape::Ring { at, clear } => {
+            *at *= factor;
+            *clear *= factor;
+        }
+        Shape::Dimension(dimension) => {
+            dimension.from *= factor;
+            dimension.to *= factor;
+            dimension.clear *= factor;
+        }
+        Shape::Row(row) => row.figures.iter_mut().for_each(|one| one.at *= factor),
+        Shape::Label(label) => {
+            label.at *= factor;
+            match &mut label.place {
+                Place::Around { clear, .. } | Place::Toward { clear, .. } => *clear *= factor,
+                Place::Along { reach, .. } | Place::Beside { reach, .. } => *reach *= factor,
+            }
+        }
     }
 }
 

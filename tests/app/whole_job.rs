@@ -283,37 +283,31 @@ fn choose_boards(hand: &Hand) {
     hand.picture("whole-6-boards");
 }
 
+/// Ticks the heights of every post: on from where the work is, then what is left.
 fn mark_heights(hand: &Hand) {
-    hand.press("Levels");
-    hand.press("Set-up S1");
-    hand.press("Mark heights");
-    let solution = shown(hand);
-    for run in ["R1", "R2"] {
-        let posts = &solution.boards[run].posts;
-        if run == "R2" {
-            hand.press("Boards");
-            hand.press("Run R2");
-            hand.press("Levels");
-            hand.press("Mark heights");
+    let posts: usize = shown(hand).runs.values().map(|run| run.posts.len()).sum();
+    let ticked = |hand: &Hand| saved(hand).marked.iter().filter(|one| one.heights).count();
+    let open = |hand: &Hand| {
+        let labels = hand.labels();
+        let mut labels = labels.into_iter();
+        labels.find(|label| label == "Marked" || label.starts_with("Marked · "))
+    };
+    while ticked(hand) < posts {
+        let before = ticked(hand);
+        hand.press("Levels");
+        hand.press("Mark heights");
+        if hand.sees("Close") {
+            hand.press("Close");
         }
-        for (at, _) in posts.iter().enumerate() {
-            let open = |hand: &Hand| {
-                let labels = hand.labels();
-                let mut ticks = labels
-                    .into_iter()
-                    .filter(|label| label.starts_with("Marked"));
-                ticks.next()
-            };
-            if hand.sees("Close") {
-                hand.press("Close");
-            }
-            if let Some(tick) = open(hand) {
-                hand.press(&tick);
-            }
-            assert!(at < posts.len());
+        hand.picture("whole-7-heights");
+        while let Some(tick) = open(hand) {
+            hand.press(&tick);
         }
+        assert!(
+            ticked(hand) > before,
+            "there is always a post to go on with"
+        );
     }
-    hand.picture("whole-7-heights");
 }
 
 /// The names that the app gives, and those of the case.
@@ -357,7 +351,7 @@ fn in_the_cases_names(value: Value, from_levels: bool) -> Value {
     }
 }
 
-/// The job with its readings and sights in the order of the case's file.
+/// The job with its marks, readings and sights in the order of the case's file.
 fn in_the_cases_order(mut typed: Job) -> Job {
     let case = job::read(&text("job")).expect("the case opens").job;
     let ends = |job: &Job, at: usize| match &job.readings[at].what {
@@ -371,6 +365,8 @@ fn in_the_cases_order(mut typed: Job) -> Job {
     };
     let order: Vec<usize> = (0..case.readings.len()).map(place).collect();
     typed.readings = order.iter().map(|&at| typed.readings[at].clone()).collect();
+    let rank = |id: &job::MarkId| case.marks.iter().position(|mark| mark.id == *id);
+    typed.marks.sort_by_key(|mark| rank(&mark.id));
     for (setup, like) in typed.levels.setups.iter_mut().zip(&case.levels.setups) {
         let rank = |point: &str| {
             let name = renamed(point, true);
@@ -454,12 +450,12 @@ fn nothing_needed_while_marking_out_is_more_than_two_taps_away() {
             "Close",
         ),
         (
-            &["Post 2 of 5 · Run R1", "5 corner post, on the bisector"],
-            "Post 5 of 5 · Run R1",
+            &["Post 2 of 5 · Run R1", "3 gate post"],
+            "Post 3 of 5 · Run R1",
         ),
-        (&["Post 2 of 5 · Run R1", "Set up run"], "Longest bay"),
+        (&["Post 2 of 5 · Run R1", "Set up run"], "Name of the run"),
         (&["Levels", "Mark heights"], "Set-up S1"),
-        (&["Sheet"], "Share or save"),
+        (&["Sheet"], "Look at this first"),
         (&["Boards"], "Cut list"),
         (&["Undo"], "Post 2 of 5 · Run R1"),
     ];

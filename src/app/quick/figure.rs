@@ -128,11 +128,11 @@ impl Field for QuickFigure {
                 let figure = [answer.figure.as_str(), answer.tail.as_str()];
                 let figure = figure.join(" ");
                 let text = format!("{} **{}**", answer.what, figure.trim());
-                let verdict = match answer.verdict {
-                    Verdict::None => Verdict::Note,
-                    verdict => verdict,
-                };
-                Some(status(verdict, &text))
+                Some(match answer.verdict {
+                    Verdict::None | Verdict::Note => status(Verdict::Note, &text),
+                    Verdict::Good => status(Verdict::Good, &text),
+                    verdict => status(verdict, &format!("{text}\n\n{}", answer.says)),
+                })
             }
             Some(Err(refused)) => Some(status(Verdict::Attention, &refused.said(&given))),
             None if typed.is_none() => Some(status(Verdict::Note, self.input.how)),

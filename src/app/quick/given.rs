@@ -147,10 +147,11 @@ impl<'a> Given<'a> {
         length::show(mm, self.unit)
     }
 
-    /// The same to a tenth of a millimetre.
+    /// The same to a tenth of a millimetre, where it is no whole one.
     #[must_use]
     pub fn fine(&self, mm: f64) -> String {
-        length::show_fine(mm, self.unit, 1)
+        let whole = (mm - mm.round()).abs() < 0.05;
+        length::show_fine(mm, self.unit, usize::from(!whole))
     }
 
     /// The ± of a length, with the unit's name where figures do not carry it.

@@ -140,11 +140,18 @@ fn pegs_picture(given: &Given<'_>) -> Drawing {
     );
     sketch.tripod(at(second, higher), higher - ground);
     for (x, middle, from_there) in [(a, MIDDLE_A, SECOND_A), (b, MIDDLE_B, SECOND_B)] {
-        sketch.tape(&given.tag(middle), at(x - 60.0, line), at(x - 60.0, top));
-        sketch.tape(
+        let (left, right) = (at(-1.0, 0.0), at(1.0, 0.0));
+        sketch.sight(
+            &given.tag(middle),
+            at(x - 40.0, line),
+            at(x - 40.0, top),
+            left,
+        );
+        sketch.sight(
             &given.tag(from_there),
-            at(x + 60.0, higher),
-            at(x + 60.0, top),
+            at(x + 40.0, higher),
+            at(x + 40.0, top),
+            right,
         );
     }
     let down = at(0.0, -1.0);

@@ -155,9 +155,28 @@ fn carry_picture(given: &Given<'_>) -> Drawing {
     sketch.mark(datum, "datum", at(-1.0, 0.0));
     sketch.upright(Block::Timber, [1375.0, ground - 60.0, 1425.0, peg.y]);
     sketch.name(peg, "change point", at(0.4, -1.0));
-    sketch.tape(&given.tag(DATUM), at(90.0, one), at(90.0, datum.y));
-    sketch.tape(&given.tag(FIRST), at(1340.0, one), at(1340.0, peg.y));
-    sketch.tape(&given.tag(SECOND), at(1460.0, two), at(1460.0, peg.y));
+    let (left, right) = (at(-1.0, 0.0), at(1.0, 0.0));
+    sketch.sight(&given.tag(DATUM), at(90.0, one), at(90.0, datum.y), right);
+    sketch.sight(&given.tag(FIRST), at(1360.0, one), at(1360.0, peg.y), left);
+    sketch.sight(
+        &given.tag(SECOND),
+        at(1440.0, two),
+        at(1440.0, peg.y),
+        right,
+    );
+    match given.asked {
+        Some(AGAIN) => sketch.sight(&given.tag(AGAIN), at(200.0, two), at(200.0, datum.y), right),
+        Some(MARK) => sketch.sight(&given.tag(MARK), at(1000.0, one), at(1000.0, 350.0), left),
+        Some(NEAR) => {
+            let feet = [at(650.0, ground), at(1400.0, ground)];
+            sketch.dimension(&given.tag(NEAR), feet, -at(0.0, 1.0), 130.0);
+        }
+        Some(FAR) => {
+            let feet = [at(1400.0, ground), at(2200.0, ground)];
+            sketch.dimension(&given.tag(FAR), feet, -at(0.0, 1.0), 130.0);
+        }
+        _ => {}
+    }
     sketch.done("Two places of the laser, the datum and the change point between them")
 }
 

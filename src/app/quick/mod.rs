@@ -180,12 +180,17 @@ fn row_of(given: &Given<'_>, input: &Input, refused: Option<&Refused>) -> Row {
     let value = given.shown(input).unwrap_or_else(|| "—".to_owned());
     let blamed = refused.filter(|refused| refused.called == Some(input.called));
     let usual = given.typed(input.key).is_none() && matches!(input.need, Need::Usual(_));
-    let note = match (blamed, usual, input.need) {
-        (Some(refused), ..) => refused.said(given),
-        (None, true, _) if input.how.is_empty() => "usual".to_owned(),
-        (None, true, _) => format!("{}; usual", input.how),
-        (None, _, Need::May) => format!("{}; if you have it", input.how),
-        _ => input.how.to_owned(),
+    let remark = match (usual, input.need) {
+        (true, _) => "usual",
+        (false, Need::May) => "if you have it",
+        _ => "",
+    };
+    let parts = [input.how, remark]
+        .into_iter()
+        .filter(|part| !part.is_empty());
+    let note = match blamed {
+        Some(refused) => refused.said(given),
+        None => parts.collect::<Vec<_>>().join("; "),
     };
     Row {
         verdict: if blamed.is_some() {
@@ -224,7 +229,7 @@ impl Form for OneSum {
         if let Some(Ok(answer)) = &worked
             && !answer.rows.is_empty()
         {
-            rows.push(heading("And"));
+            rows.push(heading("Also"));
             rows.extend(found(answer));
         }
         let (verdict, text) = standing(&given, sum, &worked);

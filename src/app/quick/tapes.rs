@@ -59,15 +59,12 @@ fn slope_picture(given: &Given<'_>) -> Drawing {
     let at = Vec2::new;
     let [low, high] = [at(0.0, 0.0), at(10.0, 10.0 * share)];
     let foot = at(high.x, low.y);
-    let below = at(0.0, -0.5);
-    sketch.ground(
-        &[low + below - at(0.6, 0.1), high + below + at(0.6, 0.0)],
-        0.6,
-    );
+    let (below, on) = (at(0.0, -0.5), (high - low) * 0.07);
+    sketch.ground(&[low + below - on, high + below + on], 0.6);
     sketch.tape(&given.tag(TAPE), low, high);
     sketch.ghost(low, foot);
     sketch.dimension(&given.said(said), [low, foot], at(0.0, 1.0), high.y + 0.3);
-    sketch.dimension(&given.tag(DROP), [foot, high], at(1.0, 0.0), 0.3);
+    sketch.sight(&given.tag(DROP), foot, high, at(1.0, 0.0));
     sketch.done("A tape pulled on a slope, and the level distance")
 }
 
