@@ -8,6 +8,8 @@
 pub struct Caution {
     /// Its name in settings and files; never shown.
     pub key: &'static str,
+    /// Stands over all of it.
+    pub title: &'static str,
     /// One line.
     pub short: &'static str,
     /// All of it.
@@ -17,6 +19,7 @@ pub struct Caution {
 /// Before any digging: cables and pipes.
 pub const SERVICES: Caution = Caution {
     key: "services",
+    title: "Before you dig",
     short: "Before you dig: find the buried cables and pipes.",
     full: "Take it that cables and pipes are there. Get the plans, trace them with a locator, and \
            dig trial holes by hand with a spade, not a pick or a machine. A plan can be half a \
@@ -27,6 +30,7 @@ pub const SERVICES: Caution = Caution {
 /// Wherever a laser is set up.
 pub const LASER: Caution = Caution {
     key: "laser",
+    title: "Take care",
     short: "Never look into the laser beam.",
     full: "Never look into the beam, and never point it at anyone. Set it above or below eye \
            level and let it end on a wall or a board. Class 2: do not stare into it. Class 3R: not \
@@ -36,6 +40,7 @@ pub const LASER: Caution = Caution {
 /// Before cutting into a post, and for tall or close-boarded fences.
 pub const NOTCH: Caution = Caution {
     key: "notch",
+    title: "Take care",
     short: "A notch weakens the post: these figures are geometry, not approval.",
     full: "Every notch weakens its post, most of all near the ground, where wind works it hardest. \
            What is shown here is plain geometry. Whether a notched post or a tall panel stands up \
@@ -46,6 +51,7 @@ pub const NOTCH: Caution = Caution {
 /// Before the line is fixed and the height chosen.
 pub const BOUNDARY: Caution = Caution {
     key: "boundary",
+    title: "Take care",
     short: "Agree the boundary, and check the height allowed here.",
     full: "Agree the line with your neighbour before you dig. Check the height allowed where you \
            live, often lower beside a road, and any rule about which way a gate may open. These \
@@ -56,6 +62,7 @@ pub const BOUNDARY: Caution = Caution {
 /// With concrete and mortar.
 pub const CEMENT: Caution = Caution {
     key: "cement",
+    title: "Take care",
     short: "Wet cement burns skin and eyes: gloves, sleeves, goggles.",
     full: "Wet cement burns, often before it is felt. Wear waterproof gloves, long sleeves and eye \
            protection, keep it out of your boots, and do not breathe the dust. Wash splashes off \
@@ -65,6 +72,7 @@ pub const CEMENT: Caution = Caution {
 /// While holes are open and posts are setting.
 pub const OPEN_HOLES: Caution = Caution {
     key: "open-holes",
+    title: "Take care",
     short: "Cover open holes; prop posts until they are set.",
     full: "Cover every open hole before you leave it, strongly enough for a child to step on, and \
            mark it. Prop each post both ways until its concrete has set. A bay with only some of \
@@ -74,6 +82,7 @@ pub const OPEN_HOLES: Caution = Caution {
 /// When treated timber is cut.
 pub const TREATED_CUTS: Caution = Caution {
     key: "treated-cuts",
+    title: "Take care",
     short: "Seal every cut, notch and bore in treated timber.",
     full: "Treatment only reaches a little way in. Brush preservative into every cut end, notch and \
            bore before it is closed up, and never put a cut end in the ground. Wear a mask and \

@@ -2,6 +2,7 @@ use super::cholesky::Factor;
 use super::descent::with_anchors;
 use super::equation::{At, Param};
 use super::escape::settle;
+use super::limit::BAND_95;
 use super::null_space::{NullSpace, is_regular};
 use super::problem::Problem;
 use super::system::System;
@@ -148,7 +149,7 @@ impl Adjustment {
 /// 1.96 √(larger eigenvalue) of the covariance xx, xy, yy of a mark.
 pub(super) fn pm([xx, xy, yy]: [f64; 3]) -> f64 {
     let larger = f64::midpoint(xx, yy) + (0.5 * (xx - yy)).hypot(xy);
-    1.96 * larger.max(0.0).sqrt()
+    BAND_95 * larger.max(0.0).sqrt()
 }
 
 /// Q = N⁻¹: its factor, and those of its entries that a reading ties.

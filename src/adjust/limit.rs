@@ -1,5 +1,8 @@
 use statrs::distribution::{ChiSquared, ContinuousCDF};
 
+/// Half the width of a 95 % band, in standard deviations: every ± that is shown.
+pub const BAND_95: f64 = 1.96;
+
 /// What Σ(v/sd)² stays below in 999 of 1000 jobs with nothing misread. Without degrees of
 /// freedom, as for one.
 #[must_use]

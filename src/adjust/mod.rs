@@ -64,5 +64,6 @@ mod system;
 
 pub use adjustment::{Adjustment, Row, Status, adjust};
 pub use equation::{At, Equation, Param};
+pub use limit::BAND_95;
 pub use suspects::{Suspect, Suspicion, suspects};
 pub use system::{Observation, System};

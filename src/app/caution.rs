@@ -6,13 +6,13 @@ use crate::cautions::Caution;
 /// Lays the whole caution over the page the first time that this job comes to it.
 pub fn once(desk: &mut Desk, caution: &Caution) {
     if desk.told.insert(caution.key) {
-        desk.explain("Take care", caution.full);
+        desk.explain(caution.title, caution.full);
     }
 }
 
 /// Lays the whole caution over the page: its line was pressed.
 pub fn open(desk: &mut Desk, caution: &Caution) -> Then {
     desk.told.insert(caution.key);
-    desk.explain("Take care", caution.full);
+    desk.explain(caution.title, caution.full);
     Then::Stay
 }

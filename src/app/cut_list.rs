@@ -88,13 +88,9 @@ fn cut_row(job: &Job, at: usize, cut: &Cut) -> Item {
 
 /// “Front run: 1 to 2, 3 to 4; Side run: 1 to 2”; posts by their number alone.
 fn spots(job: &Job, spots: &[Spot]) -> String {
-    let mut runs: Vec<(&Spot, Vec<String>)> = Vec::new();
+    let mut runs: Vec<(&Spot, Vec<[usize; 2]>)> = Vec::new();
     for spot in spots {
-        let place = if spot.from == spot.to {
-            format!("{}", spot.from)
-        } else {
-            format!("{} to {}", spot.from, spot.to)
-        };
+        let place = [spot.from, spot.to];
         match runs.iter_mut().find(|(first, _)| first.run == spot.run) {
             Some((_, places)) => {
                 if !places.contains(&place) {
@@ -104,19 +100,76 @@ fn spots(job: &Job, spots: &[Spot]) -> String {
             None => runs.push((spot, vec![place])),
         }
     }
-    let said = runs.iter().map(|(first, places)| {
-        let what = if first.from == first.to {
-            "post"
+    let said = runs.into_iter().map(|(first, mut places)| {
+        places.sort_unstable();
+        let run = run_called(job, &first.run);
+        if first.from == first.to {
+            let posts = stretches(&places, 1);
+            let posts: Vec<String> = posts.into_iter().map(|of| of.said("post")).collect();
+            format!("{run}: {}", posts.join(", "))
         } else {
-            "bay"
-        };
-        format!(
-            "{}: {what} {}",
-            run_called(job, &first.run),
-            places.join(", ")
-        )
+            let bays = stretches(&places, 0);
+            let bays: Vec<String> = bays.into_iter().map(|of| of.said("bay")).collect();
+            format!("{run}: {}", bays.join(", "))
+        }
     });
     said.collect::<Vec<_>>().join("; ")
+}
+
+/// Neighbours without a gap between them: posts, or bays from post to post.
+#[derive(Clone, Copy)]
+struct Stretch {
+    from: usize,
+    to: usize,
+    many: bool,
+}
+
+impl Stretch {
+    /// “post 3”, “posts 3 to 7”, “bay 3 to 4”, “bays 3 to 7”.
+    fn said(self, what: &str) -> String {
+        let Self { from, to, many } = self;
+        match (many, from == to) {
+            (true, _) => format!("{what}s {from} to {to}"),
+            (false, true) => format!("{what} {from}"),
+            (false, false) => format!("{what} {from} to {to}"),
+        }
+    }
+}
+
+/// Joins what follows on: the next starts `step` after the end of the one before.
+fn stretches(places: &[[usize; 2]], step: usize) -> Vec<Stretch> {
+    let mut all: Vec<Stretch> = Vec::new();
+    for &[from, to] in places {
+        match all.last_mut() {
+            Some(last) if last.to + step == from => {
+                last.to = to;
+                last.many = true;
+            }
+            _ => all.push(Stretch {
+                from,
+                to,
+                many: false,
+            }),
+        }
+    }
+    all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn neighbours_are_told_together() {
+        let told = |places: &[[usize; 2]], step, what: &str| {
+            let all = stretches(places, step).into_iter();
+            all.map(|of| of.said(what)).collect::<Vec<_>>().join(", ")
+        };
+        let bays = [[1, 2], [3, 4], [4, 5], [5, 6]];
+        assert_eq!(told(&bays, 0, "bay"), "bay 1 to 2, bays 3 to 6");
+        let posts = [[1, 1], [2, 2], [4, 4]];
+        assert_eq!(told(&posts, 1, "post"), "posts 1 to 2, post 4");
+    }
 }
 
 fn end_row(job: &Job, run: &str, end: &RailEnd) -> Item {

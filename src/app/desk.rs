@@ -11,7 +11,7 @@ use super::quick::QuickDesk;
 use super::typing::Draft;
 use crate::job::Job;
 use crate::job::edit::{Edit, Thing};
-use crate::store::{JobKey, Jobs, OpenJob};
+use crate::store::{Jobs, OpenJob};
 use crate::{Solution, solve};
 use std::cell::RefCell;
 use std::collections::{BTreeMap, HashSet};
@@ -50,8 +50,6 @@ pub struct Desk {
     pub(super) over: Over,
     /// Cautions that this job has shown in full, by key.
     pub(super) told: HashSet<&'static str>,
-    /// The job whose caution before digging has been shown in full.
-    pub(super) cautioned: Option<JobKey>,
     /// What was typed in Quick and for the laser check: figures by name, mm, degrees or numbers.
     pub figures: BTreeMap<String, f64>,
     /// The quick sum in sight.
@@ -105,7 +103,6 @@ impl Desk {
             menu: None,
             over: Over::default(),
             told: HashSet::new(),
-            cautioned: None,
             figures: BTreeMap::new(),
             listed: RefCell::default(),
             page: None,

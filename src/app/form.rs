@@ -247,6 +247,15 @@ pub fn result(id: &str, label: &str, note: &str, value: &str, tail: &str) -> Row
 /// Something to pick elsewhere, such as a wall or a mark, or a row that does something.
 #[must_use]
 pub fn pick(id: &str, label: &str, note: &str, value: &str) -> Row {
+    /// Longer names stand under the label: beside it they would leave it no room.
+    const BESIDE: usize = 22;
+    if value.chars().count() > BESIDE {
+        let parts = [value, note].into_iter().filter(|part| !part.is_empty());
+        return Row {
+            note: parts.collect::<Vec<_>>().join("; ").into(),
+            ..plain(FieldKind::Pick, id, label)
+        };
+    }
     Row {
         note: note.into(),
         value: value.into(),

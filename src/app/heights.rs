@@ -60,6 +60,7 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     let (before, after) = neighbours(desk);
     vm.set_before(number(before).into());
     vm.set_after(number(after).into());
+    vm.set_settled(in_sight(desk).is_some());
     vm.set_caution(LASER.short.into());
 }
 

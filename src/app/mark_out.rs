@@ -2,11 +2,11 @@
 
 use super::as_built::{BuiltFigure, Way};
 use super::mark_out_facts::{bay, behind, built, how, tapes};
-use super::posts::{face_reading, fix, verdict_of};
+use super::posts::{face_reading, fix};
 use super::respace::{can_respace, respacing};
 use super::run_names::{marked, run_in_sight, run_name};
-use super::words::{fact, said, silence, status};
-use super::{Bridge, Desk, Then, mark_out_said};
+use super::words::{counted, fact, said, silence};
+use super::{Bridge, Desk, Then, caution, mark_out_said};
 use crate::cautions::SERVICES;
 use crate::job::Problem;
 use crate::job::edit::{Change, Edit};
@@ -15,7 +15,7 @@ use crate::length;
 use crate::setout::{Post, PostKind, RunFix, post_called};
 use slint::Global;
 use std::rc::Rc;
-use tautmark_ui::{App, FrameVm, MarkOutVm, Nav, Page, Status};
+use tautmark_ui::{App, FrameVm, MarkOutVm, Nav, Page};
 
 /// The post being marked out, and the run it is of.
 #[derive(Clone, Copy)]
@@ -43,16 +43,10 @@ pub(super) fn sight(desk: &Desk) -> Option<Sight<'_>> {
 /// job has been marked out.
 pub(super) fn open(desk: &mut Desk, post: usize) -> Then {
     desk.chosen.post = post;
-    let key = desk.open().map(|open| open.key().clone());
-    if desk.job().marked.is_empty() && desk.cautioned.as_ref() != key.as_ref() {
-        desk.cautioned = key;
-        caution(desk);
+    if desk.job().marked.is_empty() {
+        caution::once(desk, &SERVICES);
     }
     Then::Open(Page::MarkOut)
-}
-
-fn caution(desk: &mut Desk) {
-    desk.explain("Before you dig", SERVICES.full);
 }
 
 pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
@@ -67,7 +61,9 @@ pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
     let at = bridge.clone();
     vm.on_asked(move |id| {
         at.act(|desk| {
-            if let Some((title, text)) = mark_out_said::origin(desk, &id) {
+            if id == "trouble" {
+                explain_troubles(desk);
+            } else if let Some((title, text)) = mark_out_said::origin(desk, &id) {
                 desk.explain(&title, &text);
             }
             Then::Stay
@@ -75,10 +71,7 @@ pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
     });
     let at = bridge.clone();
     vm.on_caution_pressed(move || {
-        at.act(|desk| {
-            caution(desk);
-            Then::Stay
-        });
+        at.act(|desk| caution::open(desk, &SERVICES));
     });
     let at = bridge.clone();
     vm.on_go_before(move || {
@@ -206,7 +199,8 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     vm.set_bay(bay(job, fix, post));
     vm.set_tapes(tapes(job, post));
     vm.set_built(built(job, &sight));
-    vm.set_trouble(trouble(desk, &sight));
+    vm.set_trouble(trouble(desk).into());
+    vm.set_settled(true);
     let respace = can_respace(job, run, fix);
     vm.set_respace(
         if respace {
@@ -224,20 +218,41 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     vm.set_marked(marked(job, run, post.n).is_some_and(|one| one.done));
 }
 
-/// What the problems say of this very post, the gravest first, and what to do about it.
-fn trouble(desk: &Desk, sight: &Sight<'_>) -> Status {
+/// What the problems say of the post in sight, the gravest first.
+fn troubles(desk: &Desk) -> Vec<&Problem> {
+    let Some(sight) = sight(desk) else {
+        return Vec::new();
+    };
     let called = post_called(&sight.run.id, sight.post.n);
-    let named = |problem: &&Problem| problem.text.to_lowercase().contains(&called.to_lowercase());
+    let named = |problem: &&Problem| {
+        let text = problem.text.to_lowercase();
+        text.contains(&called.to_lowercase())
+    };
     let mut own: Vec<&Problem> = desk.solution.problems.iter().filter(named).collect();
     own.sort_by_key(|problem| problem.severity);
-    let Some(first) = own.first() else {
-        return silence();
-    };
-    let told = own
+    own
+}
+
+/// The gravest of them in a line; empty where there is none.
+fn trouble(desk: &Desk) -> String {
+    let all = troubles(desk);
+    match all.split_first() {
+        None => String::new(),
+        Some((first, [])) => first.text.clone(),
+        Some((first, rest)) => {
+            let more = counted(rest.len(), "thing more", "things more");
+            format!("{} And {more}.", first.text)
+        }
+    }
+}
+
+fn explain_troubles(desk: &mut Desk) {
+    let all = troubles(desk);
+    let told = all
         .iter()
         .map(|one| format!("**{}** {}", one.text, one.remedy));
-    let told: Vec<String> = told.collect();
-    status(verdict_of(first.severity), &told.join("\n\n"))
+    let told = told.collect::<Vec<_>>().join("\n\n");
+    desk.explain("About this post", &told);
 }
 
 /// The post before the run: a long name is cut at its end.
@@ -258,7 +273,8 @@ fn fill_unsettled(vm: &MarkOutVm<'_>) {
     vm.set_bay(none("bay", "Bay"));
     vm.set_tapes(none("tapes", "Two tapes"));
     vm.set_built(silence());
-    vm.set_trouble(silence());
+    vm.set_trouble("".into());
+    vm.set_settled(false);
     vm.set_respace("".into());
     vm.set_before("".into());
     vm.set_after("".into());

@@ -276,9 +276,7 @@ pub fn to_look_at(problems: &[&Problem]) -> Option<String> {
     })
 }
 
-/// How grave a problem is, as a verdict.
-#[must_use]
-pub fn verdict_of(severity: Severity) -> Verdict {
+fn verdict_of(severity: Severity) -> Verdict {
     match severity {
         Severity::Error => Verdict::Bad,
         Severity::Warning => Verdict::Attention,

@@ -29,8 +29,8 @@ pub fn string_name(job: &Job, id: &LineId) -> String {
     let line = job.lines.iter().find(|line| line.id == *id);
     let name = line.map_or("", |line| line.name.as_str());
     let name = if name.is_empty() { id.as_str() } else { name };
-    if name.to_lowercase().ends_with("string") {
-        format!("the {name}")
+    if name.to_lowercase().contains("string") {
+        the(name)
     } else {
         format!("the {name} string")
     }
@@ -68,7 +68,9 @@ pub fn zero_name(job: &Job, run: &Run) -> String {
 #[must_use]
 pub fn the(name: &str) -> String {
     let proper = ["corner ", "mark ", "wall "];
-    if proper.iter().any(|kind| name.starts_with(kind)) {
+    if let Some(rest) = name.strip_prefix("The ") {
+        format!("the {rest}")
+    } else if proper.iter().any(|kind| name.starts_with(kind)) || name.starts_with("the ") {
         name.to_owned()
     } else {
         format!("the {name}")

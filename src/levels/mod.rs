@@ -24,8 +24,7 @@ pub use fixes::{LevelsFix, PointFix, SetupFix, SightFix};
 use crate::job::Problems;
 use crate::job::sound::Sound;
 
-/// Half the width of the 95 % band, in standard deviations.
-pub(crate) const BAND: f64 = 1.96;
+pub(crate) use crate::adjust::BAND_95 as BAND;
 
 /// Heights of every set-up's line and every point that the sights tie to the datum, mm; none where
 /// there is neither a datum nor a sight. What keeps the rest from being known goes to `problems`.

@@ -1,7 +1,6 @@
 //! Figures on the way in and on the way out, and the one check every typed figure passes.
 
-/// Half the width of a 95 % band, in standard deviations.
-pub(crate) const BAND_95: f64 = 1.96;
+pub(crate) use crate::adjust::BAND_95;
 
 /// No plot is longer than this, mm; a longer figure is a slip of the units.
 const LONGEST: f64 = 1e7;

@@ -13,8 +13,7 @@ use crate::job::{MarkId, Problems};
 use indexmap::IndexMap;
 use nalgebra::Vector2;
 
-/// Half width of the 95 % band in standard deviations.
-pub const PM: f64 = 1.96;
+pub use crate::adjust::BAND_95 as PM;
 
 /// The adjusted marks, and everything needed to say how sure anything made from them is.
 #[derive(Clone, Debug)]

@@ -1,9 +1,11 @@
 //! Setting up a run as a person does it, with the posts that the core makes of it.
 
+use slint::{Global, Model};
 use tautmark::job::model::{BayFit, Hung, PostSet, PostSize};
 use tautmark::job::{self, Job};
 use tautmark::solve;
 use tautmark_app_tests::Hand;
+use tautmark_ui::FormVm;
 
 fn saved(hand: &Hand) -> Job {
     hand.bridge.look(|desk| desk.saved().clone())
@@ -136,6 +138,24 @@ fn bays_corner_and_gates_change_as_they_are_pressed() {
     assert!(run.pins.is_empty() && run.gates.is_empty());
     hand.press("Remove this run");
     assert_eq!(saved(&hand).runs.len(), 1);
+}
+
+#[test]
+fn each_way_to_turn_the_corner_post_is_drawn() {
+    let hand = Hand::on(job::example());
+    hand.press("Posts");
+    hand.press("Set up run");
+    let fields = FormVm::get(&hand.app).get_fields();
+    let turned = fields.iter().find(|field| field.id == "set");
+    let pictures = turned.expect("the run ends at a corner").pictures;
+    let told: Vec<_> = pictures.iter().map(|one| one.description).collect();
+    assert_eq!(told.len(), 3);
+    assert!(told[0] != told[1] && told[1] != told[2] && told[0] != told[2]);
+    for picture in pictures.iter() {
+        assert!(picture.strokes.row_count() >= 3, "two strings and a post");
+    }
+    hand.press("Square to front");
+    hand.picture("live-corner-post");
 }
 
 #[test]

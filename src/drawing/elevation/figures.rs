@@ -30,7 +30,15 @@ fn posts(built: &Built, shown: &ElevationShow, pencil: &mut Pencil) {
         } else {
             Rank::Usual
         };
-        let number = Label::near(Vec2::new(post.centre, foot), post.n.to_string(), -UP, 0.0);
+        let at = Vec2::new(post.centre, foot);
+        // Beside another post a number would mislead.
+        let number = Label {
+            place: Place::Toward {
+                toward: -UP,
+                clear: 0.0,
+            },
+            ..Label::near(at, post.n.to_string(), -UP, 0.0)
+        };
         pencil
             .label(Role::Text, number.rank(rank))
             .of(target.clone());
