@@ -155,23 +155,6 @@ fn stretches(places: &[[usize; 2]], step: usize) -> Vec<Stretch> {
     all
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn neighbours_are_told_together() {
-        let told = |places: &[[usize; 2]], step, what: &str| {
-            let all = stretches(places, step).into_iter();
-            all.map(|of| of.said(what)).collect::<Vec<_>>().join(", ")
-        };
-        let bays = [[1, 2], [3, 4], [4, 5], [5, 6]];
-        assert_eq!(told(&bays, 0, "bay"), "bay 1 to 2, bays 3 to 6");
-        let posts = [[1, 1], [2, 2], [4, 4]];
-        assert_eq!(told(&posts, 1, "post"), "posts 1 to 2, post 4");
-    }
-}
-
 fn end_row(job: &Job, run: &str, end: &RailEnd) -> Item {
     let which = match end.end {
         WhichEnd::Start => "start",
@@ -263,5 +246,22 @@ fn buy_row(job: &Job, kind: Piece, bought: &Bought) -> Item {
     Item {
         verdict,
         ..row(&format!("buy {one}"), &title, &note, &figure, "")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn neighbours_are_told_together() {
+        let told = |places: &[[usize; 2]], step, what: &str| {
+            let all = stretches(places, step).into_iter();
+            all.map(|of| of.said(what)).collect::<Vec<_>>().join(", ")
+        };
+        let bays = [[1, 2], [3, 4], [4, 5], [5, 6]];
+        assert_eq!(told(&bays, 0, "bay"), "bay 1 to 2, bays 3 to 6");
+        let posts = [[1, 1], [2, 2], [4, 4]];
+        assert_eq!(told(&posts, 1, "post"), "posts 1 to 2, post 4");
     }
 }
