@@ -166,7 +166,11 @@ fn a_gate_leaf_in_its_opening_and_over_its_ground() {
     near(leaf.bottom.expect("known"), -100.0);
     near(leaf.down.expect("known"), 100.0);
     near(leaf.fall.expect("known"), 40.0);
-    assert!(says(&solution, "runs[0].gates[0].leaf.hung", "40\u{a0}mm higher"));
+    assert!(says(
+        &solution,
+        "runs[0].gates[0].leaf.hung",
+        "40\u{a0}mm higher"
+    ));
     assert!(says(&solution, "runs[0].gates[0].leaf", "beside the line"));
     let low = solve(&straight(5000.0, gate("end"), ground, json!({})));
     assert!(!says(&low, "runs[0].gates[0].leaf.hung", ""));

@@ -11,7 +11,7 @@ use super::quick::QuickDesk;
 use super::typing::Draft;
 use crate::job::Job;
 use crate::job::edit::{Edit, Thing};
-use crate::store::{Jobs, OpenJob};
+use crate::store::{JobKey, Jobs, OpenJob};
 use crate::{Solution, solve};
 use std::cell::RefCell;
 use std::collections::{BTreeMap, HashSet};

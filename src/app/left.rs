@@ -28,6 +28,9 @@ struct Left {
     /// What was typed in Quick.
     #[serde(deserialize_with = "or_default")]
     figures: BTreeMap<String, f64>,
+    /// The quick sum in sight, by its name.
+    #[serde(deserialize_with = "or_default")]
+    quick: String,
     /// Figures typed and not entered.
     #[serde(deserialize_with = "or_default")]
     drafts: BTreeMap<String, Draft>,
@@ -49,13 +52,14 @@ const PLACES: [(Place, &str); 5] = [
     (Place::Boards, "boards"),
 ];
 
-const PAGES: [(Page, &str); 18] = [
+const PAGES: [(Page, &str); 19] = [
     (Page::Work, "work"),
     (Page::Jobs, "jobs"),
     (Page::Bin, "bin"),
     (Page::Start, "start"),
     (Page::About, "about"),
     (Page::Licences, "licences"),
+    (Page::Sums, "sums"),
     (Page::Quick, "quick"),
     (Page::Sheet, "sheet"),
     (Page::Settings, "settings"),
@@ -90,7 +94,13 @@ fn named<T: Copy>(table: &[(T, &str)], text: &str) -> Option<T> {
 fn without_job(page: Page) -> bool {
     matches!(
         page,
-        Page::Jobs | Page::Bin | Page::Start | Page::About | Page::Licences | Page::Quick
+        Page::Jobs
+            | Page::Bin
+            | Page::Start
+            | Page::About
+            | Page::Licences
+            | Page::Sums
+            | Page::Quick
     )
 }
 
@@ -106,6 +116,7 @@ pub(super) fn text(app: &App, desk: &Desk) -> String {
         chosen: desk.chosen.clone(),
         light: name(&LIGHTS, &Theme::get(app).get_mode()).to_owned(),
         figures: desk.figures.clone(),
+        quick: desk.quick().to_owned(),
         drafts,
     };
     // Figures that are no numbers have no text; they are left out rather than all of it.
@@ -137,6 +148,7 @@ fn take_up(app: &App, desk: &mut Desk, left: Left) -> Then {
     }
     desk.drafts = left.drafts;
     desk.figures = left.figures;
+    desk.look_at_quick(&left.quick);
     let page = named(&PAGES, &left.page).unwrap_or(Page::Jobs);
     let page = match desk.open() {
         None if !without_job(page) => Page::Jobs,
