@@ -4,7 +4,7 @@
 use super::add_line::mark_choices;
 use super::menu::choice;
 use super::reading_figure::{ReadingFigure, SlopeFigure};
-use super::walls::reading_title;
+use super::walls::{how_sure, reading_title};
 use super::words::capital;
 use super::{Bridge, Desk, Menu, Then, naming};
 use crate::job::edit::{Change, Edit, Thing};
@@ -305,6 +305,7 @@ fn about_reading(desk: &mut Desk, index: usize) -> Then {
     } else {
         choice("in", "Use it again", "")
     });
+    rows.push(choice("sure", "How sure it is", "where its ± comes from"));
     rows.push(choice("delete", "Delete it", ""));
     desk.chosen.reading = Some(index);
     desk.chosen.mark = None;
@@ -313,6 +314,11 @@ fn about_reading(desk: &mut Desk, index: usize) -> Then {
             let field = ReadingFigure::of(desk.saved(), index);
             desk.ask(Box::new(field));
             Then::Keypad
+        }
+        "sure" => {
+            let words = how_sure(desk, index);
+            desk.explain("How sure it is", &words);
+            Then::Stay
         }
         "slope" => {
             desk.ask(Box::new(SlopeFigure { index }));

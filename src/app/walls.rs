@@ -32,11 +32,12 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     let (best, others) = cures(desk);
     vm.set_cure(best.unwrap_or_default());
     vm.set_others(patched(vm.get_others(), others));
-    let rows = desk.job().readings.iter().enumerate();
-    let rows = rows
-        .map(|(index, reading)| reading_row(desk, index, reading))
-        .collect();
-    vm.set_readings(patched(vm.get_readings(), rows));
+    let mut readings: Vec<_> = desk.job().readings.iter().enumerate().collect();
+    // What does not fit stands first, where it is seen.
+    readings.sort_by_key(|(index, _)| !desk.solution.network.suspects.contains(index));
+    let rows = readings.into_iter();
+    let rows = rows.map(|(index, reading)| reading_row(desk, index, reading));
+    vm.set_readings(patched(vm.get_readings(), rows.collect()));
     vm.set_settings(settings(desk).into());
 }
 
@@ -95,6 +96,37 @@ fn reading_row(desk: &Desk, index: usize, reading: &Row) -> Item {
             &tail,
         )
     }
+}
+
+/// Where the ± of a reading comes from, and how well the others check it, in a sentence or two.
+pub(super) fn how_sure(desk: &Desk, index: usize) -> String {
+    let job = desk.job();
+    let Some(reading) = job.readings.get(index) else {
+        return String::new();
+    };
+    let pm = sureness(job, reading);
+    let own = match &reading.what {
+        Reading::Angle { .. } => format!("{pm}, from how well an angle is read."),
+        Reading::Inline { .. } | Reading::Other { .. } => {
+            "From how well a mark is lined up on a string.".to_owned()
+        }
+        _ => format!(
+            "{pm}, from a tape of class {} and how well one reading of it is taken; both are under Name and settings.",
+            job.tape.class
+        ),
+    };
+    let fix = desk.solution.readings.iter().find(|fix| fix.index == index);
+    let others = match fix {
+        Some(fix) if fix.redundancy < 1e-6 => {
+            " No other reading checks it: one more tape to either of its marks would.".to_owned()
+        }
+        Some(fix) => format!(
+            " The other readings bear {:.0} in 100 of it: a slip shows the sooner, the more they bear.",
+            100.0 * fix.redundancy
+        ),
+        None => String::new(),
+    };
+    own + &others
 }
 
 /// ± of one reading by itself, 95 %.

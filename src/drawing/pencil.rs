@@ -172,7 +172,7 @@ pub(super) fn circle(centre: Vec2, radius: f64) -> Vec<Vec2> {
 
 /// Points on an arc from a bearing through a sweep, degrees, positive to the left.
 pub(super) fn arc(centre: Vec2, radius: f64, from: f64, sweep: f64) -> Vec<Vec2> {
-    let steps = (sweep.abs() / 11.0).ceil().max(2.0) as usize;
+    let steps = (sweep.abs() / 4.0).ceil().max(2.0) as usize;
     (0..=steps)
         .map(|i| centre + toward(from + sweep * i as f64 / steps as f64) * radius)
         .collect()

@@ -1,0 +1,246 @@
+//! Lines under a hand: strings off walls and through marks, nails, bow, corners and their check; and
+//! the keyboard of a desktop.
+
+use slint::platform::{Key, WindowEvent};
+use slint::{ComponentHandle, Global, Model, SharedString};
+use tautmark::job::model::Side;
+use tautmark::job::reading::Measure;
+use tautmark::job::{self, Job};
+use tautmark::{Solution, solve};
+use tautmark_app_tests::{Hand, settle};
+use tautmark_ui::{Page, Place, WallsVm};
+
+fn saved(hand: &Hand) -> Job {
+    hand.bridge.look(|desk| desk.saved().clone())
+}
+
+fn shown(hand: &Hand) -> Solution {
+    hand.bridge.look(|desk| desk.solution.clone())
+}
+
+fn enter(hand: &Hand, figure: &str) {
+    hand.keys(figure);
+    hand.press("Next");
+}
+
+#[test]
+fn a_string_goes_through_two_marks() {
+    let hand = Hand::on(job::example());
+    hand.press("Lines");
+    hand.press("Add a string");
+    hand.press("Through two marks");
+    hand.press("B");
+    hand.press("D");
+    let job = saved(&hand);
+    let line = job.lines.last().expect("a string");
+    let marks = line.marks.as_ref().expect("through marks");
+    assert_eq!(marks.each_ref().map(|mark| mark.as_str()), ["B", "D"]);
+    assert_eq!(hand.here(), (Place::Lines, Page::Line));
+    let (fix, b, d) = (
+        &shown(&hand).lines[&line.id],
+        &shown(&hand).marks["B"],
+        &shown(&hand).marks["D"],
+    );
+    let bearing = (d.y - b.y).atan2(d.x - b.x).to_degrees();
+    assert!(
+        (fix.bearing - bearing).abs() < 1e-6,
+        "{} and {bearing}",
+        fix.bearing
+    );
+}
+
+#[test]
+fn a_string_off_a_wall_is_nailed_and_tells_the_bow() {
+    let hand = Hand::on(job::example());
+    hand.press("Lines");
+    hand.press("front");
+    hand.press("Add an offset");
+    enter(&hand, "1800");
+    enter(&hand, "58");
+    let job = saved(&hand);
+    let nails = job.lines[0].offsets.as_ref().expect("nails");
+    assert_eq!((nails[2].at, nails[2].off), (Some(1800.0), Some(58.0)));
+    assert!(
+        hand.says("The wall bows: the nails are up to"),
+        "{:?}",
+        shown(&hand).lines["front"]
+    );
+    hand.press("1\u{a0}800 along the wall");
+    hand.press("Take the nail out");
+    assert_eq!(saved(&hand).lines, job::example().lines);
+}
+
+#[test]
+fn a_new_string_runs_beside_a_wall() {
+    let hand = Hand::on(job::example());
+    hand.press("Lines");
+    hand.press("Add a string");
+    hand.press("Left of Garden wall");
+    enter(&hand, "200");
+    let job = saved(&hand);
+    let line = job.lines.last().expect("a string");
+    let nails = line.offsets.as_ref().expect("a nail");
+    assert_eq!((line.side, nails[0].off), (Some(Side::Left), Some(200.0)));
+    assert!(shown(&hand).lines.contains_key(&line.id));
+}
+
+#[test]
+fn a_string_is_moved_renamed_and_deleted_and_all_of_it_is_undone() {
+    let hand = Hand::on(job::example());
+    hand.press("Lines");
+    hand.press("front");
+    let more = "Rename, move or delete this string";
+    hand.press(more);
+    hand.press("To the other side of the wall");
+    assert_eq!(saved(&hand).lines[0].side, Some(Side::Left));
+    hand.press(more);
+    hand.press("Rename or delete it");
+    hand.press("Rename it");
+    for name in ["S", "St", "Street"] {
+        hand.write("Name", name);
+    }
+    hand.press("Back");
+    hand.press("Lines");
+    hand.press("Street");
+    hand.press(more);
+    hand.press("Rename or delete it");
+    hand.press("Delete it");
+    assert_eq!(hand.here(), (Place::Lines, Page::Work));
+    assert_eq!(saved(&hand).lines.len(), 1);
+    for _ in 0..3 {
+        hand.press("Undo");
+    }
+    assert_eq!(saved(&hand), job::example());
+}
+
+#[test]
+fn a_corner_tells_both_settings_of_the_saw_and_where_each_figure_comes_from() {
+    let hand = Hand::on(job::example());
+    hand.press("Lines");
+    hand.press("front meets side");
+    let fix = &shown(&hand).corners["X"];
+    let saw = hand.value("Rail ends, saw set at");
+    assert!(saw.contains(&format!("{:.1}°", fix.bevel)), "{saw}");
+    assert!(
+        saw.contains(&format!("{:.1}° from the length", 90.0 - fix.bevel)),
+        "{saw}"
+    );
+    for figure in [
+        "Angle between them",
+        "Not square by",
+        "Rail ends, saw set at",
+        "Length of run R1",
+    ] {
+        hand.press(figure);
+        assert!(hand.sees("Where it comes from"), "{figure}");
+        hand.press("Close");
+    }
+    hand.press("Check it: mark 1\u{a0}500 on each string. The tape between the marks must read");
+    assert!(hand.says("From the angle between the strings"));
+}
+
+#[test]
+fn other_arms_make_another_diagonal() {
+    let hand = Hand::on(job::example());
+    hand.press("Lines");
+    hand.press("front meets side");
+    hand.press("Other arms");
+    enter(&hand, "3000");
+    let half = (shown(&hand).corners["X"].angle / 2.0).to_radians();
+    let across = 2.0 * 3000.0 * half.sin();
+    let value = hand
+        .value("Check it: mark 3\u{a0}000 on each string. The tape between the marks must read");
+    let digits: String = value
+        .chars()
+        .take_while(|c| *c != '±')
+        .filter(char::is_ascii_digit)
+        .collect();
+    assert_eq!(digits, format!("{across:.0}"));
+    hand.press("Other arms");
+    hand.keys("5");
+    assert!(
+        hand.says("Take arms between 100 mm and 30\u{a0}000 mm."),
+        "{:?}",
+        hand.labels()
+    );
+}
+
+#[test]
+fn a_corner_is_deleted_and_made_again() {
+    let hand = Hand::on(job::example());
+    hand.press("Lines");
+    hand.press("front meets side");
+    hand.press("Delete this corner");
+    hand.press("Delete it");
+    assert!(saved(&hand).corners.is_empty());
+    hand.press("Undo");
+    assert_eq!(saved(&hand), job::example());
+}
+
+#[test]
+fn how_sure_a_reading_is_opens_its_reason() {
+    let hand = Hand::on(job::example());
+    hand.press("A to C");
+    hand.press("How sure it is");
+    assert!(hand.says("a tape of class II"), "{:?}", hand.labels());
+}
+
+#[test]
+fn the_misread_tape_stands_first() {
+    let mut job = job::example();
+    let Measure::Tape { length, .. } = &mut job.readings[5].what else {
+        panic!("A to D is a tape")
+    };
+    *length = Some(13_946.0);
+    let hand = Hand::on(job);
+    let first = WallsVm::get(&hand.app).get_readings().row_data(0);
+    let row = first.expect("readings");
+    assert_eq!((row.id.as_str(), row.title.as_str()), ("5", "A to D"));
+    assert!(row.note.starts_with("does not fit"), "{}", row.note);
+    assert_eq!(solve(&saved(&hand)).network.suspects, [5]);
+}
+
+#[test]
+fn a_desktop_keyboard_does_it_all() {
+    let hand = Hand::on_screen(job::example(), 1280.0, 800.0);
+    let key = |text: SharedString| {
+        let window = hand.app.window();
+        window.dispatch_event(WindowEvent::KeyPressed { text: text.clone() });
+        window.dispatch_event(WindowEvent::KeyReleased { text });
+        settle();
+    };
+    hand.press("A to C");
+    hand.press("Enter its figure");
+    for digit in ["1", "0", "8", "0", "6", "+", "7", "6"] {
+        key(digit.into());
+    }
+    key(Key::Return.into());
+    let figure = |hand: &Hand| match saved(hand).readings[3].what {
+        Measure::Tape { length, .. } => length,
+        _ => None,
+    };
+    let before = match job::example().readings[3].what {
+        Measure::Tape { length, .. } => length,
+        _ => None,
+    };
+    assert_eq!(figure(&hand), Some(10_882.0));
+    let control: SharedString = Key::Control.into();
+    hand.app.window().dispatch_event(WindowEvent::KeyPressed {
+        text: control.clone(),
+    });
+    key("z".into());
+    hand.app
+        .window()
+        .dispatch_event(WindowEvent::KeyReleased { text: control });
+    assert_eq!(figure(&hand), before);
+    hand.press("A to C");
+    hand.press("Enter its figure");
+    key("9".into());
+    key(Key::Escape.into());
+    assert!(!hand.sees("Leave this figure"));
+    assert_eq!(
+        figure(&hand),
+        before,
+        "what was not entered changes nothing"
+    );
+}
