@@ -59,8 +59,8 @@ fn by_turns(hand: &Hand) -> impl FnMut() + '_ {
 #[divan::bench(args = [Place::Walls, Place::Lines], sample_count = 200)]
 fn key_to_solution_and_drawing(bencher: Bencher, place: &Place) {
     let hand = asked(*place);
-    let mut press = by_turns(&hand);
-    bencher.bench_local(|| press());
+    let press = by_turns(&hand);
+    bencher.bench_local(press);
 }
 
 #[divan::bench(args = [Place::Walls, Place::Lines], sample_count = 100)]
