@@ -159,7 +159,7 @@ fn other_arms_make_another_diagonal() {
     hand.press("Other arms");
     hand.keys("5");
     assert!(
-        hand.says("Take arms between 100 mm and 30\u{a0}000 mm."),
+        hand.says("Take arms between 100\u{a0}mm and 30\u{a0}000\u{a0}mm."),
         "{:?}",
         hand.labels()
     );
