@@ -1,13 +1,11 @@
-//! Lines under a hand: strings off walls and through marks, nails, bow, corners and their check; and
-//! the keyboard of a desktop.
+//! Lines under a hand: strings off walls and through marks, nails, bow, corners and their check.
 
-use slint::platform::{Key, WindowEvent};
-use slint::{ComponentHandle, Global, Model, SharedString};
+use slint::{Global, Model};
 use tautmark::job::model::Side;
 use tautmark::job::reading::Measure;
 use tautmark::job::{self, Job};
 use tautmark::{Solution, solve};
-use tautmark_app_tests::{Hand, settle};
+use tautmark_app_tests::Hand;
 use tautmark_ui::{Page, Place, WallsVm};
 
 fn saved(hand: &Hand) -> Job {
@@ -198,49 +196,4 @@ fn the_misread_tape_stands_first() {
     assert_eq!((row.id.as_str(), row.title.as_str()), ("5", "A to D"));
     assert!(row.note.starts_with("does not fit"), "{}", row.note);
     assert_eq!(solve(&saved(&hand)).network.suspects, [5]);
-}
-
-#[test]
-fn a_desktop_keyboard_does_it_all() {
-    let hand = Hand::on_screen(job::example(), 1280.0, 800.0);
-    let key = |text: SharedString| {
-        let window = hand.app.window();
-        window.dispatch_event(WindowEvent::KeyPressed { text: text.clone() });
-        window.dispatch_event(WindowEvent::KeyReleased { text });
-        settle();
-    };
-    hand.press("A to C");
-    hand.press("Enter its figure");
-    for digit in ["1", "0", "8", "0", "6", "+", "7", "6"] {
-        key(digit.into());
-    }
-    key(Key::Return.into());
-    let figure = |hand: &Hand| match saved(hand).readings[3].what {
-        Measure::Tape { length, .. } => length,
-        _ => None,
-    };
-    let before = match job::example().readings[3].what {
-        Measure::Tape { length, .. } => length,
-        _ => None,
-    };
-    assert_eq!(figure(&hand), Some(10_882.0));
-    let control: SharedString = Key::Control.into();
-    hand.app.window().dispatch_event(WindowEvent::KeyPressed {
-        text: control.clone(),
-    });
-    key("z".into());
-    hand.app
-        .window()
-        .dispatch_event(WindowEvent::KeyReleased { text: control });
-    assert_eq!(figure(&hand), before);
-    hand.press("A to C");
-    hand.press("Enter its figure");
-    key("9".into());
-    key(Key::Escape.into());
-    assert!(!hand.sees("Leave this figure"));
-    assert_eq!(
-        figure(&hand),
-        before,
-        "what was not entered changes nothing"
-    );
 }

@@ -1,0 +1,124 @@
+//! A desktop's keyboard: figures, Next, the way back and undo, wherever the person has been before.
+
+use i_slint_backend_testing::{AccessibleRole, ElementHandle};
+use slint::platform::{Key, PointerEventButton, WindowEvent};
+use slint::{ComponentHandle, LogicalPosition, SharedString};
+use tautmark::job::reading::Measure;
+use tautmark::job::{self, Job};
+use tautmark_app_tests::{Hand, settle};
+use tautmark_ui::{Page, Place};
+
+fn saved(hand: &Hand) -> Job {
+    hand.bridge.look(|desk| desk.saved().clone())
+}
+
+fn length(job: &Job, reading: usize) -> Option<f64> {
+    match job.readings[reading].what {
+        Measure::Tape { length, .. } => length,
+        _ => None,
+    }
+}
+
+fn key(hand: &Hand, text: impl Into<SharedString>) {
+    let (window, text) = (hand.app.window(), text.into());
+    window.dispatch_event(WindowEvent::KeyPressed { text: text.clone() });
+    window.dispatch_event(WindowEvent::KeyReleased { text });
+    settle();
+}
+
+fn type_in(hand: &Hand, letters: &str) {
+    for letter in letters.chars() {
+        key(hand, letter);
+    }
+}
+
+fn undo(hand: &Hand) {
+    let (window, text) = (hand.app.window(), SharedString::from(Key::Control));
+    window.dispatch_event(WindowEvent::KeyPressed { text: text.clone() });
+    key(hand, 'z');
+    window.dispatch_event(WindowEvent::KeyReleased { text });
+}
+
+/// Puts the mouse on what is called this, and clicks.
+fn click(hand: &Hand, label: &str) {
+    let mut all = ElementHandle::find_by_accessible_label(&hand.app, label);
+    let found = all.find(|element| element.accessible_role() != Some(AccessibleRole::Text));
+    let element = found.unwrap_or_else(|| panic!("nothing is called {label:?}"));
+    let (at, size) = (element.absolute_position(), element.size());
+    let position = LogicalPosition::new(at.x + size.width / 2.0, at.y + size.height / 2.0);
+    let button = PointerEventButton::Left;
+    let window = hand.app.window();
+    window.dispatch_event(WindowEvent::PointerMoved { position });
+    window.dispatch_event(WindowEvent::PointerPressed { position, button });
+    window.dispatch_event(WindowEvent::PointerReleased { position, button });
+    settle();
+}
+
+#[test]
+fn a_figure_is_typed_and_taken_back() {
+    let hand = Hand::on_screen(job::example(), 1280.0, 800.0);
+    let before = length(&saved(&hand), 3);
+    hand.press("A to C");
+    hand.press("Enter its figure");
+    type_in(&hand, "10806+76");
+    key(&hand, Key::Return);
+    assert_eq!(length(&saved(&hand), 3), Some(10_882.0));
+    undo(&hand);
+    assert_eq!(length(&saved(&hand), 3), before);
+    hand.press("A to C");
+    hand.press("Enter its figure");
+    key(&hand, '9');
+    key(&hand, Key::Escape);
+    assert!(!hand.sees("Leave this figure"));
+    let after = length(&saved(&hand), 3);
+    assert_eq!(after, before, "what was not entered changes nothing");
+}
+
+#[test]
+fn keys_go_on_working_after_a_name_was_typed() {
+    let hand = Hand::on_screen(job::example(), 1280.0, 800.0);
+    let title = saved(&hand).title;
+    hand.go(Place::Walls, Page::Settings);
+    click(&hand, "Name of the job");
+    key(&hand, 'x');
+    assert_eq!(saved(&hand).title, format!("{title}x"));
+    click(&hand, "Back");
+    assert_eq!(hand.here().1, Page::Work);
+    undo(&hand);
+    assert_eq!(saved(&hand).title, title, "undone without a click first");
+    hand.go(Place::Posts, Page::Run);
+    click(&hand, "Name of the run");
+    key(&hand, 'x');
+    click(&hand, "Lines");
+    undo(&hand);
+    assert_eq!(saved(&hand).runs, job::example().runs);
+    click(&hand, "front meets side");
+    assert_eq!(hand.here().1, Page::Corner);
+    key(&hand, Key::Escape);
+    assert_eq!(hand.here(), (Place::Lines, Page::Work));
+}
+
+#[test]
+fn a_keypad_that_comes_with_its_page_keeps_the_keys() {
+    let hand = Hand::with_no_job(1280.0, 800.0);
+    click(&hand, "New job");
+    click(&hand, "One wall");
+    type_in(&hand, "3650");
+    key(&hand, Key::Return);
+    assert_eq!(length(&saved(&hand), 0), Some(3650.0));
+}
+
+#[test]
+fn a_menu_closed_by_a_key_gives_the_keys_back() {
+    let hand = Hand::on_screen(job::example(), 1280.0, 800.0);
+    hand.press("A to C");
+    hand.press("Leave it out");
+    assert!(!saved(&hand).readings[3].used);
+    click(&hand, "Add a reading");
+    // The last thing on the screen: Close.
+    key(&hand, Key::Backtab);
+    key(&hand, Key::Return);
+    assert!(!hand.sees("Close"));
+    undo(&hand);
+    assert!(saved(&hand).readings[3].used);
+}
