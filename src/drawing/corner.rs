@@ -104,12 +104,8 @@ pub fn corner(job: &Job, solution: &Solution, id: &CornerId, arm: f64) -> Option
     let across = 2.0 * arm * (corner.fix.angle / 2.0).to_radians().sin();
     let way = ends[1] - ends[0];
     let text = show(across, job.show.lengths);
-    let label = Label::on(
-        (ends[0] + ends[1]) / 2.0,
-        text,
-        way.normalize(),
-        way.norm() / 2.0,
-    );
+    // Off the middle: the angle stands there.
+    let label = Label::on(ends[0] + way * 0.3, text, way.normalize(), way.norm() * 0.3);
     pencil.label(Role::Text, label.rank(Rank::Now));
     for (end, arm_way) in ends.into_iter().zip(corner.arms) {
         let text = show(arm, job.show.lengths);

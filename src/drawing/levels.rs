@@ -8,7 +8,7 @@
 //!   nail     peg         g5
 //! ```
 
-use super::model::{Drawing, Label, Line, Rank, Role, Shape, Target, Vec2};
+use super::model::{Drawing, Label, Line, Place, Rank, Role, Shape, Target, Vec2};
 use super::pencil::Pencil;
 use crate::Solution;
 use crate::job::{Job, PointId, SetupId};
@@ -112,9 +112,12 @@ impl<'a> Scene<'a> {
             let target = Target::Point(id.clone());
             let from = self.sights.iter().filter(|(_, point)| *point == id);
             let lines = from.filter_map(|(setup, _)| self.lines.get(setup));
-            let top = lines.copied().fold(at.y, f64::max);
+            let (low, high) = lines.fold((at.y, at.y), |(low, high), line| {
+                (low.min(*line), high.max(*line))
+            });
+            let staff = [low, high].map(|height| Vec2::new(at.x, height));
             pencil
-                .line(Role::Mark, Line::Plain, at, Vec2::new(at.x, top))
+                .line(Role::Mark, Line::Plain, staff[0], staff[1])
                 .of(target.clone());
             pencil.add(Role::Mark, Shape::Dot(at)).of(target.clone());
             let is_datum = datum == Some(id);
@@ -124,7 +127,8 @@ impl<'a> Scene<'a> {
                 id.to_string()
             };
             let rank = if is_datum { Rank::Main } else { Rank::Usual };
-            let label = Label::near(at, name, -UP, 0.0).rank(rank);
+            let out = if low < at.y { UP } else { -UP };
+            let label = Label::near(at, name, out, 0.0).rank(rank);
             pencil.label(Role::Text, label).of(target.clone());
             self.downs(id, at, pencil, &target);
         }
@@ -140,11 +144,16 @@ impl<'a> Scene<'a> {
         let mut low = at.y;
         for line in lines {
             let middle = Vec2::new(at.x, (low + line) / 2.0);
+            let (along, out) = (UP, Vec2::new(1.0, 0.0));
+            let reach = (line - low).abs() / 2.0;
             low = line;
             let text = show(line - at.y, self.job.show.lengths);
-            let label = Label::near(middle, text, Vec2::new(1.0, 0.0), 0.0).small();
+            let label = Label {
+                place: Place::Clear { along, out, reach },
+                ..Label::near(middle, text, out, 0.0)
+            };
             pencil
-                .label(Role::Quiet, label.rank(Rank::Many))
+                .label(Role::Quiet, label.small().rank(Rank::Many))
                 .of(target.clone());
         }
     }

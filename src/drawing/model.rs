@@ -198,6 +198,9 @@ pub enum Place {
     Along { along: Vec2, reach: f64 },
     /// Beside a line through the point: along it and just off it, on the `out` side first.
     Beside { along: Vec2, out: Vec2, reach: f64 },
+    /// Level beside a line through the point, on the `out` side first, up to `reach` mm along it, and
+    /// on no other line: for figures that would be taken for the neighbour's.
+    Clear { along: Vec2, out: Vec2, reach: f64 },
 }
 
 /// What stays when there is no room for everything, most important last.

@@ -309,7 +309,9 @@ fn enlarge(shape: &mut Shape, factor: f64) {
             label.at *= factor;
             match &mut label.place {
                 Place::Around { clear, .. } | Place::Toward { clear, .. } => *clear *= factor,
-                Place::Along { reach, .. } | Place::Beside { reach, .. } => *reach *= factor,
+                Place::Along { reach, .. }
+                | Place::Beside { reach, .. }
+                | Place::Clear { reach, .. } => *reach *= factor,
             }
         }
     }

@@ -32,6 +32,7 @@ pub(super) fn place(board: &mut Board, index: usize, item: &Item, label: &Label)
         Place::Toward { toward, clear } => close_by(board, at, toward, clear, &words),
         Place::Along { along, reach } => along_line(board, at, along, reach, &words),
         Place::Beside { along, out, reach } => beside(board, at, along, out, reach, &words),
+        Place::Clear { along, out, reach } => clear_of_lines(board, at, along, out, reach, &words),
     };
     match best(board, tries) {
         Some(found) => {
@@ -172,6 +173,37 @@ fn beside(
                 cost: cost + row as f64,
                 leader: None,
             });
+        }
+    }
+    tries
+}
+
+/// Level words close to a line, where they stand on none.
+fn clear_of_lines(
+    board: &Board,
+    at: ViewPoint,
+    along: Vec2,
+    out: Vec2,
+    reach: f64,
+    words: &Words,
+) -> Vec<Try> {
+    let way = board.view.direction(along);
+    let out = board.view.direction(out);
+    let half = words.half();
+    let reach = (reach * board.view.scale - half[1]).max(0.0);
+    let mut tries = Vec::new();
+    for (row, side) in [1.0, -1.0].into_iter().enumerate() {
+        let off = out * (side * (board.desk.hand.gap + half[0]));
+        for (slide, cost) in to_and_fro(reach, 4) {
+            let tile = Tile::level(at + way * slide + off, half);
+            if board.cost(&tile) == 0.0 {
+                let cost = cost + row as f64;
+                tries.push(Try {
+                    tile,
+                    cost,
+                    leader: None,
+                });
+            }
         }
     }
     tries

@@ -152,7 +152,8 @@ impl<'a> Board<'a> {
             halo: false,
             item: index,
         });
-        self.keep_off(tile);
+        // Two figures close together read as one.
+        self.keep_off(tile.grown(self.desk.hand.gap * 0.3));
     }
 
     /// Draws an open line that words would rather not stand on.
