@@ -244,9 +244,8 @@ fn by_itself(app: &App, desk: &Desk) -> Option<drawing::Drawing> {
             let setup = setup_in_sight(desk).map(|(id, _)| id);
             post_heights(job, solution, (run()?, desk.chosen.post), setup, aspect)
         }
-        (Page::Carry | Page::Laser, _) | (Page::Work, Place::Levels) => {
-            drawing::levels(job, solution, aspect)
-        }
+        (Page::Laser, _) => Some(quick::laser_check(desk)),
+        (Page::Carry, _) | (Page::Work, Place::Levels) => drawing::levels(job, solution, aspect),
         (Page::Sizes | Page::CutList, _) | (Page::Work, Place::Boards) => {
             elevation(job, solution, run()?, &ElevationShow::default())
         }

@@ -6,7 +6,7 @@ use super::given::Given;
 use super::settings;
 use super::sum::{Answer, Input, Refused, Stage, Sum, Worked};
 use crate::cautions::LASER;
-use crate::drawing::{Block, Drawing, Vec2};
+use crate::drawing::{Block, Drawing, Tag, Vec2};
 use crate::job::edit::{Edit, Setting};
 use crate::quick::Figure;
 use crate::quick::laser_check::{AtPegs, TwoPegs, Verdict as Found, turn_about, two_pegs};
@@ -142,13 +142,13 @@ fn pegs_picture(given: &Given<'_>) -> Drawing {
     for (x, middle, from_there) in [(a, MIDDLE_A, SECOND_A), (b, MIDDLE_B, SECOND_B)] {
         let (left, right) = (at(-1.0, 0.0), at(1.0, 0.0));
         sketch.sight(
-            &given.tag(middle),
+            &sight(given, middle),
             at(x - 40.0, line),
             at(x - 40.0, top),
             left,
         );
         sketch.sight(
-            &given.tag(from_there),
+            &sight(given, from_there),
             at(x + 40.0, higher),
             at(x + 40.0, top),
             right,
@@ -163,6 +163,17 @@ fn pegs_picture(given: &Given<'_>) -> Drawing {
         _ => {}
     }
     sketch.done("Two pegs, read from the middle and from a second place")
+}
+
+/// A sight still to be read has no name: its place says which it is.
+fn sight(given: &Given<'_>, key: &'static str) -> Tag<'static> {
+    match given.get(key) {
+        Some(_) => given.tag(key),
+        None => Tag {
+            key,
+            text: "?".to_owned(),
+        },
+    }
 }
 
 /// To a tenth of a millimetre per metre, never under what was found.

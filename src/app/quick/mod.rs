@@ -64,9 +64,7 @@ static SUMS: [&Sum; 25] = [
 ];
 
 /// Those that have a button of their own under the jobs.
-const FIRST: [&str; 7] = [
-    "corner", "square", "point", "bays", "carry", "laser", "concrete",
-];
+const FIRST: [&str; 5] = ["corner", "point", "bays", "carry", "laser"];
 const ALL: &str = "all";
 
 /// The sum in sight, and what was cleared away.
@@ -103,6 +101,12 @@ fn in_sight(desk: &Desk) -> &'static Sum {
 /// The picture of the sum in sight.
 pub(super) fn drawing(desk: &Desk) -> Drawing {
     let sum = in_sight(desk);
+    (sum.picture)(&Given::of(desk, sum))
+}
+
+/// The pegs and both places of the laser, with the figures of its check on this desk.
+pub(super) fn laser_check(desk: &Desk) -> Drawing {
+    let sum = &lasers::TWO_PEGS;
     (sum.picture)(&Given::of(desk, sum))
 }
 
