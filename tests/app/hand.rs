@@ -31,11 +31,15 @@ const PRESSED: [AccessibleRole; 6] = [
 ];
 
 /// Every page that can be gone to: its name, and the way there.
-pub const PAGES: [(&str, Place, Page); 18] = [
+pub const PAGES: [(&str, Place, Page); 25] = [
     ("jobs", Place::Walls, Page::Jobs),
     ("bin", Place::Walls, Page::Bin),
     ("about", Place::Walls, Page::About),
     ("licences", Place::Walls, Page::Licences),
+    ("licence", Place::Walls, Page::Licence),
+    ("rename", Place::Walls, Page::Rename),
+    ("sums", Place::Walls, Page::Sums),
+    ("quick", Place::Walls, Page::Quick),
     ("start", Place::Walls, Page::Start),
     ("walls", Place::Walls, Page::Work),
     ("settings", Place::Walls, Page::Settings),
@@ -47,8 +51,11 @@ pub const PAGES: [(&str, Place, Page); 18] = [
     ("run", Place::Posts, Page::Run),
     ("mark-out", Place::Posts, Page::MarkOut),
     ("levels", Place::Levels, Page::Work),
+    ("carry", Place::Levels, Page::Carry),
+    ("laser", Place::Levels, Page::Laser),
     ("heights", Place::Levels, Page::Heights),
     ("boards", Place::Boards, Page::Work),
+    ("sizes", Place::Boards, Page::Sizes),
     ("cut-list", Place::Boards, Page::CutList),
 ];
 

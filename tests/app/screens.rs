@@ -3,9 +3,10 @@
 use slint::Global;
 use tautmark::job;
 use tautmark_app_tests::{Hand, PAGES};
-use tautmark_ui::{Theme, ThemeMode};
+use tautmark_ui::{Page, Place, Theme, ThemeMode};
 
-const SIZES: [(f32, f32); 4] = [
+const SIZES: [(f32, f32); 5] = [
+    (320.0, 568.0),
     (360.0, 800.0),
     (412.0, 915.0),
     (915.0, 412.0),
@@ -24,9 +25,35 @@ fn every_place_is_drawn_by_day_and_by_night() {
                     hand.picture(&format!("app-{width}x{height}-{name}-{light}"));
                     assert!(!hand.labels().is_empty(), "{name} is empty");
                 }
+                laid_over(&hand, &format!("{width}x{height}"), light);
             }
         })
         .join()
         .expect("every place is drawn");
     }
+}
+
+/// What is laid over a page: a menu, the keypad, and where a ± comes from.
+fn laid_over(hand: &Hand, size: &str, light: &str) {
+    let picture = |name: &str| hand.picture(&format!("app-{size}-{name}-{light}"));
+    hand.go(Place::Walls, Page::Work);
+    hand.press("Add a reading");
+    picture("menu");
+    hand.press("Close");
+    hand.press("A to C");
+    picture("walls-chosen");
+    hand.press("Enter its figure");
+    picture("keypad-tape");
+    hand.press("Leave this figure");
+    hand.go(Place::Lines, Page::Corner);
+    hand.press("It reads…");
+    hand.keys("2400");
+    picture("keypad-diagonal");
+    for _ in 0..4 {
+        hand.press("Delete the last figure");
+    }
+    hand.press("Leave this figure");
+    hand.press("Angle between them");
+    picture("notice");
+    hand.press("Close");
 }
