@@ -25,7 +25,13 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     }
     let vm = BinVm::get(app);
     let (all, said) = match desk.jobs.bin() {
-        Ok(all) if all.is_empty() => (all, status(Verdict::None, "Nothing is deleted.")),
+        Ok(all) if all.is_empty() => (
+            all,
+            status(
+                Verdict::None,
+                "**Nothing is deleted.** A deleted job waits here until you take it back or remove it for good.",
+            ),
+        ),
         Ok(all) => (all, silence()),
         Err(why) => (Vec::new(), status(Verdict::Attention, &why.to_string())),
     };
