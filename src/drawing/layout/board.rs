@@ -152,8 +152,7 @@ impl<'a> Board<'a> {
             halo: false,
             item: index,
         });
-        // Two figures close together read as one.
-        self.keep_off(tile.grown(self.desk.hand.gap * 0.3));
+        self.keep_off(tile);
     }
 
     /// Draws an open line that words would rather not stand on.
