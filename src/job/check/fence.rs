@@ -2,7 +2,7 @@
 
 use super::plane::{Marks, Walls};
 use super::strings::{Corners, Lines};
-use super::{Ledger, Named};
+use super::{Ledger, Named, Place};
 use crate::job::ids::RunId;
 use crate::job::model::{Boards, End, Gate, Job, Pin, Run, Side};
 use crate::job::sound::{RunEnd, RunIx, RunStart, Sound, SoundGate, SoundPin, SoundRun};
@@ -19,81 +19,82 @@ pub(super) struct Names<'a> {
 
 /// Tape, laser, tolerances, hole and stock; what is impossible falls back to its default.
 pub(super) fn settings(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
-    ledger.unknown_keys("tape", &job.tape.extra);
-    ledger.unknown_keys("level", &job.level.extra);
-    ledger.unknown_keys("tolerance", &job.tolerance.extra);
-    ledger.unknown_keys("hole", &job.hole.extra);
-    ledger.unknown_keys("stock", &job.stock.extra);
-    let mut positive = |place: &str, value: f64, what: &str, keep: &mut f64| {
-        if let Some(value) = ledger.positive(place.to_owned(), value, what) {
+    let [tape, level, tolerance, hole, stock] =
+        ["tape", "level", "tolerance", "hole", "stock"].map(|part| Place::File.key(part));
+    ledger.unknown_keys(tape, &job.tape.extra);
+    ledger.unknown_keys(level, &job.level.extra);
+    ledger.unknown_keys(tolerance, &job.tolerance.extra);
+    ledger.unknown_keys(hole, &job.hole.extra);
+    ledger.unknown_keys(stock, &job.stock.extra);
+    let mut positive = |place: Place<'_>, value: f64, what: &str, keep: &mut f64| {
+        if let Some(value) = ledger.positive(place, value, what) {
             *keep = value;
         }
     };
     sound.tape.class = job.tape.class;
     let reading = "standard deviation of one reading";
     positive(
-        "tape.reading",
+        tape.key("reading"),
         job.tape.reading,
         reading,
         &mut sound.tape.reading,
     );
     positive(
-        "level.reading",
+        level.key("reading"),
         job.level.reading,
         reading,
         &mut sound.laser.reading,
     );
     positive(
-        "hole.diameter",
+        hole.key("diameter"),
         job.hole.diameter,
         "hole's diameter",
         &mut sound.hole.diameter,
     );
     positive(
-        "hole.depth",
+        hole.key("depth"),
         job.hole.depth,
         "hole's depth",
         &mut sound.hole.depth,
     );
     positive(
-        "hole.bag",
+        hole.key("bag"),
         job.hole.bag,
         "litres from one bag",
         &mut sound.hole.bag,
     );
-    let mut not_negative = |place: &str, value: f64, what: &str, keep: &mut f64| {
-        if let Some(value) = ledger.not_negative(place.to_owned(), value, what) {
+    let mut not_negative = |place: Place<'_>, value: f64, what: &str, keep: &mut f64| {
+        if let Some(value) = ledger.not_negative(place, value, what) {
             *keep = value;
         }
     };
     let laser = &mut sound.laser.accuracy;
     not_negative(
-        "level.accuracy",
+        level.key("accuracy"),
         job.level.accuracy,
         "laser's accuracy",
         laser,
     );
-    let tolerance = &mut sound.tolerance;
     not_negative(
-        "tolerance.length",
+        tolerance.key("length"),
         job.tolerance.length,
         "tolerance",
-        &mut tolerance.length,
+        &mut sound.tolerance.length,
     );
     not_negative(
-        "tolerance.level",
+        tolerance.key("level"),
         job.tolerance.level,
         "tolerance",
-        &mut tolerance.level,
+        &mut sound.tolerance.level,
     );
     not_negative(
-        "hole.over",
+        hole.key("over"),
         job.hole.over,
         "share a hole runs over",
         &mut sound.hole.over,
     );
     not_negative(
-        "stock.kerf",
+        stock.key("kerf"),
         job.stock.kerf,
         "width of a saw cut",
         &mut sound.stock.kerf,
@@ -105,21 +106,22 @@ pub(super) fn settings(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
     ];
     for (name, lengths, keep) in lists {
         for (i, &length) in lengths.iter().enumerate() {
-            let place = format!("stock.{name}[{i}]");
-            keep.extend(ledger.positive(place, length, "stock length"));
+            let list = stock.key(name);
+            keep.extend(ledger.positive(list.nth(i), length, "stock length"));
         }
     }
 }
 
 pub(super) fn runs(job: &Job, names: &Names<'_>, sound: &mut Sound, ledger: &mut Ledger) -> Runs {
     let mut runs = Runs::new();
+    let list = Place::File.key("runs");
     for (index, run) in job.runs.iter().enumerate() {
-        let place = format!("runs[{index}]");
-        run_keys(run, &place, ledger);
-        if !runs.claim(&run.id, "run", &place, ledger) {
+        let place = list.nth(index);
+        run_keys(run, place, ledger);
+        if !runs.claim(&run.id, "run", place, ledger) {
             continue;
         }
-        if let Some(good) = sound_run(run, index, &place, names, sound, ledger) {
+        if let Some(good) = sound_run(run, index, place, names, sound, ledger) {
             runs.settle(&run.id, RunIx(sound.runs.len()));
             sound.runs.push(good);
         }
@@ -127,49 +129,49 @@ pub(super) fn runs(job: &Job, names: &Names<'_>, sound: &mut Sound, ledger: &mut
     runs
 }
 
-fn run_keys(run: &Run, place: &str, ledger: &mut Ledger) {
+fn run_keys(run: &Run, place: Place<'_>, ledger: &mut Ledger) {
     ledger.unknown_keys(place, &run.extra);
     for (key, end) in [("start", &run.start), ("end", &run.end)] {
         if let Some(end) = end {
-            ledger.unknown_keys(&format!("{place}.{key}"), &end.extra);
+            ledger.unknown_keys(place.key(key), &end.extra);
         }
     }
     if let Some(post) = &run.post {
-        ledger.unknown_keys(&format!("{place}.post"), &post.extra);
+        ledger.unknown_keys(place.key("post"), &post.extra);
     }
     if let Some(bays) = &run.bays {
-        ledger.unknown_keys(&format!("{place}.bays"), &bays.extra);
+        ledger.unknown_keys(place.key("bays"), &bays.extra);
     }
     for (i, gate) in run.gates.iter().enumerate() {
-        ledger.unknown_keys(&format!("{place}.gates[{i}]"), &gate.extra);
+        ledger.unknown_keys(place.key("gates").nth(i), &gate.extra);
         if let Some(leaf) = &gate.leaf {
-            ledger.unknown_keys(&format!("{place}.gates[{i}].leaf"), &leaf.extra);
+            ledger.unknown_keys(place.key("gates").nth(i).key("leaf"), &leaf.extra);
         }
     }
     for (i, pin) in run.pins.iter().enumerate() {
-        ledger.unknown_keys(&format!("{place}.pins[{i}]"), &pin.extra);
+        ledger.unknown_keys(place.key("pins").nth(i), &pin.extra);
     }
 }
 
 fn sound_run(
     run: &Run,
     index: usize,
-    place: &str,
+    place: Place<'_>,
     names: &Names<'_>,
     sound: &Sound,
     ledger: &mut Ledger,
 ) -> Option<SoundRun> {
     let line = names
         .lines
-        .find(&run.line, "line", &format!("{place}.line"), ledger);
-    let start = run_start(run.start.as_ref(), &format!("{place}.start"), names, ledger);
-    let end = run_end(run.end.as_ref(), &format!("{place}.end"), names, ledger);
-    let gap = ledger.not_negative(format!("{place}.gap"), run.gap, "gap");
+        .find(&run.line, "line", place.key("line"), ledger);
+    let start = run_start(run.start.as_ref(), place.key("start"), names, ledger);
+    let end = run_end(run.end.as_ref(), place.key("end"), names, ledger);
+    let gap = ledger.not_negative(place.key("gap"), run.gap, "gap");
     let post = run.post.clone().unwrap_or_default();
-    let width = ledger.positive(format!("{place}.post.width"), post.width, "post width");
-    let depth = ledger.positive(format!("{place}.post.depth"), post.depth, "post depth");
+    let width = ledger.positive(place.key("post").key("width"), post.width, "post width");
+    let depth = ledger.positive(place.key("post").key("depth"), post.depth, "post depth");
     let bays = run.bays.clone().unwrap_or_default();
-    let bay_max = ledger.positive(format!("{place}.bays.max"), bays.max, "longest bay");
+    let bay_max = ledger.positive(place.key("bays").key("max"), bays.max, "longest bay");
     let side = side_of(run, place, ledger);
     assumed_sizes(run, place, ledger);
     let gates = gates(&run.gates, place, ledger);
@@ -195,10 +197,10 @@ fn sound_run(
     Some(good)
 }
 
-fn side_of(run: &Run, place: &str, ledger: &mut Ledger) -> Side {
+fn side_of(run: &Run, place: Place<'_>, ledger: &mut Ledger) -> Side {
     run.side.unwrap_or_else(|| {
         ledger.problems.warning(
-            format!("{place}.side"),
+            place.key("side"),
             format!(
                 "Run “{}” does not say on which side of its string the posts stand; left is taken.",
                 run.id
@@ -209,17 +211,17 @@ fn side_of(run: &Run, place: &str, ledger: &mut Ledger) -> Side {
     })
 }
 
-fn assumed_sizes(run: &Run, place: &str, ledger: &mut Ledger) {
+fn assumed_sizes(run: &Run, place: Place<'_>, ledger: &mut Ledger) {
     if run.post.is_none() {
         ledger.problems.warning(
-            format!("{place}.post"),
+            place.key("post"),
             format!("Run “{}” has no post size; 100 by 100 is taken.", run.id),
             "Enter the size of its posts.",
         );
     }
     if run.bays.is_none() {
         ledger.problems.warning(
-            format!("{place}.bays"),
+            place.key("bays"),
             format!("Run “{}” has no longest bay; 1800 is taken.", run.id),
             "Enter the longest bay, centre to centre.",
         );
@@ -228,7 +230,7 @@ fn assumed_sizes(run: &Run, place: &str, ledger: &mut Ledger) {
 
 fn run_start(
     end: Option<&End>,
-    place: &str,
+    place: Place<'_>,
     names: &Names<'_>,
     ledger: &mut Ledger,
 ) -> Option<RunStart> {
@@ -241,7 +243,7 @@ fn run_start(
             ..
         }) => names
             .walls
-            .find(id, "wall", &format!("{place}.wall"), ledger)
+            .find(id, "wall", place.key("wall"), ledger)
             .map(RunStart::Wall),
         Some(End {
             wall: None,
@@ -251,7 +253,7 @@ fn run_start(
             ..
         }) => names
             .corners
-            .find(id, "corner", &format!("{place}.corner"), ledger)
+            .find(id, "corner", place.key("corner"), ledger)
             .map(RunStart::Corner),
         Some(End {
             wall: None,
@@ -261,7 +263,7 @@ fn run_start(
             ..
         }) => names
             .marks
-            .find(id, "mark", &format!("{place}.mark"), ledger)
+            .find(id, "mark", place.key("mark"), ledger)
             .map(RunStart::Mark),
         Some(End {
             wall: None,
@@ -271,7 +273,7 @@ fn run_start(
             ..
         }) => {
             ledger.problems.error(
-                format!("{place}.length"),
+                place.key("length"),
                 "A run cannot start at a length.",
                 "Start it at a wall, a corner or a mark; only its end may be a length.",
             );
@@ -305,7 +307,7 @@ fn run_start(
 
 fn run_end(
     end: Option<&End>,
-    place: &str,
+    place: Place<'_>,
     names: &Names<'_>,
     ledger: &mut Ledger,
 ) -> Option<RunEnd> {
@@ -317,25 +319,30 @@ fn run_end(
         ..
     }) = end
     {
-        let length = ledger.positive(format!("{place}.length"), *length, "length of the run")?;
+        let length = ledger.positive(place.key("length"), *length, "length of the run")?;
         return Some(RunEnd::Length(length));
     }
     run_start(end, place, names, ledger).map(RunEnd::At)
 }
 
-fn ends_apart(run: &SoundRun, place: &str, ledger: &mut Ledger) -> Option<()> {
+fn ends_apart(run: &SoundRun, place: Place<'_>, ledger: &mut Ledger) -> Option<()> {
     if run.end != RunEnd::At(run.start) {
         return Some(());
     }
     ledger.problems.error(
-        format!("{place}.end"),
+        place.key("end"),
         format!("Run “{}” starts and ends at the same place.", run.id),
         "Name two different ends.",
     );
     None
 }
 
-fn corners_on_line(run: &SoundRun, place: &str, sound: &Sound, ledger: &mut Ledger) -> Option<()> {
+fn corners_on_line(
+    run: &SoundRun,
+    place: Place<'_>,
+    sound: &Sound,
+    ledger: &mut Ledger,
+) -> Option<()> {
     let mut good = Some(());
     let mut look = |key: &str, at: RunStart| {
         if let RunStart::Corner(corner) = at
@@ -343,7 +350,7 @@ fn corners_on_line(run: &SoundRun, place: &str, sound: &Sound, ledger: &mut Ledg
             && !corner.lines.contains(&run.line)
         {
             ledger.problems.error(
-                format!("{place}.{key}.corner"),
+                place.key(key).key("corner"),
                 format!(
                     "Corner “{}” is not on the line of run “{}”.",
                     corner.id, run.id
@@ -360,30 +367,29 @@ fn corners_on_line(run: &SoundRun, place: &str, sound: &Sound, ledger: &mut Ledg
     good
 }
 
-fn gates(gates: &[Gate], place: &str, ledger: &mut Ledger) -> Vec<SoundGate> {
+fn gates(gates: &[Gate], place: Place<'_>, ledger: &mut Ledger) -> Vec<SoundGate> {
     let mut good = Vec::new();
+    let list = place.key("gates");
     for (index, gate) in gates.iter().enumerate() {
-        let at_place = format!("{place}.gates[{index}].at");
-        let clear_place = format!("{place}.gates[{index}].clear");
-        let at = ledger.given(&at_place, gate.at, "gate's running reading");
-        let at = at.and_then(|at| ledger.not_negative(at_place, at, "gate's running reading"));
-        let clear = ledger.given(&clear_place, gate.clear, "gate's clear opening");
-        let clear = clear.and_then(|c| ledger.positive(clear_place, c, "gate's clear opening"));
-        let leaf_place = format!("{place}.gates[{index}].leaf");
+        let place = list.nth(index);
+        let at = ledger.given(place.key("at"), gate.at, "gate's running reading");
+        let at =
+            at.and_then(|at| ledger.not_negative(place.key("at"), at, "gate's running reading"));
+        let clear = ledger.given(place.key("clear"), gate.clear, "gate's clear opening");
+        let clear =
+            clear.and_then(|c| ledger.positive(place.key("clear"), c, "gate's clear opening"));
+        let leaf_place = place.key("leaf");
         let leaf = gate.leaf.clone().filter(|leaf| {
             let gaps = [
-                ("hinge", leaf.hinge),
-                ("latch", leaf.latch),
-                ("ground", leaf.ground),
+                ("hinge", leaf.hinge, "hinge gap"),
+                ("latch", leaf.latch, "latch gap"),
+                ("ground", leaf.ground, "ground gap"),
             ];
-            gaps.map(|(key, gap)| {
-                let what = format!("{key} gap");
-                ledger
-                    .not_negative(format!("{leaf_place}.{key}"), gap, &what)
-                    .is_some()
-            })
-            .into_iter()
-            .all(|good| good)
+            let checks = gaps.map(|(key, gap, what)| {
+                let gap = ledger.not_negative(leaf_place.key(key), gap, what);
+                gap.is_some()
+            });
+            checks == [true; 3]
         });
         if let (Some(at), Some(clear)) = (at, clear) {
             good.push(SoundGate {
@@ -397,12 +403,14 @@ fn gates(gates: &[Gate], place: &str, ledger: &mut Ledger) -> Vec<SoundGate> {
     good
 }
 
-fn pins(pins: &[Pin], place: &str, ledger: &mut Ledger) -> Vec<SoundPin> {
+fn pins(pins: &[Pin], place: Place<'_>, ledger: &mut Ledger) -> Vec<SoundPin> {
     let mut good = Vec::new();
+    let list = place.key("pins");
     for (index, pin) in pins.iter().enumerate() {
-        let at_place = format!("{place}.pins[{index}].at");
-        let at = ledger.given(&at_place, pin.at, "pin's running reading");
-        if let Some(at) = at.and_then(|at| ledger.any(at_place, at, "pin's running reading")) {
+        let place = list.nth(index);
+        let at = ledger.given(place.key("at"), pin.at, "pin's running reading");
+        if let Some(at) = at.and_then(|at| ledger.any(place.key("at"), at, "pin's running reading"))
+        {
             let stands = pin.stands;
             good.push(SoundPin { at, stands, index });
         }
@@ -418,18 +426,19 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
         pales,
         extra,
     } = &job.boards;
-    ledger.unknown_keys("boards", extra);
+    let boards = Place::File.key("boards");
+    ledger.unknown_keys(boards, extra);
     if let Some(gravel) = gravel {
-        ledger.unknown_keys("boards.gravel", &gravel.extra);
-        let place = |key: &str| format!("boards.gravel.{key}");
+        let place = boards.key("gravel");
+        ledger.unknown_keys(place, &gravel.extra);
         let checks = [
-            ledger.positive(place("height"), gravel.height, "gravel board's height"),
-            ledger.any(place("clearance"), gravel.clearance, "clearance"),
-            ledger.not_negative(place("dig"), gravel.dig, "depth it may be let in"),
-            ledger.not_negative(place("gap"), gravel.gap, "largest gap"),
-            ledger.not_negative(place("step"), gravel.step.unwrap_or(0.0), "step"),
+            ledger.positive(place.key("height"), gravel.height, "gravel board's height"),
+            ledger.any(place.key("clearance"), gravel.clearance, "clearance"),
+            ledger.not_negative(place.key("dig"), gravel.dig, "depth it may be let in"),
+            ledger.not_negative(place.key("gap"), gravel.gap, "largest gap"),
+            ledger.not_negative(place.key("step"), gravel.step.unwrap_or(0.0), "step"),
             ledger.any(
-                place("top"),
+                place.key("top"),
                 gravel.top.unwrap_or(0.0),
                 "gravel board's top",
             ),
@@ -437,23 +446,27 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
         sound.boards.gravel = checks.iter().all(Option::is_some).then(|| gravel.clone());
     }
     if let Some(rails) = rails {
-        ledger.unknown_keys("boards.rails", &rails.extra);
-        let place = |key: &str| format!("boards.rails.{key}");
-        let count = ledger.positive(place("count"), f64::from(rails.count), "number of rails");
+        let place = boards.key("rails");
+        ledger.unknown_keys(place, &rails.extra);
+        let count = ledger.positive(
+            place.key("count"),
+            f64::from(rails.count),
+            "number of rails",
+        );
         let few = few_enough(rails.count, ledger);
         let checks = [
             count,
             few,
-            ledger.any(place("low"), rails.low, "lowest rail's height"),
-            ledger.any(place("high"), rails.high, "highest rail's height"),
-            ledger.not_negative(place("seat"), rails.seat, "seat"),
-            ledger.not_negative(place("notch"), rails.notch.unwrap_or(0.0), "notch"),
-            ledger.positive(place("thick"), rails.thickness(), "rail's thickness"),
+            ledger.any(place.key("low"), rails.low, "lowest rail's height"),
+            ledger.any(place.key("high"), rails.high, "highest rail's height"),
+            ledger.not_negative(place.key("seat"), rails.seat, "seat"),
+            ledger.not_negative(place.key("notch"), rails.notch.unwrap_or(0.0), "notch"),
+            ledger.positive(place.key("thick"), rails.thickness(), "rail's thickness"),
         ];
         let ordered = rails.count < 2 || rails.high > rails.low;
         if !ordered {
             ledger.problems.error(
-                place("high"),
+                place.key("high"),
                 "The highest rail is not above the lowest.",
                 "Enter the height of the highest rail's centre above the gravel board.",
             );
@@ -462,17 +475,17 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
         sound.boards.rails = good.then(|| rails.clone());
     }
     if let Some(pales) = pales {
-        ledger.unknown_keys("boards.pales", &pales.extra);
-        let place = |key: &str| format!("boards.pales.{key}");
+        let place = boards.key("pales");
+        ledger.unknown_keys(place, &pales.extra);
         let checks = [
-            ledger.positive(place("width"), pales.width, "pale's width"),
-            ledger.any(place("lap"), pales.lap, "lap"),
-            ledger.positive(place("height"), pales.height, "pale's height"),
+            ledger.positive(place.key("width"), pales.width, "pale's width"),
+            ledger.any(place.key("lap"), pales.lap, "lap"),
+            ledger.positive(place.key("height"), pales.height, "pale's height"),
         ];
         let wide = pales.lap < pales.width;
         if !wide {
             ledger.problems.error(
-                place("lap"),
+                place.key("lap"),
                 format!(
                     "A lap of {} is not less than the pale's width of {}.",
                     pales.lap, pales.width
@@ -500,23 +513,16 @@ fn few_enough(count: u32, ledger: &mut Ledger) -> Option<f64> {
 
 /// Ticked-off posts must be on a run of the job; whether the post is there is seen once it is set out.
 pub(super) fn marked(job: &Job, runs: &Runs, ledger: &mut Ledger) {
+    let list = Place::File.key("marked");
     for (i, marked) in job.marked.iter().enumerate() {
-        let place = format!("marked[{i}]");
-        ledger.unknown_keys(&place, &marked.extra);
-        runs.find(&marked.run, "run", &format!("{place}.run"), ledger);
+        let place = list.nth(i);
+        ledger.unknown_keys(place, &marked.extra);
+        runs.find(&marked.run, "run", place.key("run"), ledger);
         if let Some(measured) = marked.measured {
-            ledger.any(
-                format!("{place}.measured"),
-                measured,
-                "running reading as built",
-            );
+            ledger.any(place.key("measured"), measured, "running reading as built");
         }
         if let Some(off) = marked.off {
-            ledger.any(
-                format!("{place}.off"),
-                off,
-                "distance off the string as built",
-            );
+            ledger.any(place.key("off"), off, "distance off the string as built");
         }
     }
 }

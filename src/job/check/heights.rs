@@ -2,7 +2,7 @@
 
 use super::fence::Runs;
 use super::plane::Marks;
-use super::{Ledger, Named};
+use super::{Ledger, Named, Place};
 use crate::job::ids::{PointId, SetupId};
 use crate::job::model::{Job, Point, Sight};
 use crate::job::sound::{PointIx, SetupIx, Sound, SoundDatum, SoundPoint, SoundSight, Stands};
@@ -19,54 +19,43 @@ pub(super) fn levels(
     sound: &mut Sound,
     ledger: &mut Ledger,
 ) {
-    ledger.unknown_keys("levels", &job.levels.extra);
+    let levels = Place::File.key("levels");
+    ledger.unknown_keys(levels, &job.levels.extra);
     let mut points = Points::new();
+    let list = levels.key("points");
     for (i, point) in job.levels.points.iter().enumerate() {
-        let place = format!("levels.points[{i}]");
-        ledger.unknown_keys(&place, &point.extra);
-        if points.claim(&point.id, "point", &place, ledger) {
-            let stands = stands(point, &place, marks, runs, ledger);
+        let place = list.nth(i);
+        ledger.unknown_keys(place, &point.extra);
+        if points.claim(&point.id, "point", place, ledger) {
+            let stands = stands(point, place, marks, runs, ledger);
             add(&point.id, stands, &mut points, sound);
         }
     }
     if let Some(datum) = &job.levels.datum {
-        ledger.unknown_keys("levels.datum", &datum.extra);
-        let height = ledger.any(
-            "levels.datum.height".to_owned(),
-            datum.height,
-            "datum's height",
-        );
-        let point = seen(
-            &datum.point,
-            "levels.datum.point",
-            &mut points,
-            sound,
-            ledger,
-        );
+        let place = levels.key("datum");
+        ledger.unknown_keys(place, &datum.extra);
+        let height = ledger.any(place.key("height"), datum.height, "datum's height");
+        let point = seen(&datum.point, place.key("point"), &mut points, sound, ledger);
         if let (Some(height), Some(point)) = (height, point) {
             sound.levels.datum = Some(SoundDatum { point, height });
         }
     }
     let mut setups: Named<SetupId, SetupIx> = Named::new();
+    let list = levels.key("setups");
     for (i, setup) in job.levels.setups.iter().enumerate() {
-        let place = format!("levels.setups[{i}]");
-        ledger.unknown_keys(&place, &setup.extra);
-        if !setups.claim(&setup.id, "set-up", &place, ledger) {
+        let place = list.nth(i);
+        ledger.unknown_keys(place, &setup.extra);
+        if !setups.claim(&setup.id, "set-up", place, ledger) {
             continue;
         }
         let ix = SetupIx(sound.levels.setups.len());
         sound.levels.setups.push(setup.id.clone());
+        let sights = place.key("sights");
         for (k, sight) in setup.sights.iter().enumerate() {
-            let place = format!("{place}.sights[{k}]");
-            ledger.unknown_keys(&place, &sight.extra);
-            let point = seen(
-                &sight.point,
-                &format!("{place}.point"),
-                &mut points,
-                sound,
-                ledger,
-            );
-            if let (Some(point), Some((down, sd))) = (point, figures(sight, &place, sound, ledger))
+            let place = sights.nth(k);
+            ledger.unknown_keys(place, &sight.extra);
+            let point = seen(&sight.point, place.key("point"), &mut points, sound, ledger);
+            if let (Some(point), Some((down, sd))) = (point, figures(sight, place, sound, ledger))
                 && sight.used
             {
                 let place = (i, k);
@@ -83,17 +72,22 @@ pub(super) fn levels(
     }
 }
 
-fn stands(point: &Point, place: &str, marks: &Marks, runs: &Runs, ledger: &mut Ledger) -> Stands {
+fn stands(
+    point: &Point,
+    place: Place<'_>,
+    marks: &Marks,
+    runs: &Runs,
+    ledger: &mut Ledger,
+) -> Stands {
     if let Some(run) = &point.run {
-        let run = runs.find(run, "run", &format!("{place}.run"), ledger);
-        let at_place = format!("{place}.at");
-        let at = ledger.given(&at_place, point.at, "running reading");
-        let at = at.and_then(|at| ledger.any(at_place, at, "running reading"));
+        let run = runs.find(run, "run", place.key("run"), ledger);
+        let at = ledger.given(place.key("at"), point.at, "running reading");
+        let at = at.and_then(|at| ledger.any(place.key("at"), at, "running reading"));
         if let (Some(run), Some(at)) = (run, at) {
             return Stands::Ground { run, at };
         }
     } else if let Some(mark) = &point.mark
-        && let Some(mark) = marks.find(mark, "mark", &format!("{place}.mark"), ledger)
+        && let Some(mark) = marks.find(mark, "mark", place.key("mark"), ledger)
     {
         return Stands::Mark(mark);
     }
@@ -103,7 +97,7 @@ fn stands(point: &Point, place: &str, marks: &Marks, runs: &Runs, ledger: &mut L
 /// A point may be listed, or simply be sighted.
 fn seen(
     id: &PointId,
-    place: &str,
+    place: Place<'_>,
     points: &mut Points,
     sound: &mut Sound,
     ledger: &mut Ledger,
@@ -133,12 +127,20 @@ fn add(id: &PointId, stands: Stands, points: &mut Points, sound: &mut Sound) -> 
 }
 
 /// The reading and its standard deviation, mm.
-fn figures(sight: &Sight, place: &str, sound: &Sound, ledger: &mut Ledger) -> Option<(f64, f64)> {
-    let down_place = format!("{place}.down");
-    let down = ledger.given(&down_place, sight.down, "reading down from the laser line")?;
-    let down = ledger.any(down_place, down, "reading down from the laser line")?;
+fn figures(
+    sight: &Sight,
+    place: Place<'_>,
+    sound: &Sound,
+    ledger: &mut Ledger,
+) -> Option<(f64, f64)> {
+    let down = ledger.given(
+        place.key("down"),
+        sight.down,
+        "reading down from the laser line",
+    )?;
+    let down = ledger.any(place.key("down"), down, "reading down from the laser line")?;
     let dist = ledger.not_negative(
-        format!("{place}.dist"),
+        place.key("dist"),
         sight.dist.unwrap_or(USUAL_SIGHT),
         "distance from the laser",
     )?;

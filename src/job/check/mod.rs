@@ -4,12 +4,15 @@
 
 mod fence;
 mod heights;
+mod place;
 mod plane;
 mod strings;
 
 use super::model::{Extra, Job};
 use super::problem::{Problem, Problems};
 use super::sound::Sound;
+use place::Place;
+use std::borrow::Borrow;
 use std::collections::HashMap;
 use std::hash::Hash;
 
@@ -20,8 +23,8 @@ pub const LONGEST: f64 = 1_000_000.0;
 #[must_use]
 pub fn check(job: &Job) -> (Sound, Vec<Problem>) {
     let mut ledger = Ledger::default();
-    ledger.unknown_keys("", &job.extra);
-    ledger.unknown_keys("show", &job.show.extra);
+    ledger.unknown_keys(Place::File, &job.extra);
+    ledger.unknown_keys(Place::File.key("show"), &job.show.extra);
     let mut sound = Sound {
         unit: job.show.lengths,
         ..Sound::default()
@@ -50,7 +53,7 @@ struct Named<Id, Ix> {
     found: HashMap<Id, Option<Ix>>,
 }
 
-impl<Id: Hash + Eq + Clone + std::fmt::Display, Ix: Copy> Named<Id, Ix> {
+impl<Id: Hash + Eq + Clone + Borrow<str>, Ix: Copy> Named<Id, Ix> {
     fn new() -> Self {
         Self {
             found: HashMap::new(),
@@ -58,19 +61,19 @@ impl<Id: Hash + Eq + Clone + std::fmt::Display, Ix: Copy> Named<Id, Ix> {
     }
 
     /// Notes a name; false where it is empty or taken already.
-    fn claim(&mut self, id: &Id, kind: &str, place: &str, ledger: &mut Ledger) -> bool {
-        let text = id.to_string();
+    fn claim(&mut self, id: &Id, kind: &str, place: Place<'_>, ledger: &mut Ledger) -> bool {
+        let text: &str = id.borrow();
         if text.is_empty() {
             ledger.problems.error(
-                format!("{place}.id"),
+                place.key("id"),
                 format!("This {kind} has no name."),
                 "Give it a short name of its own.",
             );
             return false;
         }
-        if self.found.contains_key(id) {
+        if self.found.contains_key::<Id>(id) {
             ledger.problems.error(
-                format!("{place}.id"),
+                place.key("id"),
                 format!("Two {kind}s are called “{text}”; the second one is left out."),
                 "Rename one of them.",
             );
@@ -81,16 +84,21 @@ impl<Id: Hash + Eq + Clone + std::fmt::Display, Ix: Copy> Named<Id, Ix> {
     }
 
     fn settle(&mut self, id: &Id, at: Ix) {
-        self.found.insert(id.clone(), Some(at));
+        match self.found.get_mut::<Id>(id) {
+            Some(found) => *found = Some(at),
+            None => {
+                self.found.insert(id.clone(), Some(at));
+            }
+        }
     }
 
     /// The thing of this name; says so where the file has none. Where the file has it but it was
     /// left out, that has been said already.
-    fn find(&self, id: &Id, kind: &str, place: &str, ledger: &mut Ledger) -> Option<Ix> {
-        match self.found.get(id) {
+    fn find(&self, id: &Id, kind: &str, place: Place<'_>, ledger: &mut Ledger) -> Option<Ix> {
+        match self.found.get::<Id>(id) {
             Some(at) => *at,
             None => {
-                let text = id.to_string();
+                let text: &str = id.borrow();
                 let said = if text.is_empty() {
                     format!("No {kind} is named here.")
                 } else {
@@ -118,15 +126,10 @@ struct Ledger {
 }
 
 impl Ledger {
-    fn unknown_keys(&mut self, place: &str, extra: &Extra) {
+    fn unknown_keys(&mut self, place: Place<'_>, extra: &Extra) {
         for key in extra.keys() {
-            let at = if place.is_empty() {
-                key.clone()
-            } else {
-                format!("{place}.{key}")
-            };
             self.problems.note(
-                at,
+                place.key(key),
                 format!("“{key}” is not a key this program knows here."),
                 "It is kept in the file and does nothing; check its spelling.",
             );
@@ -134,8 +137,8 @@ impl Ledger {
     }
 
     /// A figure that must be more than nothing.
-    fn positive(&mut self, place: String, value: f64, what: &str) -> Option<f64> {
-        if self.possible(&place, value, what) {
+    fn positive(&mut self, place: Place<'_>, value: f64, what: &str) -> Option<f64> {
+        if self.possible(place, value, what) {
             if value > 0.0 {
                 return Some(value);
             }
@@ -149,8 +152,8 @@ impl Ledger {
     }
 
     /// A figure that may be nothing but not less.
-    fn not_negative(&mut self, place: String, value: f64, what: &str) -> Option<f64> {
-        if self.possible(&place, value, what) {
+    fn not_negative(&mut self, place: Place<'_>, value: f64, what: &str) -> Option<f64> {
+        if self.possible(place, value, what) {
             if value >= 0.0 {
                 return Some(value);
             }
@@ -164,12 +167,12 @@ impl Ledger {
     }
 
     /// A figure of either sign.
-    fn any(&mut self, place: String, value: f64, what: &str) -> Option<f64> {
-        self.possible(&place, value, what).then_some(value)
+    fn any(&mut self, place: Place<'_>, value: f64, what: &str) -> Option<f64> {
+        self.possible(place, value, what).then_some(value)
     }
 
     /// A figure that is still to come counts as missing, not as wrong.
-    fn given(&mut self, place: &str, value: Option<f64>, what: &str) -> Option<f64> {
+    fn given(&mut self, place: Place<'_>, value: Option<f64>, what: &str) -> Option<f64> {
         if value.is_none() {
             self.problems.warning(
                 place,
@@ -180,7 +183,7 @@ impl Ledger {
         value
     }
 
-    fn possible(&mut self, place: &str, value: f64, what: &str) -> bool {
+    fn possible(&mut self, place: Place<'_>, value: f64, what: &str) -> bool {
         if !value.is_finite() {
             self.problems.error(
                 place,

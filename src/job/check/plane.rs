@@ -1,6 +1,6 @@
 //! Marks, walls and readings.
 
-use super::{Ledger, Named};
+use super::{Ledger, Named, Place};
 use crate::job::ids::{MarkId, WallId};
 use crate::job::model::Job;
 use crate::job::reading::{Measure, Reading};
@@ -11,15 +11,16 @@ pub(super) type Walls = Named<WallId, WallIx>;
 
 pub(super) fn marks(job: &Job, sound: &mut Sound, ledger: &mut Ledger) -> Marks {
     let mut marks = Marks::new();
+    let list = Place::File.key("marks");
     for (index, mark) in job.marks.iter().enumerate() {
-        let place = format!("marks[{index}]");
-        ledger.unknown_keys(&place, &mark.extra);
-        if !marks.claim(&mark.id, "mark", &place, ledger) {
+        let place = list.nth(index);
+        ledger.unknown_keys(place, &mark.extra);
+        if !marks.claim(&mark.id, "mark", place, ledger) {
             continue;
         }
         let rough = mark.rough.filter(|&[x, y]| {
-            ledger.possible(&format!("{place}.rough[0]"), x, "place on the sketch")
-                && ledger.possible(&format!("{place}.rough[1]"), y, "place on the sketch")
+            ledger.possible(place.key("rough").nth(0), x, "place on the sketch")
+                && ledger.possible(place.key("rough").nth(1), y, "place on the sketch")
         });
         marks.settle(&mark.id, MarkIx(sound.marks.len()));
         sound.marks.push(SoundMark {
@@ -33,20 +34,21 @@ pub(super) fn marks(job: &Job, sound: &mut Sound, ledger: &mut Ledger) -> Marks 
 
 pub(super) fn walls(job: &Job, marks: &Marks, sound: &mut Sound, ledger: &mut Ledger) -> Walls {
     let mut walls = Walls::new();
+    let list = Place::File.key("walls");
     for (i, wall) in job.walls.iter().enumerate() {
-        let place = format!("walls[{i}]");
-        ledger.unknown_keys(&place, &wall.extra);
-        if !walls.claim(&wall.id, "wall", &place, ledger) {
+        let place = list.nth(i);
+        ledger.unknown_keys(place, &wall.extra);
+        if !walls.claim(&wall.id, "wall", place, ledger) {
             continue;
         }
-        let from = marks.find(&wall.from, "mark", &format!("{place}.from"), ledger);
-        let to = marks.find(&wall.to, "mark", &format!("{place}.to"), ledger);
+        let from = marks.find(&wall.from, "mark", place.key("from"), ledger);
+        let to = marks.find(&wall.to, "mark", place.key("to"), ledger);
         let (Some(from), Some(to)) = (from, to) else {
             continue;
         };
         if from == to {
             ledger.problems.error(
-                format!("{place}.to"),
+                place.key("to"),
                 format!("Wall “{}” goes through mark {} twice.", wall.id, wall.from),
                 "Give it two different marks.",
             );
@@ -70,9 +72,10 @@ pub(super) fn readings(
     sound: &mut Sound,
     ledger: &mut Ledger,
 ) {
+    let list = Place::File.key("readings");
     for (index, reading) in job.readings.iter().enumerate() {
-        let place = format!("readings[{index}]");
-        ledger.unknown_keys(&place, &reading.extra);
+        let place = list.nth(index);
+        ledger.unknown_keys(place, &reading.extra);
         let desk = Desk {
             place,
             marks,
@@ -98,19 +101,19 @@ pub(super) fn readings(
 
 /// What is needed to check one reading.
 struct Desk<'a> {
-    place: String,
+    place: Place<'a>,
     marks: &'a Marks,
     walls: &'a Walls,
     sound: &'a Sound,
 }
 
 impl Desk<'_> {
-    fn at(&self, key: &str) -> String {
-        format!("{}.{key}", self.place)
+    fn at<'b>(&'b self, key: &'b str) -> Place<'b> {
+        self.place.key(key)
     }
 
     fn mark(&self, id: &MarkId, key: &str, ledger: &mut Ledger) -> Option<MarkIx> {
-        self.marks.find(id, "mark", &self.at(key), ledger)
+        self.marks.find(id, "mark", self.at(key), ledger)
     }
 
     fn quantity(&self, reading: &Reading, ledger: &mut Ledger) -> Option<(Quantity, f64)> {
@@ -128,7 +131,7 @@ impl Desk<'_> {
                 length,
             } => {
                 let mark_ix = self.mark(mark, "mark", ledger);
-                let wall_ix = self.walls.find(wall, "wall", &self.at("wall"), ledger);
+                let wall_ix = self.walls.find(wall, "wall", self.at("wall"), ledger);
                 if side.is_none() {
                     ledger.problems.error(
                         self.at("side"),
@@ -136,7 +139,7 @@ impl Desk<'_> {
                         "Say left or right, as seen looking along the wall from its first mark.",
                     );
                 }
-                let length = ledger.given(&self.at("length"), *length, "offset")?;
+                let length = ledger.given(self.at("length"), *length, "offset")?;
                 let length = ledger.not_negative(self.at("length"), length, "offset")?;
                 let (mark, wall, side) = (mark_ix?, wall_ix?, (*side)?);
                 let ends = self.sound.walls.get(wall.0)?;
@@ -185,7 +188,7 @@ impl Desk<'_> {
                 let at = self.mark(at, "at", ledger);
                 let to = self.mark(to, "to", ledger);
                 let sd = ledger.positive(self.at("sd"), *sd, "standard deviation")?;
-                let degrees = ledger.given(&self.at("degrees"), *degrees, "angle")?;
+                let degrees = ledger.given(self.at("degrees"), *degrees, "angle")?;
                 if !(0.0..=180.0).contains(&degrees) {
                     ledger.problems.error(
                         self.at("degrees"),
@@ -226,7 +229,7 @@ impl Desk<'_> {
         ledger: &mut Ledger,
     ) -> Option<(Quantity, f64)> {
         let (from_ix, to_ix) = (self.mark(from, "from", ledger), self.mark(to, "to", ledger));
-        let length = ledger.given(&self.at("length"), length, "length")?;
+        let length = ledger.given(self.at("length"), length, "length")?;
         let length = ledger.positive(self.at("length"), length, "length")?;
         let drop = ledger.any(self.at("drop"), drop, "drop")?;
         if drop.abs() >= length {
@@ -263,7 +266,7 @@ impl Desk<'_> {
             return Some(());
         }
         ledger.problems.error(
-            self.place.clone(),
+            self.place,
             "The same mark stands in this reading twice.",
             "Name three different marks.",
         );

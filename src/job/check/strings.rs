@@ -1,7 +1,7 @@
 //! String lines and corners.
 
 use super::plane::{Marks, Walls};
-use super::{Ledger, Named};
+use super::{Ledger, Named, Place};
 use crate::job::ids::{CornerId, LineId};
 use crate::job::model::{Job, Line, Side, Station};
 use crate::job::sound::{Along, CornerIx, LineIx, Sound, SoundCorner, SoundLine};
@@ -17,16 +17,17 @@ pub(super) fn lines(
     ledger: &mut Ledger,
 ) -> Lines {
     let mut lines = Lines::new();
+    let list = Place::File.key("lines");
     for (index, line) in job.lines.iter().enumerate() {
-        let place = format!("lines[{index}]");
-        ledger.unknown_keys(&place, &line.extra);
+        let place = list.nth(index);
+        ledger.unknown_keys(place, &line.extra);
         for (k, station) in line.offsets.iter().flatten().enumerate() {
-            ledger.unknown_keys(&format!("{place}.offsets[{k}]"), &station.extra);
+            ledger.unknown_keys(place.key("offsets").nth(k), &station.extra);
         }
-        if !lines.claim(&line.id, "line", &place, ledger) {
+        if !lines.claim(&line.id, "line", place, ledger) {
             continue;
         }
-        let Some(along) = along(line, &place, marks, walls, ledger) else {
+        let Some(along) = along(line, place, marks, walls, ledger) else {
             continue;
         };
         lines.settle(&line.id, LineIx(sound.lines.len()));
@@ -43,14 +44,14 @@ pub(super) fn lines(
 
 fn along(
     line: &Line,
-    place: &str,
+    place: Place<'_>,
     marks: &Marks,
     walls: &Walls,
     ledger: &mut Ledger,
 ) -> Option<Along> {
     match (&line.wall, &line.marks) {
         (Some(wall), None) => {
-            let wall = walls.find(wall, "wall", &format!("{place}.wall"), ledger);
+            let wall = walls.find(wall, "wall", place.key("wall"), ledger);
             let side = side_of(line, place, ledger);
             let stations = stations(line.offsets.as_deref().unwrap_or_default(), place, ledger);
             Some(Along::Wall {
@@ -60,12 +61,12 @@ fn along(
             })
         }
         (None, Some([from, to])) => {
-            let first = marks.find(from, "mark", &format!("{place}.marks[0]"), ledger);
-            let second = marks.find(to, "mark", &format!("{place}.marks[1]"), ledger);
+            let first = marks.find(from, "mark", place.key("marks").nth(0), ledger);
+            let second = marks.find(to, "mark", place.key("marks").nth(1), ledger);
             let (first, second) = (first?, second?);
             if first == second {
                 ledger.problems.error(
-                    format!("{place}.marks"),
+                    place.key("marks"),
                     format!("Line “{}” goes through mark {from} twice.", line.id),
                     "Give it two different marks.",
                 );
@@ -92,10 +93,10 @@ fn along(
     }
 }
 
-fn side_of(line: &Line, place: &str, ledger: &mut Ledger) -> Side {
+fn side_of(line: &Line, place: Place<'_>, ledger: &mut Ledger) -> Side {
     line.side.unwrap_or_else(|| {
         ledger.problems.warning(
-            format!("{place}.side"),
+            place.key("side"),
             "It does not say on which side of the wall the string is; left is taken.",
             "Say left or right, as seen looking along the wall from its first mark.",
         );
@@ -103,29 +104,29 @@ fn side_of(line: &Line, place: &str, ledger: &mut Ledger) -> Side {
     })
 }
 
-fn stations(offsets: &[Station], place: &str, ledger: &mut Ledger) -> Option<Vec<[f64; 2]>> {
+fn stations(offsets: &[Station], place: Place<'_>, ledger: &mut Ledger) -> Option<Vec<[f64; 2]>> {
     if offsets.is_empty() {
         ledger.problems.error(
-            format!("{place}.offsets"),
+            place.key("offsets"),
             "The list of offsets is empty.",
             "Give at least one nail: how far along the wall, how far off it.",
         );
         return None;
     }
     let mut good = Vec::with_capacity(offsets.len());
+    let list = place.key("offsets");
     for (k, station) in offsets.iter().enumerate() {
-        let at_place = format!("{place}.offsets[{k}].at");
-        let off_place = format!("{place}.offsets[{k}].off");
-        let at = ledger.given(&at_place, station.at, "distance along the wall");
-        let at = at.and_then(|at| ledger.any(at_place, at, "distance along the wall"));
-        let off = ledger.given(&off_place, station.off, "offset");
-        let off = off.and_then(|off| ledger.not_negative(off_place, off, "offset"));
+        let place = list.nth(k);
+        let at = ledger.given(place.key("at"), station.at, "distance along the wall");
+        let at = at.and_then(|at| ledger.any(place.key("at"), at, "distance along the wall"));
+        let off = ledger.given(place.key("off"), station.off, "offset");
+        let off = off.and_then(|off| ledger.not_negative(place.key("off"), off, "offset"));
         good.push([at?, off?]);
     }
     let first = good[0][0];
     if good.len() > 1 && good.iter().all(|[at, _]| (at - first).abs() < 1.0) {
         ledger.problems.error(
-            format!("{place}.offsets"),
+            place.key("offsets"),
             "All the nails are at one place along the wall, so the string has no direction.",
             "Put them apart, as far as the wall allows, or give one alone for a parallel string.",
         );
@@ -136,39 +137,30 @@ fn stations(offsets: &[Station], place: &str, ledger: &mut Ledger) -> Option<Vec
 
 pub(super) fn corners(job: &Job, lines: &Lines, sound: &mut Sound, ledger: &mut Ledger) -> Corners {
     let mut corners = Corners::new();
+    let list = Place::File.key("corners");
     for (index, corner) in job.corners.iter().enumerate() {
-        let place = format!("corners[{index}]");
-        ledger.unknown_keys(&place, &corner.extra);
-        if !corners.claim(&corner.id, "corner", &place, ledger) {
+        let place = list.nth(index);
+        ledger.unknown_keys(place, &corner.extra);
+        if !corners.claim(&corner.id, "corner", place, ledger) {
             continue;
         }
         let post = corner.post.clone();
         if let Some(post) = &post {
-            ledger.unknown_keys(&format!("{place}.post"), &post.extra);
-            let width = ledger.positive(format!("{place}.post.width"), post.width, "post width");
-            let depth = ledger.positive(format!("{place}.post.depth"), post.depth, "post depth");
+            ledger.unknown_keys(place.key("post"), &post.extra);
+            let width = ledger.positive(place.key("post").key("width"), post.width, "post width");
+            let depth = ledger.positive(place.key("post").key("depth"), post.depth, "post depth");
             if width.is_none() || depth.is_none() {
                 continue;
             }
         }
-        let first = lines.find(
-            &corner.lines[0],
-            "line",
-            &format!("{place}.lines[0]"),
-            ledger,
-        );
-        let second = lines.find(
-            &corner.lines[1],
-            "line",
-            &format!("{place}.lines[1]"),
-            ledger,
-        );
+        let first = lines.find(&corner.lines[0], "line", place.key("lines").nth(0), ledger);
+        let second = lines.find(&corner.lines[1], "line", place.key("lines").nth(1), ledger);
         let (Some(first), Some(second)) = (first, second) else {
             continue;
         };
         if first == second {
             ledger.problems.error(
-                format!("{place}.lines"),
+                place.key("lines"),
                 format!(
                     "Corner “{}” crosses line {} with itself.",
                     corner.id, corner.lines[0]
