@@ -40,7 +40,7 @@ fn lost(shape: Shape, taping: Taping, count: usize, sites: u64, readings: Readin
 }
 
 /// Whether `x` is the true site's mirror image and more like the sketch than the true site is.
-/// Tapes fit both alike, so the sketch is all that tells which it is.
+/// Tapes and angles fit both alike, so the sketch is all that tells which it is.
 fn is_sketched_mirrored(site: &Site, system: &System, x: &[f64]) -> bool {
     let mirrored: Vec<f64> = x
         .iter()
@@ -48,8 +48,11 @@ fn is_sketched_mirrored(site: &Site, system: &System, x: &[f64]) -> bool {
         .map(|(param, value)| if param % 2 == 1 { -value } else { *value })
         .collect();
     let truth: Vec<f64> = site.truth.iter().flatten().copied().collect();
-    let tapes = |equation: &Equation| matches!(equation, Equation::Distance { .. });
-    system.observations.iter().all(|one| tapes(&one.equation))
+    let has_sides = |equation: &Equation| matches!(equation, Equation::Offset { .. });
+    !system
+        .observations
+        .iter()
+        .any(|one| has_sides(&one.equation))
         && site.error(&mirrored) <= RECOVERED
         && likeness(x, &system.start) > likeness(&truth, &system.start)
 }

@@ -23,8 +23,10 @@ const TRY_ALL: usize = 60;
 const WORST: usize = 8;
 /// and how many of the likeliest of these left out for good.
 const LIKELIEST: usize = 3;
-/// Where straight equations leave so much more misfit than there may be, curved ones do too.
+/// Where straight equations leave so much more misfit than there may be, and most of what there was,
+/// curved ones do too.
 const HOPELESS: f64 = 10.0;
+const HALF: f64 = 0.5;
 /// So little damping changes no figure, and keeps the factor of a loose network finite.
 const SAFE: f64 = 1e-12;
 
@@ -154,7 +156,9 @@ fn one_slip(problem: &Problem, at: &Descent, limit: f64) -> Option<f64> {
     };
     let mut least: Option<f64> = None;
     for left_out in likeliest.into_iter().take(LIKELIEST) {
-        if at.chi2 - left_out.gain > HOPELESS * limit || least.is_some_and(|least| least <= limit) {
+        let little = left_out.gain < HALF * at.chi2;
+        let hopeless = little && at.chi2 - left_out.gain > HOPELESS * limit;
+        if hopeless || least.is_some_and(|least| least <= limit) {
             break;
         }
         let rest = left_out.descend(problem, &at.x, patience).chi2;

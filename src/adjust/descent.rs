@@ -14,6 +14,8 @@ pub(super) struct Descent {
 const STILL: f64 = 1e-9;
 /// Below this a step is taken on trust: what it gains in chi2 is lost in rounding, mm.
 const ON_TRUST: f64 = 1e-6;
+/// With the same factor steps this small are the bottom: what is left of the way is ever less, mm.
+const SETTLED: f64 = 1e-8;
 /// From steps this small on, N is taken not to change, mm.
 const COASTING: f64 = 20.0;
 /// How much smaller each step must be than the one before to go on so.
@@ -113,7 +115,7 @@ fn coast(
         let length = longest(&step);
         // Written so that a length that is not a number stops it too.
         if !(length <= STILL || length < SHRINKING * last) {
-            break length < ON_TRUST;
+            break length < SETTLED;
         }
         take(problem, &mut at.x, &step);
         last = length;

@@ -20,8 +20,12 @@ use super::order::{Order, Ties};
 use super::problem::Problem;
 use super::reading::Form;
 
-/// So many sites are carried on side by side,
-const BEAM: usize = 12;
+/// So many marks are put down side by side: sites of few marks are quick, so more of those,
+const BEAM_MARKS: usize = 480;
+/// but of any so many at most
+const WIDEST: usize = 40;
+/// and so many at least,
+const NARROWEST: usize = 12;
 /// each with so many places for the next mark.
 const PLACES: usize = 4;
 /// More readings than this tell nothing more of where a mark may lie.
@@ -156,7 +160,8 @@ impl<'a> Site<'a> {
         }
         steps.retain(|step| step.cost <= least + self.hopeless);
         steps.sort_by(|a, b| a.cost.total_cmp(&b.cost));
-        steps.truncate(BEAM);
+        let marks = self.ties.marks.len().max(1);
+        steps.truncate((BEAM_MARKS / marks).clamp(NARROWEST, WIDEST));
         let sketched = place(&self.problem.start, at);
         let carry_on = |step: Step, mut half: Half| {
             put(&mut half.x, at, step.to);
