@@ -1,11 +1,12 @@
 use super::cholesky::Factor;
 use super::descent::with_anchors;
-use super::equation::{At, Param};
+use super::equation::{At, Linear, Param};
 use super::escape::settle;
 use super::limit::BAND_95;
 use super::null_space::{NullSpace, is_regular};
 use super::problem::Problem;
 use super::system::System;
+use arrayvec::ArrayVec;
 
 /// Whether the readings fix every parameter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -70,8 +71,7 @@ impl Adjustment {
             .map(|reading| {
                 let linear = reading.form.linear(&x);
                 let residual = linear.value - reading.value;
-                let row: Vec<(usize, f64)> = problem.row(&linear).collect();
-                let share = cofactors.variance(&problem, &row) / (reading.sd * reading.sd);
+                let share = cofactors.variance(&problem, &linear) / (reading.sd * reading.sd);
                 // A reading that says nothing of its marks is checked by nothing.
                 let redundancy = if share.is_finite() {
                     (1.0 - share).clamp(0.0, 1.0)
@@ -123,17 +123,35 @@ impl Adjustment {
         }
     }
 
+    /// Whether a parameter is held, and so in no doubt.
+    #[must_use]
+    pub fn is_held(&self, param: Param) -> bool {
+        self.problem.slot(param.0).is_none()
+    }
+
+    /// Covariances of K figures computed from the parameters, by their slopes in each parameter.
+    /// Held parameters add nothing.
+    #[must_use]
+    pub fn covariances<const K: usize>(&self, slopes: &[(Param, [f64; K])]) -> [[f64; K]; K] {
+        let rows: Vec<(usize, [f64; K])> = slopes
+            .iter()
+            .filter_map(|&(param, slopes)| Some((self.problem.slot(param.0)?, slopes)))
+            .collect();
+        self.cofactors.covariances(&self.problem, &rows)
+    }
+
     /// Standard deviation of the sum of the parameters, each times its factor. Held parameters
     /// add nothing.
     ///
     /// For a small change of anything computed from the parameters, the factors are its slopes.
     #[must_use]
     pub fn spread(&self, combination: &[(Param, f64)]) -> f64 {
-        let row: Vec<(usize, f64)> = combination
+        let row: Vec<(usize, [f64; 1])> = combination
             .iter()
-            .filter_map(|&(param, factor)| Some((self.problem.slot(param.0)?, factor)))
+            .filter_map(|&(param, factor)| Some((self.problem.slot(param.0)?, [factor])))
             .collect();
-        self.cofactors.variance(&self.problem, &row).max(0.0).sqrt()
+        let [[variance]] = self.cofactors.covariances(&self.problem, &row);
+        variance.max(0.0).sqrt()
     }
 }
 
@@ -219,36 +237,70 @@ impl Cofactors {
 
     /// Q times a combination given by slot.
     pub fn column(&self, problem: &Problem, combination: &[(usize, f64)]) -> Vec<f64> {
-        let mut column = self.unpinned(combination);
+        let mut column = self.unpinned(combination.iter().copied());
         self.factor.solve(&problem.pattern, &mut column);
         column
     }
 
-    /// Variance of a combination given by slot.
-    pub fn variance(&self, problem: &Problem, combination: &[(usize, f64)]) -> f64 {
-        let mut sum = 0.0;
-        for (at, &(a, of_a)) in combination.iter().enumerate() {
-            sum += of_a * of_a * self.on_pattern[problem.pattern.start[a]];
-            for &(b, of_b) in &combination[at + 1..] {
-                let Some(entry) = problem.pattern.entry(a, b) else {
-                    return self.variance_by_factor(problem, combination);
-                };
-                sum += 2.0 * of_a * of_b * self.on_pattern[entry];
+    /// Variance of one figure, by its slopes in a reading's parameters.
+    pub fn variance(&self, problem: &Problem, linear: &Linear) -> f64 {
+        let slopes: ArrayVec<(usize, [f64; 1]), 6> = problem
+            .row(linear)
+            .map(|(slot, slope)| (slot, [slope]))
+            .collect();
+        let [[variance]] = self.covariances(problem, &slopes);
+        variance
+    }
+
+    /// Covariances of K figures, by their slopes in each slot.
+    pub fn covariances<const K: usize>(
+        &self,
+        problem: &Problem,
+        slopes: &[(usize, [f64; K])],
+    ) -> [[f64; K]; K] {
+        self.by_entries(problem, slopes)
+            .unwrap_or_else(|| self.by_factor(problem, slopes))
+    }
+
+    /// GᵀQG from the entries of Q; none if the pattern lacks one of them.
+    fn by_entries<const K: usize>(
+        &self,
+        problem: &Problem,
+        slopes: &[(usize, [f64; K])],
+    ) -> Option<[[f64; K]; K]> {
+        let mut sums = [[0.0; K]; K];
+        for (at, (a, of_a)) in slopes.iter().enumerate() {
+            for (after, (b, of_b)) in slopes[at..].iter().enumerate() {
+                let q = self.on_pattern[problem.pattern.entry(*a, *b)?];
+                for (i, row) in sums.iter_mut().enumerate() {
+                    for (j, sum) in row.iter_mut().enumerate() {
+                        let both = of_a[i] * of_b[j] + of_b[i] * of_a[j];
+                        *sum += q * if after == 0 { 0.5 * both } else { both };
+                    }
+                }
             }
         }
-        sum
+        Some(sums)
     }
 
-    /// gᵀN⁻¹g = |L⁻¹g|².
-    fn variance_by_factor(&self, problem: &Problem, combination: &[(usize, f64)]) -> f64 {
-        let mut column = self.unpinned(combination);
-        self.factor.forward(&problem.pattern, &mut column);
-        column.iter().map(|value| value * value).sum()
+    /// GᵀN⁻¹G = (L⁻¹G)ᵀ(L⁻¹G).
+    fn by_factor<const K: usize>(
+        &self,
+        problem: &Problem,
+        slopes: &[(usize, [f64; K])],
+    ) -> [[f64; K]; K] {
+        let columns: [Vec<f64>; K] = std::array::from_fn(|k| {
+            let mut column = self.unpinned(slopes.iter().map(|(slot, slopes)| (*slot, slopes[k])));
+            self.factor.forward(&problem.pattern, &mut column);
+            column
+        });
+        let product = |i: usize, j: usize| columns[i].iter().zip(&columns[j]).map(|(a, b)| a * b);
+        std::array::from_fn(|i| std::array::from_fn(|j| product(i, j).sum()))
     }
 
-    fn unpinned(&self, combination: &[(usize, f64)]) -> Vec<f64> {
+    fn unpinned(&self, combination: impl Iterator<Item = (usize, f64)>) -> Vec<f64> {
         let mut column = vec![0.0; self.pinned.len()];
-        for &(slot, factor) in combination {
+        for (slot, factor) in combination {
             if !self.pinned[slot] {
                 column[slot] += factor;
             }

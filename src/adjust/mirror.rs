@@ -3,6 +3,7 @@
 use super::equation::{At, Param, place};
 use super::order::Ties;
 use super::problem::Problem;
+use arrayvec::ArrayVec;
 
 fn is_free(problem: &Problem, param: Param) -> bool {
     problem.slot(param.0).is_some()
@@ -66,13 +67,13 @@ pub(super) fn mirrored_marks(problem: &Problem, ties: &Ties, x: &[f64]) -> Vec<(
 /// downhill.
 const BETTER: f64 = 0.9;
 
-fn neighbours(problem: &Problem, readings: &[usize], mark: At) -> Vec<At> {
-    let mut known = Vec::with_capacity(MOST_NEIGHBOURS);
+fn neighbours(problem: &Problem, readings: &[usize], mark: At) -> ArrayVec<At, MOST_NEIGHBOURS> {
+    let mut known = ArrayVec::new();
     let others = readings
         .iter()
         .flat_map(|&index| problem.readings[index].form.marks());
     for other in others {
-        if other != mark && known.len() < MOST_NEIGHBOURS && !known.contains(&other) {
+        if other != mark && !known.is_full() && !known.contains(&other) {
             known.push(other);
         }
     }

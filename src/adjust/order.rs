@@ -9,32 +9,68 @@ use super::reading::Form;
 pub(super) struct Ties {
     pub marks: Vec<At>,
     /// For each reading the places of its marks.
-    of_reading: Vec<Vec<usize>>,
-    of_mark: Vec<Vec<usize>>,
+    of_reading: Lists,
+    of_mark: Lists,
+}
+
+/// Lists one behind the other.
+struct Lists {
+    start: Vec<usize>,
+    items: Vec<usize>,
+}
+
+impl Lists {
+    fn of(&self, nth: usize) -> &[usize] {
+        &self.items[self.start[nth]..self.start[nth + 1]]
+    }
+
+    fn len(&self) -> usize {
+        self.start.len() - 1
+    }
+
+    fn iter(&self) -> impl Iterator<Item = &[usize]> {
+        (0..self.len()).map(|nth| self.of(nth))
+    }
+
+    /// For each of `count` items the lists that it is in.
+    fn turned_round(&self, count: usize) -> Self {
+        let mut start = vec![0; count + 1];
+        for &item in &self.items {
+            start[item + 1] += 1;
+        }
+        for item in 0..count {
+            start[item + 1] += start[item];
+        }
+        let mut next = start.clone();
+        let mut items = vec![0; self.items.len()];
+        for (nth, list) in self.iter().enumerate() {
+            for &item in list {
+                items[next[item]] = nth;
+                next[item] += 1;
+            }
+        }
+        Self { start, items }
+    }
 }
 
 impl Ties {
     pub fn of(problem: &Problem) -> Self {
         let marks = problem.marks();
-        let of_reading: Vec<Vec<usize>> = problem
-            .readings
-            .iter()
-            .map(|reading| {
-                let its = reading.form.marks();
-                its.filter_map(|mark| marks.binary_search(&mark).ok())
-                    .collect()
-            })
-            .collect();
-        let mut of_mark = vec![Vec::new(); marks.len()];
-        for (index, its) in of_reading.iter().enumerate() {
-            for &mark in its {
-                of_mark[mark].push(index);
-            }
+        let mut of_reading = Lists {
+            start: Vec::with_capacity(problem.readings.len() + 1),
+            items: Vec::with_capacity(3 * problem.readings.len()),
+        };
+        of_reading.start.push(0);
+        for reading in &problem.readings {
+            let its = reading.form.marks();
+            let places = its.filter_map(|mark| marks.binary_search(&mark).ok());
+            of_reading.items.extend(places);
+            of_reading.start.push(of_reading.items.len());
         }
         Self {
-            marks,
+            of_mark: of_reading.turned_round(marks.len()),
             of_reading,
-            of_mark,
+            marks,
         }
     }
 
@@ -45,11 +81,7 @@ impl Ties {
                 .iter()
                 .all(|param| problem.slot(param.0).is_some())
         };
-        let all = self
-            .marks
-            .iter()
-            .copied()
-            .zip(self.of_mark.iter().map(Vec::as_slice));
+        let all = self.marks.iter().copied().zip(self.of_mark.iter());
         all.filter(move |(mark, _)| is_free(mark))
     }
 
@@ -60,12 +92,12 @@ impl Ties {
         down: &'a [bool],
     ) -> impl Iterator<Item = usize> + 'a {
         let others_down = move |index: &&usize| {
-            let its = &self.of_reading[**index];
+            let its = self.of_reading.of(**index);
             its.iter()
                 .filter(|&&other| !down[other])
                 .all(|&other| other == mark)
         };
-        self.of_mark[mark].iter().filter(others_down).copied()
+        self.of_mark.of(mark).iter().filter(others_down).copied()
     }
 }
 
@@ -101,8 +133,8 @@ pub(super) fn order(problem: &Problem, ties: &Ties, spent: &mut Vec<usize>) -> O
     let starts: Vec<([usize; 2], f64)> = problem
         .readings
         .iter()
-        .zip(&ties.of_reading)
-        .filter_map(|(reading, its)| match (reading.form, &its[..]) {
+        .zip(ties.of_reading.iter())
+        .filter_map(|(reading, its)| match (reading.form, its) {
             (Form::Plane(Equation::Distance { .. }), &[a, b]) if a != b && reading.value > 0.0 => {
                 Some(([a, b], reading.value))
             }
@@ -136,8 +168,12 @@ fn order_from(ties: &Ties, seed: &[usize]) -> (u32, Order) {
     let mut doubt = 0;
     let put_down = |mark: usize, down: &mut Vec<bool>, told: &mut Vec<usize>| {
         down[mark] = true;
-        for &index in &ties.of_mark[mark] {
-            let mut up = ties.of_reading[index].iter().filter(|&&other| !down[other]);
+        for &index in ties.of_mark.of(mark) {
+            let mut up = ties
+                .of_reading
+                .of(index)
+                .iter()
+                .filter(|&&other| !down[other]);
             if let (Some(&last), None) = (up.next(), up.next()) {
                 told[last] += 1;
             }

@@ -20,27 +20,25 @@ pub(super) struct Pattern {
 impl Pattern {
     /// Pattern for `n` variables where each of `cliques` ties its variables to each other.
     #[must_use]
-    pub fn new<'a>(n: usize, cliques: impl Iterator<Item = &'a [usize]>) -> Self {
+    pub fn new<C: AsRef<[usize]>>(n: usize, cliques: impl Iterator<Item = C>) -> Self {
         let mut ties = Ties::new(n);
         for clique in cliques {
-            for &a in clique {
-                for &b in clique {
+            for &a in clique.as_ref() {
+                for &b in clique.as_ref() {
                     ties.tie(a, b);
                 }
             }
         }
-        let (order, columns) = eliminate(ties);
+        let (order, start, mut rows) = eliminate(ties);
         let mut slot = vec![0; n];
         for (at, &variable) in order.iter().enumerate() {
             slot[variable] = at;
         }
-        let (mut start, mut rows) = (vec![0], Vec::new());
-        for (at, column) in columns.into_iter().enumerate() {
-            let from = rows.len();
-            rows.push(at);
-            rows.extend(column.into_iter().map(|variable| slot[variable]));
-            rows[from..].sort_unstable();
-            start.push(rows.len());
+        for row in &mut rows {
+            *row = slot[*row];
+        }
+        for column in start.windows(2) {
+            rows[column[0]..column[1]].sort_unstable();
         }
         let (row_start, row_entries) = by_rows(n, &start, &rows);
         Self {
@@ -124,26 +122,25 @@ impl Ties {
         }
     }
 
-    fn of(&self, a: usize) -> Vec<usize> {
+    /// Puts what `a` is tied to behind what is in `rows`.
+    fn of(&self, a: usize, rows: &mut Vec<usize>) {
         let words = &self.bits[a * self.words..(a + 1) * self.words];
-        let mut tied = Vec::with_capacity(self.degree[a] as usize);
         for (at, &word) in words.iter().enumerate() {
             let mut word = word;
             while word != 0 {
-                tied.push(at * 64 + word.trailing_zeros() as usize);
+                rows.push(at * 64 + word.trailing_zeros() as usize);
                 word &= word - 1;
             }
         }
-        tied
     }
 
     /// Ties everything that `a` is tied to together, and takes `a` away.
-    fn eliminate(&mut self, a: usize, tied: &[usize]) {
-        let mut clique = self.bits[a * self.words..(a + 1) * self.words].to_vec();
+    fn eliminate(&mut self, a: usize, tied: &[usize], clique: &mut [u64]) {
+        clique.copy_from_slice(&self.bits[a * self.words..(a + 1) * self.words]);
         clique[a / 64] |= 1 << (a % 64);
         for &b in tied {
             let words = &mut self.bits[b * self.words..(b + 1) * self.words];
-            for (word, more) in words.iter_mut().zip(&clique) {
+            for (word, more) in words.iter_mut().zip(&*clique) {
                 *word |= more;
             }
             words[a / 64] &= !(1 << (a % 64));
@@ -153,18 +150,24 @@ impl Ties {
     }
 }
 
-fn eliminate(mut ties: Ties) -> (Vec<usize>, Vec<Vec<usize>>) {
+/// The order, where each column starts, and its variables, its own first.
+fn eliminate(mut ties: Ties) -> (Vec<usize>, Vec<usize>, Vec<usize>) {
     let n = ties.degree.len();
-    let (mut order, mut columns) = (Vec::with_capacity(n), Vec::with_capacity(n));
+    let (mut order, mut start) = (Vec::with_capacity(n), Vec::with_capacity(n + 1));
+    let mut rows = Vec::with_capacity(8 * n);
+    let mut clique = vec![0; ties.words];
     let mut left: Vec<usize> = (0..n).collect();
+    start.push(0);
     while let Some(at) = (0..left.len()).min_by_key(|&at| ties.degree[left[at]]) {
         let variable = left.remove(at);
-        let tied = ties.of(variable);
-        ties.eliminate(variable, &tied);
+        let from = rows.len();
+        rows.push(variable);
+        ties.of(variable, &mut rows);
+        ties.eliminate(variable, &rows[from + 1..], &mut clique);
         order.push(variable);
-        columns.push(tied);
+        start.push(rows.len());
     }
-    (order, columns)
+    (order, start, rows)
 }
 
 #[cfg(test)]
@@ -203,7 +206,7 @@ mod tests {
 
     #[test]
     fn nothing() {
-        let pattern = Pattern::new(0, std::iter::empty());
+        let pattern = Pattern::new(0, std::iter::empty::<[usize; 0]>());
         assert_eq!(pattern.len(), 0);
         assert_eq!(pattern.start, [0]);
     }

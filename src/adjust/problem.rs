@@ -2,6 +2,7 @@ use super::equation::{At, Linear};
 use super::pattern::Pattern;
 use super::reading::Reading;
 use super::system::System;
+use arrayvec::ArrayVec;
 
 /// A system made ready for solving: held parameters left out, the rest put into elimination order
 /// ("slots"), and every figure brought within what the arithmetic can carry.
@@ -32,6 +33,9 @@ pub(super) const LARGEST: f64 = 1e12;
 const SMALLEST_SD: f64 = 1e-6;
 const NOWHERE: u32 = u32::MAX;
 
+/// The variables of a reading's terms; none for what is held.
+type Terms = ArrayVec<Option<usize>, 6>;
+
 fn finite(value: f64) -> f64 {
     if value.is_nan() {
         0.0
@@ -56,23 +60,19 @@ impl Problem {
         }
         let start: Vec<f64> = start.iter().map(|&value| finite(value)).collect();
         let readings: Vec<Reading> = readings.into_iter().map(within_reason).collect();
-        let terms: Vec<Vec<Option<usize>>> = readings
+        let terms: Vec<Terms> = readings
             .iter()
             .map(|reading| {
                 let linear = reading.form.linear(&start);
                 let of = |param: usize| variable.get(param).copied().flatten();
-                linear
-                    .terms()
-                    .iter()
-                    .map(|(param, _)| of(param.0))
-                    .collect()
+                let terms = linear.terms().iter();
+                terms.map(|(param, _)| of(param.0)).collect()
             })
             .collect();
-        let cliques: Vec<Vec<usize>> = terms
+        let cliques = terms
             .iter()
-            .map(|terms| terms.iter().flatten().copied().collect())
-            .collect();
-        let pattern = Pattern::new(free.len(), cliques.iter().map(|clique| &clique[..]));
+            .map(|terms| terms.iter().flatten().copied().collect::<ArrayVec<_, 6>>());
+        let pattern = Pattern::new(free.len(), cliques);
         let mut slot_of_variable = vec![0; free.len()];
         for (slot, &variable) in pattern.order.iter().enumerate() {
             slot_of_variable[variable] = slot;

@@ -143,11 +143,10 @@ fn suspect(
         return None;
     }
     let linear = system.observations.get(index)?.equation.linear(&descent.x);
-    let terms: Vec<(usize, f64)> = problem.row(&linear).collect();
     Some(Suspect {
         index,
         predicted: linear.value,
-        predicted_sd: cofactors.variance(problem, &terms).max(0.0).sqrt(),
+        predicted_sd: cofactors.variance(problem, &linear).max(0.0).sqrt(),
         slip: problem.readings[index].value - linear.value,
         x: descent.x,
     })

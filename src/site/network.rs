@@ -82,7 +82,8 @@ impl Plane {
         for &mark in marks {
             let params = At::nth(mark.0);
             for (axis, param) in [(0, params.x), (1, params.y)] {
-                if slopes.iter().any(|(known, _)| *known == param) {
+                let known = slopes.iter().any(|(known, _)| *known == param);
+                if known || self.adjustment.is_held(param) {
                     continue;
                 }
                 let shifted = |by: f64| {
@@ -101,24 +102,7 @@ impl Plane {
                 ));
             }
         }
-        let variance = |weights: [f64; K]| {
-            let combination: Vec<(Param, f64)> = slopes
-                .iter()
-                .map(|(param, s)| (*param, s.iter().zip(weights).map(|(s, w)| s * w).sum()))
-                .collect();
-            self.adjustment.spread(&combination).powi(2)
-        };
-        let unit = |i: usize| std::array::from_fn(|k| if k == i { 1.0 } else { 0.0 });
-        let own: [f64; K] = std::array::from_fn(|i| variance(unit(i)));
-        Some(std::array::from_fn(|i| {
-            std::array::from_fn(|j| {
-                if i == j {
-                    return own[i];
-                }
-                let both = std::array::from_fn(|k| if k == i || k == j { 1.0 } else { 0.0 });
-                (variance(both) - own[i] - own[j]) / 2.0
-            })
-        }))
+        Some(self.adjustment.covariances(&slopes))
     }
 
     /// Every mark that does not move, in file order.
