@@ -86,14 +86,19 @@ pub(super) fn buy(
 }
 
 fn bought(cuts: &[Cut], item: Item, stock: &[f64], kerf: f64) -> Bought {
-    let pieces: Vec<f64> = cuts
-        .iter()
-        .filter(|cut| cut.item == item)
-        .flat_map(|cut| std::iter::repeat_n(cut.length, cut.count))
-        .collect();
+    let of_item = || cuts.iter().filter(|cut| cut.item == item);
+    let all = Bought {
+        pieces: of_item().map(|cut| cut.count).sum(),
+        length: of_item().map(|cut| cut.length * cut.count as f64).sum(),
+        ..Bought::default()
+    };
+    if stock.is_empty() {
+        return all;
+    }
     let longest = stock.iter().copied().fold(0.0, f64::max);
-    let (fitting, too_long): (Vec<f64>, Vec<f64>) =
-        pieces.iter().partition(|&&piece| piece <= longest);
+    let (fitting, too_long): (Vec<f64>, Vec<f64>) = of_item()
+        .flat_map(|cut| std::iter::repeat_n(cut.length, cut.count))
+        .partition(|&piece| piece <= longest);
     let bars = cheapest(&fitting, stock, kerf);
     let mut counts: Vec<(f64, usize)> = Vec::new();
     for bar in &bars {
@@ -104,15 +109,10 @@ fn bought(cuts: &[Cut], item: Item, stock: &[f64], kerf: f64) -> Bought {
     }
     counts.sort_by(|a, b| b.0.total_cmp(&a.0));
     Bought {
-        pieces: pieces.len(),
-        length: pieces.iter().sum(),
         stock: counts,
         bars,
-        too_long: if stock.is_empty() {
-            Vec::new()
-        } else {
-            too_long
-        },
+        too_long,
+        ..all
     }
 }
 

@@ -227,6 +227,15 @@ fn decimal(value: f64, decimals: usize) -> String {
     // `decimals` is nine at most: both factors are exact.
     let scale = 10_f64.powi(decimals as i32);
     let scaled = (value.abs() * scale).round();
+    // A whole number of the last place is written digit by digit: quicker, and the same.
+    if scaled < 1e15 {
+        let (scaled, scale) = (scaled as u64, scale as u64);
+        let (whole, rest) = (scaled / scale, scaled % scale);
+        return match decimals {
+            0 => whole.to_string(),
+            _ => format!("{whole}.{rest:0decimals$}"),
+        };
+    }
     let rounded = if scaled.is_finite() {
         scaled / scale
     } else {

@@ -70,13 +70,15 @@ pub(super) fn changes(levels: &SoundLevels) -> Vec<ChangePoint> {
 
 fn pairs(levels: &SoundLevels) -> Vec<[usize; 2]> {
     let mut first = vec![None::<usize>; levels.points.len()];
-    let mut met = std::collections::HashSet::<(PointIx, SetupIx)>::new();
+    let mut met = vec![false; levels.points.len() * levels.setups.len()];
     let mut pairs = Vec::new();
     for (at, sight) in levels.sights.iter().enumerate() {
-        if !met.insert((sight.point, sight.setup)) {
-            continue;
+        let (PointIx(point), SetupIx(setup)) = (sight.point, sight.setup);
+        match met.get_mut(point * levels.setups.len() + setup) {
+            Some(met) if !*met => *met = true,
+            _ => continue,
         }
-        match first.get_mut(sight.point.0) {
+        match first.get_mut(point) {
             Some(Some(from)) => pairs.push([*from, at]),
             Some(nothing) => *nothing = Some(at),
             None => {}
