@@ -7,6 +7,7 @@ use crate::job::{PointId, Problems, SetupId};
 use crate::laser::Laser;
 use crate::length::reword;
 use serde::Serialize;
+use std::collections::BTreeSet;
 
 /// Below this share of redundancy nothing checks a sight.
 const CHECKED: f64 = 1e-6;
@@ -70,15 +71,13 @@ pub(super) fn changes(levels: &SoundLevels) -> Vec<ChangePoint> {
 
 fn pairs(levels: &SoundLevels) -> Vec<[usize; 2]> {
     let mut first = vec![None::<usize>; levels.points.len()];
-    let mut met = vec![false; levels.points.len() * levels.setups.len()];
+    let mut met = BTreeSet::<(PointIx, SetupIx)>::new();
     let mut pairs = Vec::new();
     for (at, sight) in levels.sights.iter().enumerate() {
-        let (PointIx(point), SetupIx(setup)) = (sight.point, sight.setup);
-        match met.get_mut(point * levels.setups.len() + setup) {
-            Some(met) if !*met => *met = true,
-            _ => continue,
+        if !met.insert((sight.point, sight.setup)) {
+            continue;
         }
-        match first.get_mut(point) {
+        match first.get_mut(sight.point.0) {
             Some(Some(from)) => pairs.push([*from, at]),
             Some(nothing) => *nothing = Some(at),
             None => {}
