@@ -146,11 +146,11 @@ impl Adjustment {
     /// For a small change of anything computed from the parameters, the factors are its slopes.
     #[must_use]
     pub fn spread(&self, combination: &[(Param, f64)]) -> f64 {
-        let row: Vec<(usize, [f64; 1])> = combination
+        let slopes: Vec<(Param, [f64; 1])> = combination
             .iter()
-            .filter_map(|&(param, factor)| Some((self.problem.slot(param.0)?, [factor])))
+            .map(|&(param, factor)| (param, [factor]))
             .collect();
-        let [[variance]] = self.cofactors.covariances(&self.problem, &row);
+        let [[variance]] = self.covariances(&slopes);
         variance.max(0.0).sqrt()
     }
 }
