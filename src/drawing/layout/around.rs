@@ -118,7 +118,7 @@ fn close_by(board: &Board, at: ViewPoint, toward: Vec2, clear: f64, words: &Word
 }
 
 /// The middle first, then to and fro.
-fn to_and_fro(reach: f64, steps: i32) -> impl Iterator<Item = (f64, f64)> {
+fn to_and_fro(reach: f64, steps: i32) -> impl Iterator<Item = (f64, f64)> + Clone {
     (0..=2 * steps).map(move |step| {
         let side = if step % 2 == 0 { 1 } else { -1 };
         let share = f64::from(side * ((step + 1) / 2)) / f64::from(steps);
@@ -160,22 +160,32 @@ fn beside(
     let out = board.view.direction(out);
     let reach = (reach * board.view.scale - words.width / 2.0).max(0.0);
     let half = words.half();
-    let mut tries = Vec::new();
-    for (row, side) in [1.0, -1.0, 1.6, -1.6, 2.4, 3.2].into_iter().enumerate() {
-        let off: f64 = side * (hand.gap + hand.strip + half[1]);
-        for (slide, cost) in to_and_fro(reach, 3) {
-            tries.push(Try {
-                tile: Tile {
-                    middle: at + way * slide + out * off,
-                    half,
-                    along: way,
-                },
-                cost: cost + row as f64,
-                leader: None,
-            });
-        }
-    }
-    tries
+    let off = out * (hand.gap + hand.strip + half[1]);
+    let sides = [1.0, -1.0, 1.6, -1.6, 2.4, 3.2].map(|side| off * side);
+    in_rows(at, &sides, way, to_and_fro(reach, 3))
+        .map(|(middle, cost)| Try {
+            tile: Tile {
+                middle,
+                half,
+                along: way,
+            },
+            cost,
+            leader: None,
+        })
+        .collect()
+}
+
+/// Places along each row in turn, each row so far off; those of a later row cost more.
+fn in_rows(
+    at: ViewPoint,
+    rows: &[Vec2],
+    way: Vec2,
+    slides: impl Iterator<Item = (f64, f64)> + Clone,
+) -> impl Iterator<Item = (ViewPoint, f64)> {
+    rows.iter().enumerate().flat_map(move |(row, off)| {
+        let slides = slides.clone();
+        slides.map(move |(slide, cost)| (at + way * slide + off, cost + row as f64))
+    })
 }
 
 /// Level words close to a line, where they stand on none.
@@ -191,20 +201,13 @@ fn clear_of_lines(
     let out = board.view.direction(out);
     let half = words.half();
     let reach = (reach * board.view.scale - half[1]).max(0.0);
-    let mut tries = Vec::new();
-    for (row, side) in [1.0, -1.0].into_iter().enumerate() {
-        let off = out * (side * (board.desk.hand.gap + half[0]));
-        for (slide, cost) in to_and_fro(reach, 4) {
-            let tile = Tile::level(at + way * slide + off, half);
-            if board.cost(&tile) == 0.0 {
-                let cost = cost + row as f64;
-                tries.push(Try {
-                    tile,
-                    cost,
-                    leader: None,
-                });
-            }
-        }
-    }
-    tries
+    let off = out * (board.desk.hand.gap + half[0]);
+    in_rows(at, &[off, -off], way, to_and_fro(reach, 4))
+        .map(|(middle, cost)| Try {
+            tile: Tile::level(middle, half),
+            cost,
+            leader: None,
+        })
+        .filter(|one| board.cost(&one.tile) == 0.0)
+        .collect()
 }
