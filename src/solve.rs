@@ -1,6 +1,7 @@
 //! Job → Solution: everything that follows from what was measured and what is wanted.
 
 use crate::boards::{Buy, Cut, RunBoards, boards};
+use crate::job::ByName;
 use crate::job::check::check;
 use crate::job::sound::{CornerIx, MarkIx, RunIx, Sound};
 use crate::job::{CornerId, Job, LineId, MarkId, Problem, Problems, RunId};
@@ -10,32 +11,31 @@ use crate::site::{
     Advice, CornerFix, LineFix, MarkFix, NetworkFix, Plane, ReadingFix, Strings, fit_arms, run_at,
     strings,
 };
-use indexmap::IndexMap;
 use serde::Serialize;
 
 /// What a job comes to. Serialises to the results that `sheet --as json` prints: mm and degrees,
 /// unrounded; `pm` is the half width of the 95 % band.
 #[derive(Clone, Debug, Serialize)]
 pub struct Solution {
-    pub marks: IndexMap<MarkId, MarkFix>,
+    pub marks: ByName<MarkId, MarkFix>,
     pub readings: Vec<ReadingFix>,
     pub network: NetworkFix,
     /// The next tape worth taking.
     pub advice: Option<Advice>,
-    pub lines: IndexMap<LineId, LineFix>,
-    pub corners: IndexMap<CornerId, CornerFix>,
-    pub runs: IndexMap<RunId, RunFix>,
+    pub lines: ByName<LineId, LineFix>,
+    pub corners: ByName<CornerId, CornerFix>,
+    pub runs: ByName<RunId, RunFix>,
     /// Heights; none where there is neither a datum nor a sight.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub levels: Option<LevelsFix>,
-    pub boards: IndexMap<RunId, RunBoards>,
+    pub boards: ByName<RunId, RunBoards>,
     /// What to cut, longest first within each kind.
     pub cuts: Vec<Cut>,
     pub buy: Buy,
     pub problems: Vec<Problem>,
     /// Where each mark is or, while it can still move, may be: mm, for drawing only.
     #[serde(skip)]
-    pub sketch: IndexMap<MarkId, [f64; 2]>,
+    pub sketch: ByName<MarkId, [f64; 2]>,
 }
 
 /// Solves a job as far as what is there allows. Pure: the same job gives the same solution.
@@ -82,7 +82,7 @@ pub fn solve(job: &Job) -> Solution {
     }
 }
 
-fn named_lines(sound: &Sound, strings: &Strings) -> IndexMap<LineId, LineFix> {
+fn named_lines(sound: &Sound, strings: &Strings) -> ByName<LineId, LineFix> {
     let lines = sound.lines.iter().zip(&strings.lines);
     lines
         .filter_map(|(line, fix)| Some((line.id.clone(), fix.clone()?)))
@@ -93,8 +93,8 @@ fn named_corners(
     sound: &Sound,
     strings: Strings,
     runs: &[Option<RunFix>],
-) -> IndexMap<CornerId, CornerFix> {
-    let mut named = IndexMap::new();
+) -> ByName<CornerId, CornerFix> {
+    let mut named = ByName::default();
     for (i, (corner, crossing)) in sound.corners.iter().zip(strings.crossings).enumerate() {
         let Some(crossing) = crossing else { continue };
         let mut fix = crossing.fix;
@@ -110,7 +110,7 @@ fn named_corners(
     named
 }
 
-fn named_runs(sound: &Sound, runs: Vec<Option<RunFix>>) -> IndexMap<RunId, RunFix> {
+fn named_runs(sound: &Sound, runs: Vec<Option<RunFix>>) -> ByName<RunId, RunFix> {
     let of = |RunIx(i): RunIx| sound.runs[i].id.clone();
     runs.into_iter()
         .enumerate()

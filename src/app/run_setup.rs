@@ -9,9 +9,9 @@ use super::run_picks::{Which, ask_end, ask_string, change};
 use super::run_rows::{figures, key, rows};
 use super::words::{capital, counted};
 use super::{Desk, Then};
+use crate::job::LineId;
 use crate::job::edit::{Change, Edit, Thing};
 use crate::job::model::{BayFit, Hung, Job, Leaf, PostSet, Run, Side};
-use crate::job::{LineId, RunId};
 use crate::length;
 use tautmark_ui::{Page, Verdict};
 
@@ -58,7 +58,7 @@ fn new_run(job: &Job, line: LineId) -> Run {
     let id = names.into_iter().find(|id| !taken(id)).unwrap_or_default();
     let like = job.runs.last().cloned().unwrap_or_default();
     Run {
-        id: RunId(id),
+        id: id.into(),
         line,
         side: like.side.or(Some(Side::Left)),
         gap: like.gap,

@@ -1,12 +1,12 @@
 use super::{Buy, Cut, GateLeaf, NotchFix, PaleStretch, PostHeights, RailEnd};
+use crate::job::ByName;
 use crate::job::{RunId, SetupId};
-use indexmap::IndexMap;
 use serde::Serialize;
 
 /// What the fence is made of, run by run, and all of it together.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct BoardsFix {
-    pub runs: IndexMap<RunId, RunBoards>,
+    pub runs: ByName<RunId, RunBoards>,
     /// What to cut, longest first within each kind.
     pub cuts: Vec<Cut>,
     /// What to buy.

@@ -1,14 +1,19 @@
 //! Names of things in a job, each kind its own type, so that a wall is never taken for a mark.
 
+use indexmap::IndexMap;
 use serde::{Deserialize, Serialize};
+use smol_str::SmolStr;
 use std::{borrow::Borrow, fmt};
+
+/// What was worked out for the things of one kind, by name and in the order of the file.
+pub type ByName<Id, T> = IndexMap<Id, T, foldhash::fast::RandomState>;
 
 macro_rules! id {
     ($($(#[$doc:meta])* $name:ident;)*) => {$(
         $(#[$doc])*
         #[derive(Clone, Debug, Default, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
         #[serde(transparent)]
-        pub struct $name(pub String);
+        pub struct $name(pub SmolStr);
 
         impl $name {
             /// The name as text.
@@ -26,13 +31,13 @@ macro_rules! id {
 
         impl From<&str> for $name {
             fn from(text: &str) -> Self {
-                Self(text.to_owned())
+                Self(text.into())
             }
         }
 
         impl From<String> for $name {
             fn from(text: String) -> Self {
-                Self(text)
+                Self(text.into())
             }
         }
 

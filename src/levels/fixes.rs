@@ -1,7 +1,7 @@
 use super::closure::{ChangePoint, Closure};
+use crate::job::ByName;
 use crate::job::{PointId, SetupId};
 use crate::site::{Status, SuspectFix};
-use indexmap::IndexMap;
 use serde::Serialize;
 
 /// What the sights come to. Heights mm, up positive.
@@ -18,9 +18,9 @@ pub struct LevelsFix {
     #[serde(rename = "chi2 without", skip_serializing_if = "Option::is_none")]
     pub chi2_without: Option<f64>,
     /// Set-ups tied to the datum, in the order of the file.
-    pub setups: IndexMap<SetupId, SetupFix>,
+    pub setups: ByName<SetupId, SetupFix>,
     /// Points tied to the datum, in the order of the file.
-    pub points: IndexMap<PointId, PointFix>,
+    pub points: ByName<PointId, PointFix>,
     /// Every used sight, in the order of the file.
     pub sights: Vec<SightFix>,
     /// Places of the suspect sights in `sights`.

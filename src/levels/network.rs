@@ -4,9 +4,9 @@ use crate::adjust::misread::{Hint, hint};
 use crate::adjust::{
     self, Adjustment, Equation, Observation, Param, Suspect, System, adjust, suspects,
 };
+use crate::job::ByName;
 use crate::job::sound::{PointIx, SetupIx, SoundLevels, SoundSight};
 use crate::site::{Status, SuspectFix};
-use indexmap::IndexMap;
 
 /// Which parameter is which: the set-ups' lines first, then the points' heights.
 struct Params {
@@ -116,7 +116,7 @@ fn lines(
     levels: &SoundLevels,
     params: &Params,
     adjustment: &Adjustment,
-) -> IndexMap<crate::job::SetupId, SetupFix> {
+) -> ByName<crate::job::SetupId, SetupFix> {
     let known: Vec<(usize, f64, f64)> = (0..levels.setups.len())
         .filter_map(|at| {
             let (line, pm) = fixed(adjustment, params.line(SetupIx(at)))?;
@@ -124,7 +124,7 @@ fn lines(
         })
         .collect();
     let Some(&(first, first_line, _)) = known.first() else {
-        return IndexMap::new();
+        return ByName::default();
     };
     let step_pm = |at: usize| {
         if at == first {
@@ -151,7 +151,7 @@ fn heights(
     levels: &SoundLevels,
     params: &Params,
     adjustment: &Adjustment,
-) -> IndexMap<crate::job::PointId, PointFix> {
+) -> ByName<crate::job::PointId, PointFix> {
     levels
         .points
         .iter()

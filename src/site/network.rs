@@ -8,9 +8,9 @@ use crate::adjust::misread::hint;
 use crate::adjust::{
     self, Adjustment, At, Equation, Observation, Param, Row, Suspect, Suspicion, System, adjust,
 };
+use crate::job::ByName;
 use crate::job::sound::{MarkIx, Quantity, Sound, Taken};
 use crate::job::{MarkId, Problems};
-use indexmap::IndexMap;
 use nalgebra::Vector2;
 
 pub use crate::adjust::BAND_95 as PM;
@@ -107,7 +107,7 @@ impl Plane {
 
     /// Every mark that does not move, in file order.
     #[must_use]
-    pub fn mark_fixes(&self, sound: &Sound) -> IndexMap<MarkId, MarkFix> {
+    pub fn mark_fixes(&self, sound: &Sound) -> ByName<MarkId, MarkFix> {
         let fixes = sound.marks.iter().enumerate().filter_map(|(i, mark)| {
             let at = self.mark(MarkIx(i))?;
             let (pm, axis) = self.worst(MarkIx(i));

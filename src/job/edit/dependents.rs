@@ -126,18 +126,18 @@ impl Gone {
     }
 
     /// The names of the entries in which a name of what goes stands.
-    fn touched<T: Names + Clone>(&self, list: &[T], name: fn(&T) -> &String) -> Vec<String> {
+    fn touched<T: Names + Clone>(&self, list: &[T], name: fn(&T) -> &str) -> Vec<String> {
         let touched = list.iter().filter(|entry| self.touches(*entry));
-        touched.map(|entry| name(entry).clone()).collect()
+        touched.map(|entry| name(entry).to_owned()).collect()
     }
 
     /// Marks take their walls, marks and walls their strings, strings their corners.
     fn spread(&mut self, job: &Job) {
-        let walls = self.touched(&job.walls, |wall| &wall.id.0);
+        let walls = self.touched(&job.walls, |wall| wall.id.as_str());
         self.walls.extend(walls);
-        let lines = self.touched(&job.lines, |line| &line.id.0);
+        let lines = self.touched(&job.lines, |line| line.id.as_str());
         self.lines.extend(lines);
-        let corners = self.touched(&job.corners, |corner| &corner.id.0);
+        let corners = self.touched(&job.corners, |corner| corner.id.as_str());
         self.corners.extend(corners);
     }
 }
