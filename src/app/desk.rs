@@ -43,6 +43,8 @@ pub struct Desk {
     pub(super) retitling: Option<(JobKey, String)>,
     pub chosen: Chosen,
     pub snack: Option<Snack>,
+    /// The snack was said by what is being done now, and not before.
+    pub(super) just_said: bool,
     /// Words to be laid over the page.
     pub notice: Option<Notice>,
     /// Things to choose from, to be laid over the page.
@@ -99,6 +101,7 @@ impl Desk {
             retitling: None,
             chosen: Chosen::default(),
             snack: None,
+            just_said: false,
             notice: None,
             menu: None,
             over: Over::default(),
@@ -144,10 +147,7 @@ impl Desk {
     /// Makes a change that can be taken back from the foot of the page.
     pub fn change_and_say(&mut self, edit: Edit, text: &str) {
         if self.change(edit) {
-            self.snack = Some(Snack {
-                text: text.to_owned(),
-                undoable: true,
-            });
+            self.put_snack(text, true);
         }
     }
 
@@ -184,6 +184,7 @@ impl Desk {
     fn after(&mut self, result: Result<Option<String>, crate::store::ChangeError>) -> bool {
         match result {
             Ok(words) => {
+                self.hush();
                 if let Some(words) = words {
                     self.say(&words);
                 }
@@ -199,10 +200,22 @@ impl Desk {
 
     /// Says a few words at the foot of the page.
     pub fn say(&mut self, text: &str) {
+        self.put_snack(text, false);
+    }
+
+    fn put_snack(&mut self, text: &str, undoable: bool) {
         self.snack = Some(Snack {
             text: text.to_owned(),
-            undoable: false,
+            undoable,
         });
+        self.just_said = true;
+    }
+
+    /// Takes away what was said at the foot of the page, unless it was said by what is being done.
+    pub(super) fn hush(&mut self) {
+        if !self.just_said {
+            self.snack = None;
+        }
     }
 
     pub(super) fn solve(&mut self) {

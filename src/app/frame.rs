@@ -49,7 +49,7 @@ pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
     let at = bridge.clone();
     vm.on_warning_answered(move || at.act(Desk::answer_warning));
     let at = bridge.clone();
-    Nav::get(app).on_moved(move || at.show());
+    Nav::get(app).on_moved(move || at.moved());
 }
 
 pub(super) fn fill(app: &App, desk: &Desk) {

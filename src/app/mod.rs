@@ -155,11 +155,20 @@ impl Bridge {
 
     /// Does something at the desk, goes where that leads, and shows what came of it.
     pub fn act(&self, what: impl FnOnce(&mut Desk) -> Then) {
-        let then = what(&mut self.desk.borrow_mut());
+        let then = {
+            let mut desk = self.desk.borrow_mut();
+            desk.just_said = false;
+            let then = what(&mut desk);
+            if then != Then::Stay {
+                desk.hush();
+            }
+            then
+        };
         if let Some(app) = self.app.upgrade() {
             self.go(&app, then);
             self.show();
         }
+        self.desk.borrow_mut().just_said = false;
     }
 
     /// Shows where the person has come to, with what is to be said there, and sees to it that all
@@ -178,6 +187,14 @@ impl Bridge {
             // A window that cannot be hidden is closed by the system all the same.
             let _ = app.hide();
         }
+    }
+
+    /// The person went to another page: what was said of the one before goes with it.
+    fn moved(&self) {
+        if let Ok(mut desk) = self.desk.try_borrow_mut() {
+            desk.hush();
+        }
+        self.show();
     }
 
     /// Looks at the desk without changing it.
