@@ -68,6 +68,15 @@ fn new_run(job: &Job, line: LineId) -> Run {
     }
 }
 
+/// The end of the run that is not chosen yet, its start first.
+fn missing_end(run: &Run) -> Option<Which> {
+    match (&run.start, &run.end) {
+        (None, _) => Some(Which::Start),
+        (_, None) => Some(Which::End),
+        _ => None,
+    }
+}
+
 impl Form for RunSetup {
     fn contents(&self, desk: &Desk) -> FormContents {
         let Some((at, run)) = run_in_sight(desk) else {
@@ -79,7 +88,15 @@ impl Form for RunSetup {
         let mut contents = FormContents::new(&run_name(run), rows(job, run));
         let problems = problems_of(desk, at);
         let fix = fix(desk, run);
-        if let Some(told) = told(desk, &problems, fix.is_some()) {
+        if let Some(end) = missing_end(run) {
+            let text = match end {
+                Which::Start => {
+                    "**Where does the run start?** The tape is held there for every post."
+                }
+                Which::End => "**Where does the run end?** Its posts follow at once.",
+            };
+            contents = contents.saying(Verdict::Note, text);
+        } else if let Some(told) = told(desk, &problems, fix.is_some()) {
             contents.status = told;
         } else if let Some(fix) = fix {
             let wrong = to_look_at(&problems);
@@ -97,7 +114,12 @@ impl Form for RunSetup {
             };
             contents = contents.saying(verdict, &text);
         }
-        contents.primary = "See the posts".to_owned();
+        contents.primary = match missing_end(run) {
+            Some(Which::Start) => "Next: its start",
+            Some(Which::End) => "Next: its end",
+            None => "See the posts",
+        }
+        .to_owned();
         contents.secondary = "Add another run".to_owned();
         contents
     }
@@ -173,11 +195,17 @@ impl Form for RunSetup {
         Then::Stay
     }
 
-    /// Back to the posts; with no run yet, adds one.
+    /// Asks for the end that is missing, then back to the posts; with no run yet, adds one.
     fn primary(&self, desk: &mut Desk) -> Then {
-        match run_in_sight(desk) {
-            Some(_) => Then::Back,
-            None => add(desk),
+        let Some((at, run)) = run_in_sight(desk) else {
+            return add(desk);
+        };
+        match missing_end(run) {
+            Some(end) => {
+                ask_end(desk, at, end);
+                Then::Stay
+            }
+            None => Then::Back,
         }
     }
 

@@ -2,7 +2,7 @@
 
 use slint::{Global, Model};
 use tautmark::job::model::{BayFit, Hung, PostSet, PostSize};
-use tautmark::job::{self, Job};
+use tautmark::job::{self, Job, Severity};
 use tautmark::solve;
 use tautmark_app_tests::Hand;
 use tautmark_ui::FormVm;
@@ -73,13 +73,36 @@ fn a_run_waits_for_its_string() {
 }
 
 #[test]
-fn what_is_missing_is_said_where_it_is() {
+fn a_new_run_asks_for_its_start_then_its_end_and_then_shows_its_posts() {
     let hand = Hand::on(without_runs());
+    hand.press("Posts");
+    assert!(hand.reaches("Set up run"));
+    hand.press("Set up run");
+    assert!(hand.says("Where does the run start?"));
+    hand.press("Next: its start");
+    hand.press("The Potting shed end wall");
+    assert!(hand.says("Where does the run end?"));
+    hand.press("Next: its end");
+    hand.press("Corner X");
+    assert!(!hand.says("Where does the run"));
+    let posts = solve(&saved(&hand)).runs["R1"].posts.len();
+    assert!(posts > 1);
+    assert!(hand.reaches("See the posts"));
+    hand.press("See the posts");
+    assert!(hand.reaches("Mark out post 1"));
+}
+
+#[test]
+fn what_is_wrong_is_said_where_it_is() {
+    let mut job = job::example();
+    job.runs[0].gates[0].at = Some(5000.0);
+    let hand = Hand::on(job);
     hand.press("Posts");
     hand.press("Set up run");
     let told = |hand: &Hand| {
         let problems = solve(&saved(hand)).problems;
         let own = problems.iter().filter(|p| p.place.starts_with("runs[0]"));
+        let own = own.filter(|problem| problem.severity == Severity::Error);
         let texts: Vec<String> = own.map(|problem| problem.text.clone()).collect();
         assert!(!texts.is_empty());
         let labels = hand.labels();
