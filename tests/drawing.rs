@@ -499,3 +499,33 @@ fn swings_to_a_post_say_their_two_tapes() {
         );
     }
 }
+
+#[test]
+fn a_string_on_one_nail_runs_beside_the_whole_wall() {
+    let mut job = job::example();
+    job.runs.clear();
+    job.corners.clear();
+    for line in &mut job.lines {
+        line.offsets.as_mut().expect("nails").truncate(1);
+    }
+    let solution = solve(&job);
+    let drawing = plan(&job, &solution, &PlanShow::default());
+    for line in &job.lines {
+        let target = Target::Line(line.id.clone());
+        let own = drawing.items.iter();
+        let own = own.filter(|item| item.of.as_ref() == Some(&target));
+        let length = own.filter_map(|item| match &item.shape {
+            Shape::Path { points, .. } => Some((points[1] - points[0]).norm()),
+            _ => None,
+        });
+        let wall = job
+            .walls
+            .iter()
+            .find(|wall| Some(&wall.id) == line.wall.as_ref());
+        let wall = wall.expect("its wall");
+        let (from, to) = (&solution.marks[&wall.from], &solution.marks[&wall.to]);
+        let face = (to.x - from.x).hypot(to.y - from.y);
+        let drawn = length.fold(0.0, f64::max);
+        assert!(drawn > face, "{}: {drawn} beside {face}", line.id);
+    }
+}

@@ -1,10 +1,13 @@
 //! A nail's two figures: how far along the wall it is, and how far off.
 
+use super::Desk;
 use super::field::{Field, Focus, Measure};
 use super::lines::line_name;
+use super::words::status;
 use crate::job::Job;
 use crate::job::edit::{Change, Edit};
 use crate::job::model::Station;
+use tautmark_ui::{Status, Verdict};
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum NailPart {
@@ -75,6 +78,19 @@ impl Field for NailFigure {
             nail: self.nail,
             part,
         }))
+    }
+
+    fn verdict(&self, _desk: &Desk, typed: Option<f64>) -> Option<Status> {
+        if typed.is_some() {
+            return None;
+        }
+        let text = match self.part {
+            NailPart::At => "Along the wall's face from its first mark to the nail.",
+            NailPart::Off => {
+                "Square off the wall's face to the string. **Enough for the posts to pass** what sticks out of the wall."
+            }
+        };
+        Some(status(Verdict::Note, text))
     }
 
     fn focus(&self, _job: &Job) -> Focus {

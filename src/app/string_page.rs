@@ -72,7 +72,13 @@ pub(super) fn fill(app: &App, desk: &Desk) {
         }
     });
     vm.set_nails(patched(vm.get_nails(), nails.collect()));
-    vm.set_bow(bow_status(fix, desk));
+    vm.set_bow(match line.offsets.as_deref() {
+        Some([nail]) if nail.off.is_some() => status(
+            Verdict::Note,
+            "**One nail: taken as parallel to the wall.** Add an offset near the wall's other end to be sure of its direction.",
+        ),
+        _ => bow_status(fix, desk),
+    });
 }
 
 fn bow_status(fix: Option<&LineFix>, desk: &Desk) -> tautmark_ui::Status {

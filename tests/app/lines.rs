@@ -80,6 +80,13 @@ fn a_new_string_runs_beside_a_wall() {
     let nails = line.offsets.as_ref().expect("a nail");
     assert_eq!((line.side, nails[0].off), (Some(Side::Left), Some(200.0)));
     assert!(shown(&hand).lines.contains_key(&line.id));
+    assert!(hand.says("One nail: taken as parallel to the wall."));
+    hand.press("Add an offset");
+    assert!(hand.says("Along the wall's face from its first mark to the nail."));
+    enter(&hand, "1800");
+    assert!(hand.says("Square off the wall's face to the string."));
+    enter(&hand, "200");
+    assert!(!hand.says("One nail"), "{:?}", hand.labels());
 }
 
 #[test]

@@ -75,6 +75,12 @@ fn nails(site: &Site, line: &Line) -> Vec<Vec2> {
 /// The readings along the string between which it is drawn.
 fn reach(site: &Site, line: &Line, ray: &Ray, nails: &[Vec2]) -> Option<[f64; 2]> {
     let mut on = nails.to_vec();
+    // One nail alone has no length; its string runs beside the whole wall.
+    if let ([_], Some(id)) = (nails, &line.wall) {
+        let wall = site.job.walls.iter().find(|wall| wall.id == *id);
+        let ends = wall.into_iter().flat_map(|wall| [&wall.from, &wall.to]);
+        on.extend(ends.filter_map(|id| site.mark(id)));
+    }
     let marks = line.marks.iter().flatten();
     on.extend(marks.filter_map(|id| site.mark(id)));
     for corner in site
