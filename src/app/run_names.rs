@@ -23,13 +23,15 @@ pub fn run_name(run: &Run) -> String {
     }
 }
 
-/// “the Front string”.
+/// “the Front string”; one called “string 1” is just that.
 #[must_use]
 pub fn string_name(job: &Job, id: &LineId) -> String {
     let line = job.lines.iter().find(|line| line.id == *id);
     let name = line.map_or("", |line| line.name.as_str());
     let name = if name.is_empty() { id.as_str() } else { name };
-    if name.to_lowercase().contains("string") {
+    if name.starts_with("string ") {
+        name.to_owned()
+    } else if name.to_lowercase().contains("string") {
         the(name)
     } else {
         format!("the {name} string")
