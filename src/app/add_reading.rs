@@ -129,7 +129,8 @@ fn put_reading(desk: &mut Desk, what: Measure) -> Then {
     Then::Keypad
 }
 
-fn tape(desk: &mut Desk, marks: &[MarkId]) -> Then {
+/// Adds a tape between two marks, and asks for its figure.
+pub(super) fn tape(desk: &mut Desk, marks: &[MarkId]) -> Then {
     let [from, to] = marks else { return Then::Stay };
     let (from, to) = (from.clone(), to.clone());
     put_reading(

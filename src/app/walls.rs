@@ -4,10 +4,10 @@ use super::reading_figure::{ReadingFigure, with_length};
 use super::rows::patched;
 use super::standing::standing;
 use super::words::{capital, row};
-use super::{Bridge, Desk, Then};
-use crate::job::Job;
+use super::{Bridge, Desk, Then, add_reading};
 use crate::job::edit::Edit;
 use crate::job::reading::{Measure as Reading, Reading as Row};
+use crate::job::{Job, MarkId};
 use crate::length::{self, Unit};
 use crate::site::{ReadingFix, SuspectFix};
 use slint::Global;
@@ -18,6 +18,8 @@ pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
     let vm = WallsVm::get(app);
     let at = bridge.clone();
     vm.on_remedied(move |id| at.act(|desk| cure(desk, &id)));
+    let at = bridge.clone();
+    vm.on_advised_pressed(move || at.act(tape_advised));
     let at = bridge.clone();
     vm.on_settings_pressed(move || at.act(|_| Then::Open(Page::Settings)));
 }
@@ -32,6 +34,10 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     let (best, others) = cures(desk);
     vm.set_cure(best.unwrap_or_default());
     vm.set_others(patched(vm.get_others(), others));
+    let next = advised(desk).map(|(from, to)| format!("Tape {from} to {to}"));
+    vm.set_advised(next.unwrap_or_default().into());
+    let network = &desk.solution.network;
+    vm.set_advised_first(!network.loose.is_empty() || !network.suspects.is_empty());
     let mut readings: Vec<_> = desk.job().readings.iter().enumerate().collect();
     // What does not fit stands first, where it is seen.
     readings.sort_by_key(|(index, _)| !desk.solution.network.suspects.contains(index));
@@ -250,3 +256,30 @@ fn ask_reading(desk: &mut Desk, index: usize) -> Then {
     desk.ask(Box::new(field));
     Then::Keypad
 }
+/// The tape worth taking next; `None` where a reading is to be put right first.
+fn advised(desk: &Desk) -> Option<(MarkId, MarkId)> {
+    let next = desk.solution.advice.as_ref()?;
+    let one_wrong = desk.solution.network.suspects.len() == 1;
+    (!one_wrong).then(|| (next.from.clone(), next.to.clone()))
+}
+
+/// Asks for the figure of the advised tape, which joins the list where it is not in it yet.
+fn tape_advised(desk: &mut Desk) -> Then {
+    let Some((from, to)) = advised(desk) else {
+        return Then::Stay;
+    };
+    let waits = |reading: &Row| match &reading.what {
+        Reading::Tape {
+            from: a,
+            to: b,
+            length: None,
+            ..
+        } => reading.used && ((a, b) == (&from, &to) || (a, b) == (&to, &from)),
+        _ => false,
+    };
+    match desk.saved().readings.iter().position(waits) {
+        Some(index) => ask_reading(desk, index),
+        None => add_reading::tape(desk, &[from, to]),
+    }
+}
+
