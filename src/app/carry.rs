@@ -10,6 +10,15 @@ use super::{Desk, Then, caution, heights};
 use crate::cautions::LASER;
 use tautmark_ui::Verdict;
 
+/// How the step round the corner is called: good only where every sight fits.
+fn told(desk: &Desk) -> Verdict {
+    let levels = desk.solution.levels.as_ref();
+    match levels.is_some_and(|levels| levels.suspects.is_empty()) {
+        true => Verdict::Good,
+        false => Verdict::Attention,
+    }
+}
+
 /// The page of the guide. It goes from the set-up in sight to the one after it.
 pub(super) struct Carry;
 
@@ -19,7 +28,7 @@ impl Form for Carry {
         let next = guide.next(desk);
         let mut contents = FormContents::new("Carry round a corner", rows(desk, &guide));
         contents = match &next {
-            Next::Done => contents.saying(Verdict::Good, &done(desk, &guide)),
+            Next::Done => contents.saying(told(desk), &done(desk, &guide)),
             _ => contents.saying(Verdict::Note, &what_now(&guide, &next)),
         };
         contents.figure = carried(desk, &guide);

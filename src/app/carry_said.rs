@@ -129,6 +129,12 @@ pub(super) fn done(desk: &Desk, guide: &Guide<'_>) -> String {
         Some(step_between(&second.id, first, fix.step, unit))
     });
     let step = found.unwrap_or_else(|| "The step is not known yet".to_owned());
+    let levels = desk.solution.levels.as_ref();
+    if levels.is_some_and(|levels| !levels.suspects.is_empty()) {
+        return format!(
+            "**{step},** but the sights do not agree: Levels says which to take again."
+        );
+    }
     format!("**{step}.** Measure from its own line, or mark heights from it.")
 }
 

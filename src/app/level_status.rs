@@ -107,37 +107,70 @@ impl Accused<'_> {
 
 fn misfit(desk: &Desk, levels: &LevelsFix) -> Option<String> {
     let accused: Vec<Accused<'_>> = suspects(desk, levels).collect();
-    if levels.more_than_one_wrong && !accused.is_empty() {
-        let text = "**More than one sight is wrong:** leaving out any single one does not make the \
-                    others agree. Check that the laser was not knocked, then sight the change \
-                    points again.";
-        return Some(text.to_owned());
+    let first = accused.first()?;
+    if only_suspect(desk).is_none() {
+        let again = if levels.more_than_one_wrong {
+            "Check that the laser was not knocked, then sight the change points again."
+        } else {
+            "Sight them again, or one more point from both set-ups."
+        };
+        return Some(format!("{} {again}", several_in_doubt(desk, levels)));
     }
     let unit = desk.job().show.lengths;
-    match accused.as_slice() {
-        [] => None,
-        [only] => {
-            let suspect = only.fix.suspect.as_ref()?;
-            let why = suspect.hint.map_or_else(String::new, |hint| {
-                format!(" {}?", capital(misreading(hint.why)))
-            });
-            Some(format!(
-                "**The sight of {} does not fit.** You have {}; the others make it **{} {}**.{why}",
-                only.name(),
-                said_down(only.down, unit),
-                said_down(suspect.predicted, unit),
-                length::show_pm(suspect.predicted_pm, unit),
-            ))
-        }
-        many => {
-            let names: Vec<String> = many.iter().map(Accused::name).collect();
-            Some(format!(
-                "**One of these sights does not fit,** and the others cannot tell which: {}. \
-                 Sight them again, or one more point from both set-ups.",
-                names.join(", ")
-            ))
-        }
+    let suspect = first.fix.suspect.as_ref()?;
+    let why = suspect.hint.map_or_else(String::new, |hint| {
+        format!(" {}?", capital(misreading(hint.why)))
+    });
+    Some(format!(
+        "**The sight of {} does not fit.** You have {}; the others make it **{} {}**.{why}",
+        first.name(),
+        said_down(first.down, unit),
+        said_down(suspect.predicted, unit),
+        length::show_pm(suspect.predicted_pm, unit),
+    ))
+}
+
+/// What is said where several sights could be the wrong one, or more than one is.
+fn several_in_doubt(desk: &Desk, levels: &LevelsFix) -> String {
+    if levels.more_than_one_wrong {
+        return "**More than one sight is wrong:** leaving out any single one does not make the \
+                others agree."
+            .to_owned();
     }
+    let names: Vec<String> = suspects(desk, levels).map(|one| one.name()).collect();
+    format!(
+        "**One of these sights does not fit,** and the others cannot tell which: {}.",
+        names.join(", ")
+    )
+}
+
+/// What is said of a checked sight while something does not fit; `None` where all do. A sight is
+/// called wrong only where it alone can be the wrong one, and never right beside a wrong one.
+pub(super) fn doubt(desk: &Desk, fix: &SightFix) -> Option<Status> {
+    let levels = desk.solution.levels.as_ref()?;
+    let unit = desk.job().show.lengths;
+    let (verdict, text) = match (only_suspect(desk), &fix.suspect) {
+        (_, None) if levels.suspects.is_empty() => return None,
+        (Some(_), Some(suspect)) => {
+            let predicted = said_down(suspect.predicted, unit);
+            let pm = length::show_pm(suspect.predicted_pm, unit);
+            let text = format!("The other sights make this **{predicted} {pm}**: it does not fit.");
+            (Verdict::Bad, text)
+        }
+        (None, Some(_)) => (Verdict::Bad, several_in_doubt(desk, levels)),
+        (Some(wrong), None) => {
+            let text = format!(
+                "It cannot be judged yet: the sight of **{}** does not fit.",
+                wrong.name()
+            );
+            (Verdict::Attention, text)
+        }
+        (None, None) => {
+            let text = "It cannot be judged yet: other sights do not fit. Levels says which.";
+            (Verdict::Attention, text.to_owned())
+        }
+    };
+    Some(status(verdict, &text))
 }
 
 /// What cures the one sight that does not fit, as rows to press.
@@ -220,10 +253,21 @@ pub(super) fn sight_note(desk: &Desk, setup: usize, at: usize) -> (String, Verdi
     if let Some(suspect) = &fix.suspect {
         let by = length::show(suspect.slip.abs(), unit);
         let way = if suspect.slip > 0.0 { "low" } else { "high" };
-        return (format!("does not fit: {by} too {way}"), Verdict::Bad);
+        // Of several that could be the wrong one, none is accused.
+        return match only_suspect(desk) {
+            Some(_) => (format!("does not fit: {by} too {way}"), Verdict::Bad),
+            None => (format!("may be {by} too {way}"), Verdict::Attention),
+        };
     }
     if fix.redundancy < 1e-6 {
         return ("nothing checks it".to_owned(), Verdict::None);
+    }
+    let levels = desk.solution.levels.as_ref();
+    if levels.is_some_and(|levels| !levels.suspects.is_empty()) {
+        return (
+            "not judged while one does not fit".to_owned(),
+            Verdict::None,
+        );
     }
     let way = if fix.residual < 0.0 { "over" } else { "under" };
     let by = length::show_fine(fix.residual.abs(), unit, 1);

@@ -2,12 +2,14 @@
 
 use super::Desk;
 use super::field::{Field, Focus, Measure};
+use super::standing::{misfitting, several_in_doubt};
 use super::walls::{is_missing, reading_title};
 use super::words::status;
 use crate::job::Job;
 use crate::job::edit::{Change, Edit};
 use crate::job::reading::Measure as Reading;
 use crate::length::{self, Unit};
+use crate::site::SuspectFix;
 use tautmark_ui::{Status, Verdict};
 
 /// The change that gives a reading this figure.
@@ -47,6 +49,34 @@ impl ReadingFigure {
             },
         }
     }
+}
+
+/// What is said of a checked figure while something does not fit; `None` where all do. A figure is
+/// called wrong only where it alone can be the wrong one, and never right beside a wrong one.
+fn doubt(desk: &Desk, suspect: Option<&SuspectFix>) -> Option<Status> {
+    let (job, unit) = (desk.job(), desk.job().show.lengths);
+    let (verdict, text) = match (misfitting(desk), suspect) {
+        (_, None) if desk.solution.network.suspects.is_empty() => return None,
+        (Some(_), Some(suspect)) => {
+            let predicted = length::show(suspect.predicted, unit);
+            let pm = length::show_pm(suspect.predicted_pm, unit);
+            let text =
+                format!("The other readings make this **{predicted} {pm}**: it does not fit.");
+            (Verdict::Bad, text)
+        }
+        (None, Some(_)) => (Verdict::Bad, several_in_doubt(desk)),
+        (Some(wrong), None) => {
+            let name = job.readings.get(wrong).map(reading_title);
+            let name = name.unwrap_or_default();
+            let text = format!("It cannot be judged yet: **{name}** does not fit.");
+            (Verdict::Attention, text)
+        }
+        (None, None) => {
+            let text = "It cannot be judged yet: other readings do not fit. Walls says which.";
+            (Verdict::Attention, text.to_owned())
+        }
+    };
+    Some(status(verdict, &text))
 }
 
 impl Field for ReadingFigure {
@@ -111,18 +141,14 @@ impl Field for ReadingFigure {
             let text = format!("{} {}", problem.text, problem.remedy);
             return Some(status(Verdict::Attention, &text));
         };
-        if let Some(suspect) = &fix.suspect {
-            let predicted = length::show(suspect.predicted, unit);
-            let pm = length::show_pm(suspect.predicted_pm, unit);
-            let text =
-                format!("The other readings make this **{predicted} {pm}**: it does not fit.");
-            return Some(status(Verdict::Bad, &text));
-        }
-        if fix.redundancy < 1e-6 {
+        if fix.suspect.is_none() && fix.redundancy < 1e-6 {
             return Some(status(Verdict::Note, "Nothing checks this reading yet."));
         }
+        if let Some(doubt) = doubt(desk, fix.suspect.as_ref()) {
+            return Some(doubt);
+        }
         let text = format!(
-            "The other readings agree: they make it **{}**.",
+            "It fits the other readings: together they make it **{}**.",
             length::show(fix.adjusted, unit)
         );
         Some(status(Verdict::Good, &text))

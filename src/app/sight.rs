@@ -2,12 +2,12 @@
 
 use super::field::{Field, Measure};
 use super::level_names::{point_place, said_down};
+use super::level_status::doubt;
 use super::words::status;
 use super::{Desk, Then};
 use crate::job::PointId;
 use crate::job::edit::{Change, Edit};
 use crate::job::model::{Job, Sight};
-use crate::length;
 use crate::levels::SightFix;
 use tautmark_ui::{KeySigns, Status, Verdict};
 
@@ -101,20 +101,15 @@ fn fits(desk: &Desk, setup: usize, at: usize) -> Option<Status> {
         let text = format!("{} {}", problem.text, problem.remedy);
         return Some(status(Verdict::Attention, &text));
     };
-    if let Some(suspect) = &fix.suspect {
-        let text = format!(
-            "The other sights make this **{} {}**: it does not fit.",
-            said_down(suspect.predicted, unit),
-            length::show_pm(suspect.predicted_pm, unit)
-        );
-        return Some(status(Verdict::Bad, &text));
-    }
-    if fix.redundancy < 1e-6 {
+    if fix.suspect.is_none() && fix.redundancy < 1e-6 {
         return Some(status(Verdict::Note, "Nothing checks this sight yet."));
+    }
+    if let Some(doubt) = doubt(desk, fix) {
+        return Some(doubt);
     }
     let down = sight(desk.job(), setup, at)?.down?;
     let text = format!(
-        "The other sights agree: together they make it **{}**.",
+        "It fits the other sights: together they make it **{}**.",
         said_down(down + fix.residual, unit)
     );
     Some(status(Verdict::Good, &text))

@@ -126,13 +126,45 @@ fn next_tape(desk: &Desk) -> String {
     .unwrap_or_default()
 }
 
+/// The reading that does not fit, by its place in the file; `None` where all fit, or where several
+/// could be the wrong one.
+#[must_use]
+pub(super) fn misfitting(desk: &Desk) -> Option<usize> {
+    let network = &desk.solution.network;
+    match network.suspects.as_slice() {
+        [only] if !network.more_than_one_wrong => Some(*only),
+        _ => None,
+    }
+}
+
+/// What is said where several readings could be the wrong one, or more than one is.
+pub(super) fn several_in_doubt(desk: &Desk) -> String {
+    let network = &desk.solution.network;
+    if network.more_than_one_wrong {
+        return "**More than one reading is wrong.** Leaving out any single one does not make the \
+                others agree."
+            .to_owned();
+    }
+    let readings = &desk.job().readings;
+    let suspects = network.suspects.iter();
+    let suspects = suspects.filter_map(|&index| readings.get(index));
+    let names: Vec<String> = suspects.map(reading_title).collect();
+    format!(
+        "**One of {} does not fit,** and the others cannot tell which.",
+        names.join(", ")
+    )
+}
+
 fn misfit(desk: &Desk) -> Option<String> {
     let suspects = &desk.solution.network.suspects;
     let job = desk.job();
     let unit = job.show.lengths;
     let first = *suspects.first()?;
     if desk.solution.network.more_than_one_wrong {
-        return Some("**More than one reading is wrong.** Leaving out any single one does not make the others agree. Measure again, the ones marked first.".to_owned());
+        return Some(format!(
+            "{} Measure again, the ones marked first.",
+            several_in_doubt(desk)
+        ));
     }
     let title = |index: usize| {
         job.readings
@@ -141,12 +173,7 @@ fn misfit(desk: &Desk) -> Option<String> {
             .unwrap_or_default()
     };
     if suspects.len() > 1 {
-        let names: Vec<String> = suspects.iter().map(|&index| title(index)).collect();
-        return Some(format!(
-            "**One of {} does not fit,** and the others cannot tell which.{}",
-            names.join(", "),
-            next_tape(desk)
-        ));
+        return Some(several_in_doubt(desk) + &next_tape(desk));
     }
     let fix = desk
         .solution

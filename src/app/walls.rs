@@ -2,7 +2,7 @@
 
 use super::reading_figure::{ReadingFigure, with_length};
 use super::rows::patched;
-use super::standing::standing;
+use super::standing::{misfitting, standing};
 use super::words::{capital, row};
 use super::{Bridge, Desk, Then, add_reading};
 use crate::job::edit::Edit;
@@ -176,10 +176,21 @@ fn reading_note(desk: &Desk, reading: &Row, fix: Option<&ReadingFix>) -> (String
     };
     if let Some(SuspectFix { slip, .. }) = &fix.suspect {
         let way = if *slip > 0.0 { "too long" } else { "too short" };
-        return (format!("does not fit: {} {way}", say(*slip)), Verdict::Bad);
+        let by = say(*slip);
+        // Of several that could be the wrong one, none is accused.
+        return match misfitting(desk) {
+            Some(_) => (format!("does not fit: {by} {way}"), Verdict::Bad),
+            None => (format!("may be {by} {way}"), Verdict::Attention),
+        };
     }
     if fix.redundancy < 1e-6 {
         return ("nothing checks it".to_owned(), Verdict::None);
+    }
+    if !desk.solution.network.suspects.is_empty() {
+        return (
+            "not judged while one does not fit".to_owned(),
+            Verdict::None,
+        );
     }
     let way = if fix.residual < 0.0 { "over" } else { "under" };
     (
@@ -245,17 +256,6 @@ fn cure(desk: &mut Desk, id: &str) -> Then {
     Then::Stay
 }
 
-fn ask_reading(desk: &mut Desk, index: usize) -> Then {
-    let Some(reading) = desk.saved().readings.get(index) else {
-        return Then::Stay;
-    };
-    if matches!(reading.what, Reading::Inline { .. } | Reading::Other { .. }) {
-        return Then::Stay;
-    }
-    let field = ReadingFigure::of(desk.saved(), index);
-    desk.ask(Box::new(field));
-    Then::Keypad
-}
 /// The tape worth taking next; `None` where a reading is to be put right first.
 fn advised(desk: &Desk) -> Option<(MarkId, MarkId)> {
     let next = desk.solution.advice.as_ref()?;
@@ -283,3 +283,14 @@ fn tape_advised(desk: &mut Desk) -> Then {
     }
 }
 
+fn ask_reading(desk: &mut Desk, index: usize) -> Then {
+    let Some(reading) = desk.saved().readings.get(index) else {
+        return Then::Stay;
+    };
+    if matches!(reading.what, Reading::Inline { .. } | Reading::Other { .. }) {
+        return Then::Stay;
+    }
+    let field = ReadingFigure::of(desk.saved(), index);
+    desk.ask(Box::new(field));
+    Then::Keypad
+}

@@ -2,10 +2,12 @@
 //! its parts are called.
 
 use i_slint_backend_testing::{
-    AccessibleRole, ElementHandle, TestingBackend, TestingBackendOptions, mock_elapsed_time,
+    AccessibleRole, ElementHandle, ElementQuery, TestingBackend, TestingBackendOptions,
+    mock_elapsed_time,
 };
 use slint::platform::{PointerEventButton, WindowEvent};
 use slint::{ComponentHandle, Global, LogicalPosition, LogicalSize};
+use std::ops::ControlFlow;
 use std::rc::Rc;
 use std::time::Duration;
 use std::{
@@ -17,7 +19,7 @@ use tautmark::app::device::Desktop;
 use tautmark::app::{Bridge, Desk};
 use tautmark::job::Job;
 use tautmark::store::{Disk, Jobs};
-use tautmark_ui::{App, Nav, Page, Place};
+use tautmark_ui::{App, FrameVm, Nav, Page, Place};
 use tempfile::TempDir;
 
 /// What can be pressed.
@@ -175,32 +177,53 @@ impl Hand {
         settle();
     }
 
-    /// What is called this. Only what is on the screen has a name: the list under the drawing is
-    /// turned until it comes.
+    /// What is called this and can be pressed, else what only shows these words. Only what is on
+    /// the screen has a name: the list under the drawing is turned until it comes.
     fn find(&self, label: &str) -> ElementHandle {
+        let mut shown = None;
         for turn in 0..60 {
-            if let Some(found) = self.in_sight(label) {
+            let (pressed, seen) = self.in_sight(label);
+            if let Some(found) = pressed {
                 return found;
             }
+            shown = shown.or(seen);
             // From the top of the list down to its end.
             self.turn(if turn == 0 { 10_000.0 } else { -120.0 });
         }
-        panic!("nothing is called {label:?}; there is {:#?}", self.labels())
+        // A menu that was closed keeps its words in the tree for a while: they do not stand in for
+        // a row further down.
+        shown
+            .unwrap_or_else(|| panic!("nothing is called {label:?}; there is {:#?}", self.labels()))
     }
 
-    /// What is called this and can be pressed, else what only shows these words.
-    fn in_sight(&self, label: &str) -> Option<ElementHandle> {
-        let mut all = ElementHandle::find_by_accessible_label(&self.app, label);
-        let first = all.next()?;
+    /// What is called this: the first that can be pressed, and the first at all. A menu or a notice
+    /// lies over the page: what is on it comes before the same words on the page.
+    fn in_sight(&self, label: &str) -> (Option<ElementHandle>, Option<ElementHandle>) {
         let pressed = |element: &ElementHandle| {
-            element
-                .accessible_role()
-                .is_some_and(|role| PRESSED.contains(&role))
+            let role = element.accessible_role();
+            role.is_some_and(|role| PRESSED.contains(&role))
         };
-        if pressed(&first) {
-            return Some(first);
+        let mut all: Vec<_> = ElementHandle::find_by_accessible_label(&self.app, label).collect();
+        let vm = FrameVm::get(&self.app);
+        if vm.get_menu_open() || vm.get_notice_open() {
+            all = self.painted(label);
+            all.reverse();
         }
-        Some(all.find(pressed).unwrap_or(first))
+        let first = all.first().cloned();
+        (all.into_iter().find(pressed), first)
+    }
+
+    /// Everything that is called this, once, in the order in which it is painted.
+    fn painted(&self, label: &str) -> Vec<ElementHandle> {
+        let mut found = Vec::new();
+        let root = ElementQuery::from_root(&self.app).find_first();
+        root.expect("a window").visit_descendants(|element| {
+            if element.accessible_label().is_some_and(|own| own == label) {
+                found.push(element);
+            }
+            ControlFlow::<()>::Continue(())
+        });
+        found
     }
 
     /// Turns the wheel over the list.
@@ -281,7 +304,10 @@ impl Hand {
         let size = self.app.window().size();
         let size = size.to_logical(self.app.window().scale_factor());
         let low = |element: ElementHandle| element.absolute_position().y > size.height / 2.0;
-        self.reaches(label) && self.in_sight(label).is_some_and(low)
+        self.reaches(label) && {
+            let (pressed, seen) = self.in_sight(label);
+            pressed.or(seen).is_some_and(low)
+        }
     }
 
     /// Taps the drawing, px from its top left corner.
@@ -300,7 +326,7 @@ impl Hand {
     /// Everything that has a name on the screen.
     pub fn labels(&self) -> Vec<String> {
         let mut all = Vec::new();
-        let root = i_slint_backend_testing::ElementQuery::from_root(&self.app);
+        let root = ElementQuery::from_root(&self.app);
         for element in root.match_descendants().find_all() {
             all.extend(element.accessible_label().map(|label| label.to_string()));
         }

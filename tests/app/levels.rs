@@ -9,7 +9,7 @@ use tautmark::length::{Unit, show, show_pm, show_with_unit};
 use tautmark::levels::LevelsFix;
 use tautmark::{Solution, solve};
 use tautmark_app_tests::Hand;
-use tautmark_ui::DrawingVm;
+use tautmark_ui::{DrawingVm, EntryVm, Verdict};
 
 fn saved(hand: &Hand) -> Job {
     hand.bridge.look(|desk| desk.saved().clone())
@@ -106,7 +106,7 @@ fn a_sight_typed_again_changes_how_the_loop_closes() {
     hand.press("Sight of nail");
     hand.press("Sight it again");
     hand.keys("415");
-    must_say(&hand, "The other sights agree");
+    must_say(&hand, "It fits the other sights");
     hand.press("Next");
     let changed = saved(&hand);
     assert_eq!(changed.levels.setups[0].sights[0].down, Some(415.0));
@@ -164,6 +164,39 @@ fn of_two_sights_that_cannot_be_told_apart_neither_is_accused() {
     must_say(&hand, "One of these sights does not fit");
     must_say(&hand, "nail from set-up S1, nail from set-up S2");
     assert!(!hand.labels().contains(&"Leave it out".to_owned()));
+    assert!(hand.note("Sight of nail").starts_with("may be"));
+    hand.press("Sight of nail");
+    hand.press("Sight it again");
+    hand.keys("413");
+    must_say(&hand, "One of these sights does not fit");
+    assert!(!says(&hand, "The other sights make this"));
+}
+
+#[test]
+fn no_sight_is_called_good_while_another_does_not_fit() {
+    let mut job = three_setups();
+    job.levels.setups[1].sights[5].down = Some(575.0);
+    let hand = Hand::on(job);
+    hand.press("Levels");
+    hand.press("Set-up S1");
+    hand.press("Set-up S1");
+    assert_eq!(
+        hand.note("Sight of nail"),
+        "not judged while one does not fit"
+    );
+    hand.press("Sight of nail");
+    hand.press("Sight it again");
+    hand.keys("413");
+    must_say(
+        &hand,
+        "It cannot be judged yet: the sight of nail from set-up S2 does not fit.",
+    );
+    let status = EntryVm::get(&hand.app).get_status();
+    assert_eq!(status.verdict, Verdict::Attention);
+    hand.press("Leave this figure");
+    hand.press("Carry round a corner");
+    hand.press("Close");
+    must_say(&hand, "but the sights do not agree");
 }
 
 #[test]
