@@ -5,6 +5,7 @@
 
 use super::reading_figure::ReadingFigure;
 use super::{Bridge, Desk, Then};
+use crate::job::edit::{Change, Edit};
 use crate::job::model::{Line, Mark, Side, Station, Wall};
 use crate::job::reading::{Measure, Reading};
 use crate::job::{Job, MarkId};
@@ -16,10 +17,36 @@ pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
     let at = bridge.clone();
     StartVm::get(app).on_begun(move |kind| {
         at.act(|desk| {
-            super::jobs::begin(desk, job(kind));
+            begin(desk, kind);
             ask_first(desk)
         });
     });
+}
+
+/// Puts a new job on the desk and lays it out as its first step, so that undoing it all leads back to
+/// a job with nothing in it.
+fn begin(desk: &mut Desk, kind: StartKind) {
+    let laid_out = job(kind);
+    super::jobs::begin(desk, Job::new(&laid_out.title));
+    desk.change(Edit::Many(steps(laid_out)));
+}
+
+/// What puts everything of a job into an empty one.
+fn steps(job: Job) -> Vec<Edit> {
+    let mut steps = Vec::new();
+    for (at, value) in job.marks.into_iter().enumerate() {
+        steps.push(Edit::Mark(Change::Insert { at, value }));
+    }
+    for (at, value) in job.walls.into_iter().enumerate() {
+        steps.push(Edit::Wall(Change::Insert { at, value }));
+    }
+    for (at, value) in job.readings.into_iter().enumerate() {
+        steps.push(Edit::Reading(Change::Insert { at, value }));
+    }
+    for (at, value) in job.lines.into_iter().enumerate() {
+        steps.push(Edit::Line(Change::Insert { at, value }));
+    }
+    steps
 }
 
 fn ask_first(desk: &mut Desk) -> Then {

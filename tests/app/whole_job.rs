@@ -13,7 +13,7 @@ use tautmark::job::reading::Measure;
 use tautmark::length::{Unit, show};
 use tautmark::{Solution, job, solve};
 use tautmark_app_tests::Hand;
-use tautmark_ui::{CornerVm, DrawingVm, MarkOutVm};
+use tautmark_ui::{CornerVm, DrawingVm, FrameVm, MarkOutVm, Page, Place};
 
 fn saved(hand: &Hand) -> Job {
     hand.bridge.look(|desk| desk.saved().clone())
@@ -379,6 +379,32 @@ fn in_the_cases_order(mut typed: Job) -> Job {
     typed
 }
 
+/// Back to a job with nothing in it, and forth again.
+fn all_is_undone_and_done_again(hand: &Hand) {
+    let (before, worth) = (saved(hand), shown(hand));
+    hand.go(Place::Walls, Page::Work);
+    let steps = hand.bridge.look(|desk| {
+        let open = desk.open().expect("a job");
+        open.history().done().len()
+    });
+    assert!(steps > 100, "{steps} steps");
+    let vm = FrameVm::get(&hand.app);
+    for _ in 0..steps {
+        assert!(vm.get_can_undo());
+        hand.press("Undo");
+    }
+    assert!(!vm.get_can_undo());
+    assert_eq!(saved(hand), Job::new("Two walls, a gap between"));
+    must_say(hand, "Nothing measured yet.");
+    for _ in 0..steps {
+        hand.press("Redo");
+    }
+    assert!(!vm.get_can_redo());
+    assert_eq!(saved(hand), before);
+    let said = |solution: &Solution| serde_json::to_value(solution).expect("JSON");
+    assert_eq!(said(&shown(hand)), said(&worth));
+}
+
 #[test]
 fn from_an_empty_list_to_the_last_ticked_post() {
     let hand = Hand::with_no_job(412.0, 915.0);
@@ -404,6 +430,7 @@ fn from_an_empty_list_to_the_last_ticked_post() {
     hand.press("Sheet");
     hand.picture("whole-8-sheet");
 
+    all_is_undone_and_done_again(&hand);
     let job = saved(&hand);
     let posts: usize = shown(&hand).runs.values().map(|run| run.posts.len()).sum();
     let ticked = job.marked.iter().filter(|one| one.done).count();
