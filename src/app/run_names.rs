@@ -2,7 +2,7 @@
 
 use super::Desk;
 use crate::job::model::{End, Job, Marked, PostSet, Run, Side};
-use crate::job::{CornerId, LineId, WallId};
+use crate::job::{CornerId, LineId, WallId, with_kind};
 use crate::setout::{Post, PostKind, RunFix};
 
 /// The run that is looked at, by its place in the file; `None` where the job has no run.
@@ -29,7 +29,7 @@ pub fn string_name(job: &Job, id: &LineId) -> String {
     let line = job.lines.iter().find(|line| line.id == *id);
     let name = line.map_or("", |line| line.name.as_str());
     let name = if name.is_empty() { id.as_str() } else { name };
-    if name.starts_with("string ") {
+    if with_kind("string", name) == name {
         name.to_owned()
     } else if name.to_lowercase().contains("string") {
         the(name)
@@ -44,8 +44,7 @@ pub fn wall_name(job: &Job, id: &WallId) -> String {
     let wall = job.walls.iter().find(|wall| wall.id == *id);
     match wall {
         Some(wall) if !wall.name.is_empty() => wall.name.clone(),
-        _ if id.as_str().starts_with("wall") => id.to_string(),
-        _ => format!("wall {id}"),
+        _ => with_kind("wall", id.as_str()),
     }
 }
 

@@ -71,3 +71,29 @@ id! {
     /// A point with a height.
     PointId;
 }
+
+/// A name with its kind before it, “string front”; one that says its kind by itself, such as
+/// “string 1”, stays as it is.
+#[must_use]
+pub fn with_kind(kind: &str, name: &str) -> String {
+    let says_it = name
+        .strip_prefix(kind)
+        .is_some_and(|rest| rest.starts_with(' '));
+    if says_it {
+        name.to_owned()
+    } else {
+        format!("{kind} {name}")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::with_kind;
+
+    #[test]
+    fn a_kind_is_not_said_twice() {
+        assert_eq!(with_kind("string", "front"), "string front");
+        assert_eq!(with_kind("string", "string 1"), "string 1");
+        assert_eq!(with_kind("wall", "wallflower"), "wall wallflower");
+    }
+}

@@ -15,7 +15,7 @@ mod read;
 pub mod reading;
 pub mod sound;
 
-pub use ids::{ByName, CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId};
+pub use ids::{ByName, CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId, with_kind};
 pub use model::Job;
 pub use problem::{Problem, Problems, Severity};
 pub use read::{Opened, ReadError, read, write};

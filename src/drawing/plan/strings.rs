@@ -7,6 +7,7 @@ use crate::drawing::model::{
 };
 use crate::drawing::pencil::Pencil;
 use crate::job::model::Line;
+use crate::job::with_kind;
 use crate::site::Ray;
 
 pub(super) fn draw(site: &Site, pencil: &mut Pencil) {
@@ -51,7 +52,7 @@ fn name(line: &Line, ray: &Ray, last: f64) -> Label {
             toward: ray.along,
             clear: 0.0,
         },
-        ..Label::near(at, format!("string {called}"), ray.along, 0.0)
+        ..Label::near(at, with_kind("string", called), ray.along, 0.0)
             .small()
             .rank(Rank::Extra)
     }

@@ -1,7 +1,7 @@
 //! What things are called, and what a place in the file means.
 
 use crate::job::reading::{Measure, Reading};
-use crate::job::{Job, RunId, WallId, model};
+use crate::job::{Job, RunId, WallId, model, with_kind};
 
 /// What a reading was of, such as `Tape A to C`.
 pub fn reading(job: &Job, reading: &Reading) -> String {
@@ -23,13 +23,15 @@ pub fn wall(job: &Job, id: &WallId) -> String {
     let named = job.walls.iter().find(|wall| wall.id == *id);
     match named.filter(|wall| !wall.name.is_empty()) {
         Some(wall) => wall.name.clone(),
-        None => format!("wall {id}"),
+        None => with_kind("wall", id.as_str()),
     }
 }
 
 /// `String front`, with its own name where it has one.
 pub fn line(line: &model::Line) -> String {
-    with_name(&format!("String {}", line.id), &line.name)
+    let own = line.id.as_str();
+    let own = own.strip_prefix("string ").unwrap_or(own);
+    with_name(&format!("String {own}"), &line.name)
 }
 
 /// `Run R1`, with its own name where it has one.
@@ -80,7 +82,7 @@ fn split(part: &str) -> (&str, Option<usize>) {
 
 fn entry(job: &Job, key: &str, at: usize, outer: &mut Outer) -> String {
     let called = |kind: &str, id: Option<&str>| match id {
-        Some(id) if !id.is_empty() => format!("{kind} {id}"),
+        Some(id) if !id.is_empty() => with_kind(kind, id),
         _ => format!("{kind} {}", at + 1),
     };
     match key {

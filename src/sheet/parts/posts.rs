@@ -4,6 +4,7 @@ use super::super::document::{Cell, Column, Section, Table};
 use super::{Desk, attention, built, names, number};
 use crate::cautions::{BOUNDARY, OPEN_HOLES, SERVICES};
 use crate::job::model::{End, Run, Side};
+use crate::job::with_kind;
 use crate::setout::{GateFix, Post, PostKind, RunFix};
 
 pub fn section(desk: &Desk<'_>) -> Option<Section> {
@@ -40,9 +41,9 @@ fn set_out(desk: &Desk<'_>, run: &Run, fix: &RunFix, section: &mut Section) {
         format!(" to {far}")
     };
     section.say(format!(
-        "Along string {} from {zero} (the tape's zero){to_far}: {} long. The posts stand on its {}, \
+        "Along {} from {zero} (the tape's zero){to_far}: {} long. The posts stand on its {}, \
          their faces {}.",
-        run.line,
+        with_kind("string", run.line.as_str()),
         desk.full_with_pm(fix.length, fix.length_pm),
         side(run.side.unwrap_or(Side::Left)),
         behind(desk, run.gap),

@@ -2,8 +2,8 @@
 
 use super::super::document::{Cell, Column, Section, Table};
 use super::{Desk, attention, names, pictures};
-use crate::job::CornerId;
 use crate::job::model::{Corner, Line, PostSet, Side};
+use crate::job::{CornerId, with_kind};
 use crate::site::CornerFix;
 
 /// A string longer than this sags and bows in the wind enough to matter, mm.
@@ -112,11 +112,9 @@ fn bowed(desk: &Desk<'_>, bow: &[f64]) -> String {
 }
 
 fn crossing(desk: &Desk<'_>, corner: &Corner, fix: &CornerFix, section: &mut Section) {
-    let [first, second] = &corner.lines;
-    section.heading(format!(
-        "Corner {}: strings {first} and {second} cross",
-        corner.id
-    ));
+    let [first, second] = corner.lines.each_ref();
+    let [first, second] = [first, second].map(|id| with_kind("string", id.as_str()));
+    section.heading(format!("Corner {}: {first} and {second} cross", corner.id));
     section.say(format!(
         "The angle between the two fences is {:.2}° ± {:.2}°, {}. The crossing is good to {}.{}",
         fix.angle,
@@ -135,8 +133,8 @@ fn crossing(desk: &Desk<'_>, corner: &Corner, fix: &CornerFix, section: &mut Sec
     ));
     if let Some(post) = &corner.post {
         let turned = match post.set {
-            PostSet::First => format!("square to string {first}"),
-            PostSet::Second => format!("square to string {second}"),
+            PostSet::First => format!("square to {first}"),
+            PostSet::Second => format!("square to {second}"),
             PostSet::Bisect => "halfway between the two strings".to_owned(),
         };
         section.say(format!(
