@@ -198,7 +198,7 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     vm.set_behind(behind(job, run, post));
     vm.set_bay(bay(job, fix, post));
     vm.set_tapes(tapes(job, post));
-    vm.set_built(built(job, &sight));
+    vm.set_built(built(desk, &sight));
     vm.set_trouble(trouble(desk).into());
     vm.set_settled(true);
     let respace = can_respace(job, run, fix);

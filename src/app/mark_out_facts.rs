@@ -1,8 +1,10 @@
 //! What is said of one post while it is marked out.
 
+use super::Desk;
 use super::as_built::{stands, verdict};
 use super::mark_out::Sight;
 use super::run_names::{marked, side_name, string_name, the, zero_name};
+use super::standing::misled;
 use super::words::{fact, silence, status};
 use crate::job::model::{Job, Run};
 use crate::length;
@@ -87,8 +89,12 @@ pub(super) fn tapes(job: &Job, post: &Post) -> Fact {
     }
 }
 
-/// How the post stands, where that is known.
-pub(super) fn built(job: &Job, sight: &Sight<'_>) -> Status {
+/// How the post stands, where that is known; before that, whether its figures can be trusted.
+pub(super) fn built(desk: &Desk, sight: &Sight<'_>) -> Status {
+    if let Some(misled) = misled(desk) {
+        return status(Verdict::Attention, &misled);
+    }
+    let job = desk.job();
     let Some(one) = marked(job, sight.run, sight.post.n) else {
         return silence();
     };

@@ -4,6 +4,7 @@ use super::as_built::{deviation, stands};
 use super::mark_out;
 use super::rows::patched;
 use super::run_names::{marked, post_name, run_in_sight, run_name};
+use super::standing::misled;
 use super::words::{capital, counted, row, silence, status};
 use super::{Bridge, Desk, Then, run_setup};
 use crate::job::model::Run;
@@ -210,6 +211,9 @@ fn standing(desk: &Desk, sight: Option<(usize, &Run)>) -> Status {
             "**The posts are not settled yet.** The run needs its string, its start and its end fixed.",
         );
     };
+    if let Some(misled) = misled(desk) {
+        return status(Verdict::Attention, &misled);
+    }
     let posts = fix.posts.len();
     let done = |post: &&Post| marked(desk.job(), run, post.n).is_some_and(|one| one.done);
     let all = fix.posts.iter().filter(done).count() == posts;

@@ -137,6 +137,22 @@ pub(super) fn misfitting(desk: &Desk) -> Option<usize> {
     }
 }
 
+/// What is said where figures follow from readings that do not fit; `None` where all do.
+#[must_use]
+pub(super) fn misled(desk: &Desk) -> Option<String> {
+    if desk.solution.network.suspects.is_empty() {
+        return None;
+    }
+    let wrong = misfitting(desk).and_then(|at| desk.job().readings.get(at));
+    let wrong = wrong.map_or_else(
+        || "Some readings do not fit".to_owned(),
+        |reading| format!("{} does not fit", capital(&reading_title(reading))),
+    );
+    Some(format!(
+        "**{wrong}:** put it right in Walls first; every post follows from it."
+    ))
+}
+
 /// What is said where several readings could be the wrong one, or more than one is.
 pub(super) fn several_in_doubt(desk: &Desk) -> String {
     let network = &desk.solution.network;

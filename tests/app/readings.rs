@@ -9,7 +9,7 @@ use tautmark::job::reading::{Measure, Reading};
 use tautmark::job::{self, Job};
 use tautmark::{Solution, solve};
 use tautmark_app_tests::{Hand, settle};
-use tautmark_ui::{DrawingVm, EntryVm, FrameVm, Verdict, WallsVm};
+use tautmark_ui::{DrawingVm, EntryVm, FrameVm, Page, Place, Verdict, WallsVm};
 
 fn saved(hand: &Hand) -> Job {
     hand.bridge.look(|desk| desk.saved().clone())
@@ -339,4 +339,19 @@ fn what_was_said_goes_with_the_next_thing_done() {
         &["A to E", "Delete it", "A to D", "Enter its figure"],
     );
     assert_eq!(said(&hand), "", "it does not lie over the keys");
+}
+
+#[test]
+fn posts_are_not_trusted_while_a_reading_does_not_fit() {
+    let hand = Hand::on(misread());
+    let doubt = "A to D does not fit: put it right in Walls first";
+    hand.press("Posts");
+    assert!(hand.says(doubt), "{:?}", hand.labels());
+    hand.press("Mark out post 1");
+    hand.press("Close");
+    assert!(hand.says(doubt), "{:?}", hand.labels());
+    hand.go(Place::Walls, Page::Work);
+    hand.press("It was 13\u{a0}496");
+    hand.press("Posts");
+    assert!(!hand.says("does not fit"), "{:?}", hand.labels());
 }
