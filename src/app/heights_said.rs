@@ -48,7 +48,7 @@ pub(super) fn standing(desk: &Desk) -> Status {
     let step = step_here(post, &Sides::of(desk, run, post), unit);
     let pm = fix.mark_pm(desk.job().level.reading);
     let text = format!(
-        "{step}Measure from the line of set-up **{setup}**, in {}: ▲ up, ▼ down. Sure to {}.",
+        "{step}Measure from the line of set-up **{setup}**, in {}, up or down as the triangles point. Sure to {}.",
         unit_words(unit),
         length::show_pm(pm, unit)
     );

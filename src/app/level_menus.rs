@@ -248,11 +248,21 @@ pub(super) fn setup(desk: &mut Desk, at: usize) -> Then {
     let rows = vec![
         choice("sight", "Add a sight", ""),
         choice("heights", "Mark heights from here", ""),
+        choice("sure", "How sure it is", "where its ± comes from"),
         choice("remove", "Take it off the list", "with its sights"),
     ];
     offer(desk, &format!("Set-up {id}"), rows, move |desk, choice| {
         match choice {
             "sight" => return add_sight(desk),
+            "sure" => {
+                desk.explain(
+                    "How sure it is",
+                    "From every sight that ties this line to the datum, all adjusted at once: each \
+                     is as good as the laser is stated to be over its distance, and as it is read. \
+                     One more point seen from here and from another set-up makes it surer.",
+                );
+                return Then::Stay;
+            }
             "heights" => return heights::start_from(desk, at),
             _ => {}
         }
@@ -306,12 +316,19 @@ pub(super) fn point(desk: &mut Desk, id: PointId) -> Then {
     let sight = from.map(|from| choice("sight", format!("Sight it from set-up {from}"), ""));
     let datum = choice("datum", "Make it the datum", "heights are counted from it");
     let remove = choice("remove", "Take it off the list", "with its sights");
-    let rows = sight.into_iter().chain([datum, remove]).collect();
+    let sure = choice("sure", "How sure it is", "where its ± comes from");
+    let rows = sight.into_iter().chain([datum, sure, remove]).collect();
     let title = format!("Point {id}");
     offer(desk, &title, rows, move |desk, choice| {
         match choice {
             "sight" => return ask(desk, setup, id),
             "datum" => make_datum(desk, id),
+            "sure" => desk.explain(
+                "How sure it is",
+                "From the sights of it and of all that carries the level here from the datum, \
+                 adjusted at once. Sighted once more, from nearer by or from another set-up, it \
+                 is surer.",
+            ),
             _ => desk.change_and_say(Edit::Remove(Thing::Point(id)), "Taken off the list."),
         }
         Then::Stay
