@@ -435,3 +435,26 @@ fn pages_are_for_the_paper_that_is_usual_with_the_unit() {
     ];
     assert!(size(&chosen).contains("595"));
 }
+
+/// Started as from a menu, where there is no desktop to open a window on.
+#[cfg(all(feature = "app", target_os = "linux"))]
+#[test]
+fn without_a_display_it_says_so_and_gives_the_sheet() {
+    let home = folder();
+    let output = Command::new(env!("CARGO_BIN_EXE_tautmark"))
+        .env_remove("DISPLAY")
+        .env_remove("WAYLAND_DISPLAY")
+        .env_remove("WAYLAND_SOCKET")
+        .env("HOME", home.path())
+        .env("XDG_DATA_HOME", home.path())
+        .stdin(Stdio::null())
+        .output()
+        .expect("the program runs");
+    assert_eq!(code(&output), 0, "{}", err(&output));
+    assert!(
+        err(&output).contains("The window cannot be opened"),
+        "{}",
+        err(&output)
+    );
+    assert_eq!(out(&output), out(&run(&["sheet"])));
+}

@@ -309,6 +309,51 @@ fn a_job_is_renamed_from_the_list() {
 }
 
 #[test]
+fn a_job_of_ones_own_is_copied_and_the_two_go_their_own_ways() {
+    let (disk, hand) = example_on_disk();
+    hand.press("Orchard corner screen");
+    hand.press("New job");
+    hand.press("One wall");
+    hand.keys("3650");
+    hand.press("Next");
+    let first = saved(&hand);
+    // The one on the desk, then one that is not.
+    hand.press("One wall");
+    hand.press("Copy, rename or delete One wall");
+    hand.press("Copy");
+    let copy = saved(&hand);
+    assert_eq!(copy.title, "One wall (copy)");
+    assert_eq!(
+        (&copy.readings, &copy.marks),
+        (&first.readings, &first.marks)
+    );
+    enter(&hand, "A to B", "3700");
+    wait(2);
+    hand.press("One wall (copy)");
+    hand.press("Copy, rename or delete Orchard corner screen");
+    hand.press("Copy");
+    let copy = saved(&hand);
+    assert_eq!(copy.readings, job::example().readings);
+    wait(2);
+    let mut jobs = on_disk(&disk);
+    jobs.sort_by(|a, b| a.title.cmp(&b.title));
+    let lengths: Vec<_> = jobs
+        .iter()
+        .map(|job| (job.title.as_str(), length(job, 0)))
+        .collect();
+    let example = Some(3649.0);
+    assert_eq!(
+        lengths,
+        [
+            ("One wall", Some(3650.0)),
+            ("One wall (copy)", Some(3700.0)),
+            ("Orchard corner screen", example),
+            ("Orchard corner screen (copy)", example),
+        ]
+    );
+}
+
+#[test]
 fn an_earlier_copy_opens_as_a_job_of_its_own() {
     let hand = Hand::on(job::example());
     wait(2);

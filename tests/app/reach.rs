@@ -135,6 +135,11 @@ fn on_a_phone() {
 }
 
 #[test]
+fn on_a_large_phone() {
+    every_page(412.0, 915.0);
+}
+
+#[test]
 fn on_its_side() {
     every_page(915.0, 412.0);
 }
@@ -147,7 +152,12 @@ fn on_a_desktop() {
 /// Over every place: the keypad of one of its figures, a menu, a notice and a warning.
 #[test]
 fn what_is_laid_over_a_page() {
-    for (width, height) in [(320.0, 568.0), (360.0, 800.0), (915.0, 412.0)] {
+    for (width, height) in [
+        (320.0, 568.0),
+        (360.0, 800.0),
+        (412.0, 915.0),
+        (915.0, 412.0),
+    ] {
         std::thread::spawn(move || over_a_page(width, height))
             .join()
             .expect("everything is in reach");
