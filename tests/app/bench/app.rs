@@ -1,88 +1,72 @@
-//! How long the app takes to answer: a key, a page, a start, a long list of jobs. Frames are drawn
-//! whole by the software renderer, 412 × 915.
+//! How long the app takes to answer: a key, a page, a start, a long list of jobs, the sheet as pages.
+//! On the software renderer, 412 × 915.
 
+mod asked;
+mod screen;
+
+use asked::{Asked, PLACES, phone};
 use divan::{Bencher, black_box};
-use slint::{ComponentHandle, Global};
+use screen::{SIZE, Screen, prepare};
+use slint::Global;
+use std::path::Path;
 use std::time::Duration;
+use tautmark::export::{Form, Paper};
 use tautmark::job;
+use tautmark::solve;
 use tautmark::store::Jobs;
 use tautmark_app_tests::{Hand, PAGES};
-use tautmark_ui::{EntryVm, FrameVm, JobsVm, LinesVm, Nav, Page, Place, StringVm, WallsVm};
+use tautmark_ui::{JobsVm, Place};
 
 fn main() {
     divan::main();
 }
 
-fn phone() -> Hand {
-    Hand::on_screen(job::example(), 412.0, 915.0)
-}
-
-fn frame(hand: &Hand) {
-    let drawn = hand.app.window().take_snapshot();
-    black_box(drawn.expect("drawn without a screen"));
-}
-
-/// With the keypad over the place, asking for a figure of it.
-fn asked(place: Place) -> Hand {
-    let hand = phone();
-    match place {
-        Place::Walls => {
-            hand.go(place, Page::Work);
-            WallsVm::get(&hand.app).invoke_reading_pressed("3".into());
-            FrameVm::get(&hand.app).invoke_menu_picked("figure".into());
-        }
-        _ => {
-            hand.go(Place::Lines, Page::Work);
-            LinesVm::get(&hand.app).invoke_string_pressed("0".into());
-            StringVm::get(&hand.app).invoke_nail_pressed("0".into());
-            FrameVm::get(&hand.app).invoke_menu_picked("off".into());
-        }
-    }
-    FrameVm::get(&hand.app).set_menu_open(false);
-    tautmark_app_tests::settle();
-    assert!(Nav::get(&hand.app).get_entry(), "a figure is asked for");
-    hand
-}
-
-/// A digit and its deletion by turns, so that the figure stays as long as it is.
-fn by_turns(hand: &Hand) -> impl FnMut() + '_ {
-    let vm = EntryVm::get(&hand.app);
-    vm.invoke_key("1".into());
-    vm.invoke_key("0".into());
-    let mut deleting = false;
-    move || {
-        deleting = !deleting;
-        vm.invoke_key(if deleting { "back" } else { "7" }.into());
-    }
-}
-
-#[divan::bench(args = [Place::Walls, Place::Lines], sample_count = 200)]
+/// A press, the solution that follows from it, and the drawing of it made ready.
+#[divan::bench(args = PLACES, sample_count = 200, sample_size = 1)]
 fn key_to_solution_and_drawing(bencher: Bencher, place: &Place) {
-    let hand = asked(*place);
-    let press = by_turns(&hand);
-    bencher.bench_local(press);
+    let mut asked = Asked::in_place(*place);
+    bencher.bench_local(|| asked.press());
 }
 
-#[divan::bench(args = [Place::Walls, Place::Lines], sample_count = 100)]
+/// As a person waits for it: what has changed is drawn over the last frame.
+#[divan::bench(args = PLACES, sample_count = 200, sample_size = 1)]
 fn key_to_frame(bencher: Bencher, place: &Place) {
-    let hand = asked(*place);
-    let mut press = by_turns(&hand);
+    let mut asked = Asked::in_place(*place);
     bencher.bench_local(|| {
-        press();
-        frame(&hand);
+        asked.press();
+        asked.screen.draw_changed()
+    });
+}
+
+/// The same with every pixel of the window drawn.
+#[divan::bench(args = PLACES, sample_count = 200, sample_size = 1)]
+fn key_to_whole_frame(bencher: Bencher, place: &Place) {
+    let mut asked = Asked::in_place(*place);
+    bencher.bench_local(|| {
+        asked.press();
+        asked.screen.draw_whole();
     });
 }
 
 #[divan::bench(args = PAGES.map(|(name, ..)| name), sample_count = 30)]
-fn refresh_and_frame(bencher: Bencher, name: &str) {
-    let hand = phone();
+fn refresh_and_whole_frame(bencher: Bencher, name: &str) {
+    let (hand, mut screen) = phone();
     let at = PAGES.iter().find(|(own, ..)| *own == name);
     let (_, place, page) = at.expect("a page of that name");
     hand.go(*place, *page);
     bencher.bench_local(|| {
         hand.bridge.refresh();
-        frame(&hand);
+        screen.draw_whole();
     });
+}
+
+/// The sheet of the example as pages to print.
+#[divan::bench(sample_count = 50)]
+fn sheet_to_pdf(bencher: Bencher) {
+    let job = job::example();
+    let solution = solve(&job);
+    let form = Form::Pdf(Paper::A4);
+    bencher.bench_local(|| form.make(black_box(&job), &solution).expect("pages"));
 }
 
 /// A folder with so many jobs in it, as they are after a start.
@@ -96,13 +80,28 @@ fn folder_of(count: usize) -> tempfile::TempDir {
     folder
 }
 
-/// From nothing to the first frame, where the app was left in a place of the example.
-#[divan::bench(sample_count = 10, sample_size = 1)]
+/// The app on the jobs of a folder, with its first frame drawn.
+fn started(folder: &Path) -> (Hand, Screen) {
+    prepare();
+    let hand = Hand::in_folder(folder, SIZE[0], SIZE[1]);
+    let mut screen = Screen::of_latest();
+    screen.draw_whole();
+    (hand, screen)
+}
+
+/// From nothing to the first frame, where the app was left on the walls of the example.
+#[divan::bench(sample_count = 20, sample_size = 1)]
 fn start_to_first_frame(bencher: Bencher) {
-    let folder = folder_of(1);
+    let folder = folder_of(0);
+    prepare();
+    let hand = Hand::in_folder(folder.path(), SIZE[0], SIZE[1]);
+    JobsVm::get(&hand.app).invoke_example();
+    hand.bridge.pause();
+    hand.close();
     bencher.bench_local(|| {
-        let hand = Hand::in_folder(folder.path(), 412.0, 915.0);
-        frame(&hand);
+        let (hand, _) = started(folder.path());
+        assert_eq!(hand.here().0, Place::Walls);
+        assert!(hand.bridge.look(|desk| desk.open().is_some()));
         hand.close()
     });
 }
@@ -111,11 +110,7 @@ fn start_to_first_frame(bencher: Bencher) {
 #[divan::bench(sample_count = 10, sample_size = 1)]
 fn first_frame_of_200_jobs(bencher: Bencher) {
     let folder = folder_of(200);
-    bencher.bench_local(|| {
-        let hand = Hand::in_folder(folder.path(), 412.0, 915.0);
-        frame(&hand);
-        hand.close()
-    });
+    bencher.bench_local(|| started(folder.path()).0.close());
 }
 
 /// The list of 200 jobs: until every row has its plan, a few of them between each two frames.
@@ -123,7 +118,7 @@ fn first_frame_of_200_jobs(bencher: Bencher) {
 fn all_of_200_jobs(bencher: Bencher) {
     let folder = folder_of(200);
     bencher.bench_local(|| {
-        let hand = Hand::in_folder(folder.path(), 412.0, 915.0);
+        let (hand, _) = started(folder.path());
         let mut turns = 0;
         while JobsVm::get(&hand.app).get_coming() {
             i_slint_backend_testing::mock_elapsed_time(Duration::from_millis(1));
@@ -138,10 +133,10 @@ fn all_of_200_jobs(bencher: Bencher) {
 #[divan::bench(sample_count = 30)]
 fn known_list_of_200_jobs(bencher: Bencher) {
     let folder = folder_of(200);
-    let hand = Hand::in_folder(folder.path(), 412.0, 915.0);
+    let (hand, mut screen) = started(folder.path());
     tautmark_app_tests::wait(1);
     bencher.bench_local(|| {
         hand.bridge.refresh();
-        frame(&hand);
+        screen.draw_whole();
     });
 }
