@@ -52,6 +52,7 @@ mod menu;
 mod nail_figure;
 mod naming;
 mod over;
+mod painted;
 mod picture;
 mod point_figure;
 mod posts;

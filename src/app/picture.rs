@@ -3,19 +3,19 @@
 use super::add_reading::place_mark;
 use super::field::Focus;
 use super::heights::setup_in_sight;
+use super::painted::painted;
 use super::rows::patched;
 use super::{Bridge, Desk, Then, preview, quick};
 use crate::Solution;
 use crate::drawing::{
-    self, Asked, Bundled, Detail, ElevationShow, Face, Hand, Laid, PlacedLabel, PlanShow, PostShow,
-    Seen, Target, Tone, Turn, Vec2, View as Sight, corner as corner_drawing, elevation, fitted,
-    hit, lay_out, plan, post_heights,
+    self, Asked, Bundled, Detail, ElevationShow, Face, Hand, PlanShow, PostShow, Seen, Target,
+    Turn, Vec2, View as Sight, corner as corner_drawing, elevation, fitted, hit, lay_out, plan,
+    post_heights,
 };
 use crate::job::Job;
 use slint::{Global, Model};
-use std::fmt::Write;
 use std::rc::Rc;
-use tautmark_ui::{Anchor, App, Drawing, DrawingVm, Label, Nav, Page, Place, Role, Stroke, Theme};
+use tautmark_ui::{App, Drawing, DrawingVm, Nav, Page, Place, Theme};
 
 /// How near to a thing a press must be, logical px.
 const REACH: f64 = 24.0;
@@ -127,28 +127,35 @@ impl Bridge {
 }
 
 pub(super) fn fill(app: &App, desk: &Desk) {
-    if here(app).1 == Page::Sheet {
-        let page = page_seen(app, desk).map(|sight| preview::shown(desk, &sight));
-        DrawingVm::get(app).set_drawing(page.unwrap_or_default());
-        return;
-    }
     let nav = Nav::get(app);
-    if !nav.get_entry() && !has_drawing(nav.get_page()) {
+    let page = nav.get_page();
+    let (drawing, blank) = if page == Page::Sheet {
+        let shown = page_seen(app, desk).map(|sight| preview::shown(desk, &sight));
+        let blank = shown.is_none();
+        (shown, blank)
+    } else if nav.get_entry() || has_drawing(page) {
+        let seen = seen(app, desk);
+        let blank = seen.as_ref().is_none_or(|(of, _)| of.items.is_empty());
+        let room = desk.view.room;
+        let shown = seen.map(|(of, sight)| shown(&of, &sight, room, scale(app)));
+        (shown, blank)
+    } else {
         return;
-    }
-    let drawing = match seen(app, desk) {
-        Some((drawing, sight)) => shown(&drawing, &sight, desk.view.room, scale(app)),
-        None => Drawing::default(),
     };
-    // Only what differs is drawn anew.
     let vm = DrawingVm::get(app);
+    vm.set_blank(blank);
+    vm.set_moved(desk.view.moved.is_some() && desk.view.at == Some(here(app)));
+    show(&vm, drawing.unwrap_or_default());
+}
+
+/// Puts a drawing on the screen, where only what differs is drawn anew.
+fn show(vm: &DrawingVm, drawing: Drawing) {
     let there = vm.get_drawing();
     vm.set_drawing(Drawing {
         strokes: patched(there.strokes, drawing.strokes.iter().collect()),
         labels: patched(there.labels, drawing.labels.iter().collect()),
         description: drawing.description,
     });
-    vm.set_moved(desk.view.moved.is_some() && desk.view.at == Some(here(app)));
 }
 
 /// The other pages cover the drawing.
@@ -321,124 +328,6 @@ fn shown(drawing: &drawing::Drawing, sight: &Sight, room: [f64; 2], scale: f64) 
         hand: &hand,
         measure: &Bundled,
     };
-    painted(
-        lay_out(drawing, sight, Some(room), desk),
-        &drawing.description,
-    )
-}
-
-/// What is laid out, in the screen's own shapes.
-pub(super) fn painted(laid: Laid, description: &str) -> Drawing {
-    let Laid {
-        strokes, labels, ..
-    } = laid;
-    let signs = labels.iter().filter_map(sign);
-    let strokes: Vec<Stroke> = strokes.iter().map(stroke).chain(signs).collect();
-    let labels: Vec<Label> = labels
-        .into_iter()
-        .map(|label| {
-            let at = label.words_at();
-            Label {
-                x: at.x as f32,
-                y: at.y as f32,
-                text: label.text.into(),
-                size: label.size as f32,
-                bold: label.bold,
-                role: role(label.tone),
-                anchor: Anchor::Middle,
-                halo: label.halo,
-                turn: label.turn as f32,
-            }
-        })
-        .collect();
-    Drawing {
-        strokes: Rc::new(slint::VecModel::from(strokes)).into(),
-        labels: Rc::new(slint::VecModel::from(labels)).into(),
-        description: description.into(),
-    }
-}
-
-/// The triangle before a label that tells up from down.
-fn sign(label: &PlacedLabel) -> Option<Stroke> {
-    let corners = label.sign_corners()?;
-    Some(Stroke {
-        commands: outline(&corners, true).into(),
-        role: Role::None,
-        width: 0.0,
-        fill: role(label.tone),
-    })
-}
-
-/// The screen's own path drawing knows no dashes, so that they are cut here.
-fn stroke(stroke: &drawing::Stroke) -> Stroke {
-    let (ink, width) = stroke
-        .line
-        .map_or((Role::None, 0.0), |(tone, width)| (role(tone), width));
-    let commands = match stroke.dash {
-        Some([on, off]) => dashes(&stroke.points, stroke.closed, on, off),
-        None => outline(&stroke.points, stroke.closed),
-    };
-    Stroke {
-        commands: commands.into(),
-        role: ink,
-        width: width as f32,
-        fill: stroke.fill.map_or(Role::None, role),
-    }
-}
-
-fn outline(points: &[Vec2], closed: bool) -> String {
-    let mut out = String::with_capacity(points.len() * 16);
-    for (i, at) in points.iter().enumerate() {
-        let letter = if i == 0 { 'M' } else { 'L' };
-        let _ = write!(out, "{letter}{:.2} {:.2}", at.x, at.y);
-    }
-    if closed {
-        out.push('Z');
-    }
-    out
-}
-
-fn dashes(points: &[Vec2], closed: bool, on: f64, off: f64) -> String {
-    let mut out = String::new();
-    let back = closed.then(|| points.first().copied()).flatten();
-    let all: Vec<Vec2> = points.iter().copied().chain(back).collect();
-    let pace = (on + off).max(1.0);
-    for ends in all.windows(2) {
-        let way = ends[1] - ends[0];
-        let length = way.norm();
-        // Far longer than any screen: there is nothing to see of its dashes.
-        if !length.is_normal() || length > 20_000.0 {
-            continue;
-        }
-        let mut start = 0.0;
-        while start < length {
-            let (a, b) = (
-                ends[0] + way * (start / length),
-                ends[0] + way * ((start + on).min(length) / length),
-            );
-            let _ = write!(out, "M{:.2} {:.2}L{:.2} {:.2}", a.x, a.y, b.x, b.y);
-            start += pace;
-        }
-    }
-    out
-}
-
-fn role(tone: Tone) -> Role {
-    match tone {
-        Tone::Ink => Role::Ink,
-        Tone::Second => Role::Second,
-        Tone::Rule => Role::Rule,
-        Tone::String => Role::String,
-        Tone::Level => Role::Level,
-        Tone::Wall => Role::Wall,
-        Tone::Hatch => Role::Hatch,
-        Tone::Earth => Role::Earth,
-        Tone::Soil => Role::Soil,
-        Tone::Board => Role::Board,
-        Tone::Timber => Role::Timber,
-        Tone::Pale => Role::Pale,
-        Tone::Paper => Role::Paper,
-        Tone::Post => Role::Post,
-        Tone::Bad => Role::Bad,
-    }
+    let laid = lay_out(drawing, sight, Some(room), desk);
+    painted(laid, room, &drawing.description)
 }

@@ -1,7 +1,7 @@
 //! The sheet's pages on the screen, as they will be printed.
 
 use super::Desk;
-use super::picture::painted;
+use super::painted::painted;
 use crate::drawing::{Bounds, Laid, Margins, Stroke, Tile, Tone, Vec2, View as Sight};
 use crate::export::{Page, Paper, pages};
 use crate::sheet::Sheet;
@@ -65,12 +65,13 @@ pub(super) fn shown(desk: &Desk, sight: &Sight) -> Drawing {
     ink.strokes.push(edge(page.size));
     ink.add(page.ink.clone());
     let mut ink = ink.placed(sight.scale, sight.origin);
-    let [width, height] = desk.view.room();
+    let room = desk.view.room();
+    let [width, height] = room;
     // Only what is in sight costs anything to draw.
     let screen = Tile::level(Vec2::new(width, height) / 2.0, [width / 2.0, height / 2.0]);
     ink.labels.retain(|label| label.tile().covers(&screen));
     let description = format!("Page {} of {} of the sheet", at + 1, desk.pages().len());
-    painted(ink, &description)
+    painted(ink, room, &description)
 }
 
 /// The edge of the paper.

@@ -209,6 +209,7 @@ fn stroke(commands: &str, role: Role, width: f32) -> Stroke {
         role,
         width,
         fill: Role::None,
+        ..Stroke::default()
     }
 }
 
@@ -218,6 +219,7 @@ fn fill(commands: &str, role: Role) -> Stroke {
         role: Role::None,
         width: 0.0,
         fill: role,
+        ..Stroke::default()
     }
 }
 
