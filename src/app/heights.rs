@@ -47,7 +47,7 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     let vm = HeightsVm::get(app);
     if let Some(run) = desk.job().runs.get(desk.chosen.run) {
         let name = run_called(desk.job(), &run.id);
-        let title = format!("Post {} heights · {name}", desk.chosen.post);
+        let title = format!("Post {} · {name}", desk.chosen.post);
         FrameVm::get(app).set_title(title.into());
     }
     vm.set_status(standing(desk));

@@ -262,16 +262,11 @@ fn title(run: &Run, post: &Post, fix: &RunFix) -> String {
 
 /// An undo, say, took away what the posts hung on.
 fn fill_unsettled(vm: &MarkOutVm<'_>) {
-    let (how, plain) = said("The posts of this run are not settled yet: see **Set up run**.");
+    let (how, plain) = said(
+        "**The posts of this run are not settled yet.** Set up run says what they still wait for.",
+    );
     vm.set_how(how);
     vm.set_how_plain(plain);
-    vm.set_figure("—".into());
-    vm.set_tail("".into());
-    let none = |id, label| fact(id, label, "—", "");
-    vm.set_hole(none("hole", "Hole centre, on the tape"));
-    vm.set_behind(none("behind", "Behind the string"));
-    vm.set_bay(none("bay", "Bay"));
-    vm.set_tapes(none("tapes", "Two tapes"));
     vm.set_built(silence());
     vm.set_trouble("".into());
     vm.set_settled(false);

@@ -6,6 +6,7 @@ use tautmark::length::{Unit, show, show_pm};
 use tautmark::setout::{Post, RunFix, pins_as_built};
 use tautmark::{Solution, solve};
 use tautmark_app_tests::Hand;
+use tautmark_ui::{Page, Place};
 
 /// What the large figure is of, in each of the two runs.
 const FRONT: &str = "Tape from the Potting shed end wall, along the front string, to the near face";
@@ -313,4 +314,18 @@ fn feet_and_inches_go_through() {
         show(post.centre, Unit::FtIn)
     );
     hand.picture("live-mark-out-feet");
+}
+
+#[test]
+fn where_no_post_is_settled_there_is_one_thing_to_do() {
+    let mut job = job::example();
+    job.runs[0].end = None;
+    let hand = Hand::on(job);
+    hand.go(Place::Posts, Page::MarkOut);
+    assert!(hand.says("The posts of this run are not settled yet."));
+    assert!(!hand.sees("Near face") && !hand.sees("Hole centre, on the tape"));
+    assert!(hand.reaches("Set up run"));
+    assert!(!hand.sees("How"), "no caution without words");
+    hand.press("Set up run");
+    assert_eq!(hand.here(), (Place::Posts, Page::Run));
 }
