@@ -6,7 +6,7 @@ use crate::job::check::check;
 use crate::job::sound::{CornerIx, MarkIx, RunIx, Sound};
 use crate::job::{CornerId, Job, LineId, MarkId, Problem, Problems, RunId};
 use crate::levels::{LevelsFix, levels};
-use crate::setout::{RunFix, set_out};
+use crate::setout::{RunFix, name_gone, set_out};
 use crate::site::{
     Advice, CornerFix, LineFix, MarkFix, NetworkFix, Plane, ReadingFix, Strings, fit_arms, run_at,
     strings,
@@ -65,15 +65,19 @@ pub fn solve(job: &Job) -> Solution {
         let at = plane.sketch(MarkIx(i));
         (mark.id.clone(), [at.x, at.y])
     });
+    let lines = named_lines(&sound, &strings);
+    let corners = named_corners(&sound, strings, &runs);
+    let runs = named_runs(&sound, runs);
+    name_gone(job, &runs, &mut problems);
     Solution {
         marks: plane.mark_fixes(&sound),
         readings,
         network,
         advice,
         sketch: sketch.collect(),
-        lines: named_lines(&sound, &strings),
-        corners: named_corners(&sound, strings, &runs),
-        runs: named_runs(&sound, runs),
+        lines,
+        corners,
+        runs,
         levels,
         boards: boards.runs,
         cuts: boards.cuts,

@@ -346,3 +346,22 @@ fn a_bay_in_the_wrong_unit_is_refused_without_hanging() {
     assert_eq!(errors(&solution), ["runs[0].bays.max"]);
     assert!(solution.runs.is_empty());
 }
+
+#[test]
+fn a_post_that_is_marked_out_and_no_longer_there_is_named() {
+    let mut job = site(90.0);
+    job["marked"] = json!([{ "run": "R1", "post": 4, "done": true }]);
+    let named = |job: &Value| -> Vec<String> {
+        let problems = solved(job).problems.into_iter();
+        problems
+            .filter(|p| p.place == "marked[0].post")
+            .map(|p| p.text)
+            .collect()
+    };
+    assert!(named(&job).is_empty());
+    job["runs"][0]["bays"]["max"] = json!(2100);
+    assert_eq!(
+        named(&job),
+        ["Post 4 of run “R1” is marked out, but the run has 3 posts now."]
+    );
+}

@@ -6,8 +6,10 @@
 //!                            └─────────────────────┘ across: away from the string
 //! ```
 
+use super::clashes::{capital, post_called};
 use super::fixes::{Post, RunFix};
 use crate::job::model::{Marked, Pin, Tolerance};
+use crate::job::{ByName, Job, Problems, RunId};
 use serde::Serialize;
 
 /// A post as built against its place, mm.
@@ -32,6 +34,26 @@ pub enum Verdict {
     Within,
     /// Out of tolerance.
     Out,
+}
+
+/// Names the posts that are marked out and that their run no longer has: their pegs still stand.
+pub(crate) fn name_gone(job: &Job, runs: &ByName<RunId, RunFix>, problems: &mut Problems) {
+    for (i, marked) in job.marked.iter().enumerate() {
+        let Some(run) = runs.get(&marked.run) else {
+            continue;
+        };
+        if post(run, marked.post).is_none() {
+            problems.note(
+                format!("marked[{i}].post"),
+                format!(
+                    "{} is marked out, but the run has {} posts now.",
+                    capital(&post_called(&marked.run, marked.post as usize)),
+                    run.posts.len()
+                ),
+                "Take out its peg, or give the run its bays back.",
+            );
+        }
+    }
 }
 
 /// Compares a post as built with its place; `None` where the run has no such post.

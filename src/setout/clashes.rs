@@ -224,7 +224,7 @@ fn coord(at: Vector2<f64>) -> Coord {
     Coord { x: at.x, y: at.y }
 }
 
-fn capital(text: &str) -> String {
+pub(super) fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| {
         first.to_uppercase().chain(letters).collect()

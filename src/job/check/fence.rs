@@ -511,7 +511,7 @@ fn few_enough(count: u32, ledger: &mut Ledger) -> Option<f64> {
     None
 }
 
-/// Ticked-off posts must be on a run of the job; whether the post is there is seen once it is set out.
+/// Ticked-off posts must be on a run of the job; [`crate::setout`] sees whether the run has them.
 pub(super) fn marked(job: &Job, runs: &Runs, ledger: &mut Ledger) {
     let list = Place::File.key("marked");
     for (i, marked) in job.marked.iter().enumerate() {
