@@ -231,13 +231,20 @@ fn standing(desk: &Desk, sight: Option<(usize, &Run)>) -> Status {
     }
 }
 
-/// Problems of the run at this place in the file, the gravest first.
+/// Problems of the run at this place in the file and of its posts as marked, the gravest first.
 #[must_use]
 pub fn problems_of(desk: &Desk, run: usize) -> Vec<&Problem> {
-    let place = format!("runs[{run}]");
+    let job = desk.job();
+    let id = job.runs.get(run).map(|run| &run.id);
+    let marked = job.marked.iter().enumerate();
+    let marked = marked.filter(|(_, one)| Some(&one.run) == id);
+    let mut places: Vec<String> = marked.map(|(i, _)| format!("marked[{i}]")).collect();
+    places.push(format!("runs[{run}]"));
     let own = |problem: &&Problem| {
-        let rest = problem.place.strip_prefix(&place);
-        rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
+        places.iter().any(|place| {
+            let rest = problem.place.strip_prefix(place);
+            rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
+        })
     };
     let mut own: Vec<&Problem> = desk.solution.problems.iter().filter(own).collect();
     own.sort_by_key(|problem| problem.severity);

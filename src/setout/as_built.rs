@@ -43,7 +43,7 @@ pub(crate) fn name_gone(job: &Job, runs: &ByName<RunId, RunFix>, problems: &mut 
             continue;
         };
         if post(run, marked.post).is_none() {
-            problems.note(
+            problems.warning(
                 format!("marked[{i}].post"),
                 format!(
                     "{} is marked out, but the run has {} posts now.",

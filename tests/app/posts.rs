@@ -238,6 +238,20 @@ fn the_bays_to_come_are_spaced_from_the_posts_that_stand() {
 }
 
 #[test]
+fn a_peg_too_many_is_spoken_of_under_the_posts() {
+    let look = |post: u32| {
+        let mut job = begun();
+        job.marked[0].post = post;
+        let hand = Hand::on(job);
+        hand.press("Posts");
+        hand.press("Run R2");
+        hand
+    };
+    assert!(look(1).sees("Two things to look at under the posts."));
+    assert!(look(9).sees("Three things to look at under the posts."));
+}
+
+#[test]
 fn a_figure_says_where_it_comes_from() {
     let hand = Hand::on(begun());
     hand.press("Posts");
