@@ -1,0 +1,1 @@
+include!(concat!(env!("CARGO_MANIFEST_DIR"), "/data/mod.rs"));
