@@ -1,6 +1,5 @@
 //! A new string along a wall or through two marks, and a new corner of two strings.
 
-use super::lines::line_name;
 use super::menu::choice;
 use super::nail_figure::{NailFigure, NailPart};
 use super::{Desk, Menu, Then};
@@ -14,11 +13,7 @@ pub(super) fn string(desk: &mut Desk) -> Then {
     let job = desk.saved();
     let mut choices = Vec::new();
     for (i, wall) in job.walls.iter().enumerate() {
-        let name = if wall.name.is_empty() {
-            wall.id.as_str()
-        } else {
-            &wall.name
-        };
+        let name = wall.called();
         let looking = format!("looking from {} to {}", wall.from, wall.to);
         choices.push(choice(
             format!("left {i}"),
@@ -135,7 +130,7 @@ pub(super) fn corner(desk: &mut Desk) -> Then {
     let mut choices = Vec::new();
     for (i, first) in lines.iter().enumerate() {
         for (k, second) in lines.iter().enumerate().filter(|(k, _)| *k != i) {
-            let title = format!("{}, then {}", line_name(first), line_name(second));
+            let title = format!("{}, then {}", first.called(), second.called());
             choices.push(choice(
                 format!("{i} {k}"),
                 title,

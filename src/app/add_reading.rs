@@ -264,11 +264,7 @@ pub(super) fn place_mark(desk: &mut Desk, at: [f64; 2]) -> Then {
 
 fn wall_choices(job: &Job) -> Vec<Item> {
     let walls = job.walls.iter().map(|wall| {
-        let name = if wall.name.is_empty() {
-            wall.id.as_str()
-        } else {
-            &wall.name
-        };
+        let name = wall.called();
         choice(
             wall.id.as_str(),
             name,

@@ -50,6 +50,7 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     let at = sight.and_then(|(at, _)| i32::try_from(at).ok());
     vm.set_run(at.unwrap_or(0));
     vm.set_status(standing(desk, sight));
+    vm.set_chosen(chosen(desk));
     let facts = facts(desk, boards_in_sight(desk));
     vm.set_gravel(facts.gravel);
     vm.set_pales(facts.pales);
@@ -68,14 +69,18 @@ pub(super) fn boards_in_sight(desk: &Desk) -> Option<&RunBoards> {
     desk.solution.boards.get(&run.id)
 }
 
+fn chosen(desk: &Desk) -> bool {
+    let boards = &desk.job().boards;
+    boards.gravel.is_some() || boards.rails.is_some() || boards.pales.is_some()
+}
+
 /// The worst thing about the run's boards with its remedy, or that nothing is.
 fn standing(desk: &Desk, sight: Option<(usize, &Run)>) -> Status {
     let Some((at, run)) = sight else {
         let text = "**No run yet.** Set one up under Posts: its boards follow from it.";
         return status(Verdict::Note, text);
     };
-    let boards = &desk.job().boards;
-    if boards.gravel.is_none() && boards.rails.is_none() && boards.pales.is_none() {
+    if !chosen(desk) {
         let text = "**Nothing chosen yet.** Give the sizes of gravel boards, rails and pales.";
         return status(Verdict::Note, text);
     }

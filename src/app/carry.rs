@@ -5,6 +5,7 @@ use super::carry_guide::{Guide, Next};
 use super::carry_said::{button, carried, done, rows, what_now};
 use super::form::{Form, FormContents};
 use super::level_menus::{add_setup, choose_change_point, choose_datum};
+use super::level_status::in_doubt;
 use super::sight::ask;
 use super::{Desk, Then, caution, heights};
 use crate::cautions::LASER;
@@ -12,10 +13,9 @@ use tautmark_ui::Verdict;
 
 /// How the step round the corner is called: good only where every sight fits.
 fn told(desk: &Desk) -> Verdict {
-    let levels = desk.solution.levels.as_ref();
-    match levels.is_some_and(|levels| levels.suspects.is_empty()) {
-        true => Verdict::Good,
-        false => Verdict::Attention,
+    match desk.solution.levels.is_none() || in_doubt(desk) {
+        true => Verdict::Attention,
+        false => Verdict::Good,
     }
 }
 
@@ -23,10 +23,14 @@ fn told(desk: &Desk) -> Verdict {
 pub(super) struct Carry;
 
 impl Form for Carry {
+    fn title(&self, _desk: &Desk) -> String {
+        "Carry round a corner".to_owned()
+    }
+
     fn contents(&self, desk: &Desk) -> FormContents {
         let guide = Guide::of(desk);
         let next = guide.next(desk);
-        let mut contents = FormContents::new("Carry round a corner", rows(desk, &guide));
+        let mut contents = FormContents::new(rows(desk, &guide));
         contents = match &next {
             Next::Done => contents.saying(told(desk), &done(desk, &guide)),
             _ => contents.saying(Verdict::Note, &what_now(&guide, &next)),
@@ -46,7 +50,7 @@ impl Form for Carry {
         let (datum, point) = (guide.datum.cloned(), guide.point.cloned());
         match (id, datum, point) {
             ("datum", Some(datum), _) => ask(desk, from, datum),
-            ("datum", None, _) => choose_datum(desk),
+            ("datum", None, _) => choose_datum(desk, |_, _| Then::Stay),
             ("first", _, Some(point)) => ask(desk, from, point),
             ("second", _, Some(point)) => ask(desk, from + 1, point),
             ("point", ..) => choose_change_point(desk, from),
@@ -71,7 +75,7 @@ impl Form for Carry {
         let guide = Guide::of(desk);
         let from = guide.from;
         match guide.next(desk) {
-            Next::ChooseDatum => choose_datum(desk),
+            Next::ChooseDatum => choose_datum(desk, |_, _| Then::Stay),
             Next::SetUp => {
                 add_setup(desk);
                 Then::Stay

@@ -4,7 +4,7 @@ use super::Desk;
 use super::carry_guide::{Guide, Next, line, sees};
 use super::form::{FormFigure, figure, pick, result};
 use super::level_names::said_down;
-use super::level_status::step_between;
+use super::level_status::{in_doubt, step_between};
 use crate::job::model::Setup;
 use crate::length;
 use tautmark_ui::Field as Row;
@@ -129,8 +129,7 @@ pub(super) fn done(desk: &Desk, guide: &Guide<'_>) -> String {
         Some(step_between(&second.id, first, fix.step, unit))
     });
     let step = found.unwrap_or_else(|| "The step is not known yet".to_owned());
-    let levels = desk.solution.levels.as_ref();
-    if levels.is_some_and(|levels| !levels.suspects.is_empty()) {
+    if in_doubt(desk) {
         return format!(
             "**{step},** but the sights do not agree: Levels says which to take again."
         );

@@ -5,14 +5,10 @@ use super::words::{silence, status};
 use super::{Bridge, Desk, Then};
 use slint::{Global, Model, ModelRc, SharedString, VecModel};
 use std::rc::Rc;
-use tautmark_ui::{
-    App, Drawing, Field as Row, FieldKind, FormVm, FrameVm, Nav, Page, Status, Verdict,
-};
+use tautmark_ui::{App, Drawing, Field as Row, FieldKind, FormVm, Nav, Page, Status, Verdict};
 
 /// What a form shows. Figures are ready text in the job's own unit.
 pub struct FormContents {
-    /// Stands at the head of the page.
-    pub title: String,
     pub status: Status,
     /// The figure that comes out of it all.
     pub figure: Option<FormFigure>,
@@ -34,11 +30,10 @@ pub struct FormFigure {
 }
 
 impl FormContents {
-    /// A form with a title and rows, and nothing else yet.
+    /// A form with rows, and nothing else yet.
     #[must_use]
-    pub fn new(title: &str, rows: Vec<Row>) -> Self {
+    pub fn new(rows: Vec<Row>) -> Self {
         Self {
-            title: title.to_owned(),
             status: silence(),
             figure: None,
             rows,
@@ -59,6 +54,9 @@ impl FormContents {
 
 /// A page of fields: what it shows, and what a press does.
 pub trait Form {
+    /// Stands at the head of the page.
+    fn title(&self, desk: &Desk) -> String;
+
     /// What it shows now.
     fn contents(&self, desk: &Desk) -> FormContents;
 
@@ -155,17 +153,20 @@ impl Bridge {
     }
 }
 
-/// Fills the form in sight; to be called after the frame, whose title it takes where the page has
-/// no head of its own.
+/// What the frame says over a form that has no head of its own.
+pub(super) fn title(page: Page, desk: &Desk) -> Option<String> {
+    let headless = matches!(page, Page::Run | Page::Sizes | Page::Carry | Page::Laser);
+    Some(form(page).filter(|_| headless)?.title(desk))
+}
+
+/// Fills the form in sight.
 pub(super) fn fill(app: &App, desk: &Desk) {
-    let page = Nav::get(app).get_page();
-    let Some(form) = form(page) else { return };
+    let Some(form) = form(Nav::get(app).get_page()) else {
+        return;
+    };
     let contents = form.contents(desk);
-    if matches!(page, Page::Run | Page::Sizes | Page::Carry | Page::Laser) {
-        FrameVm::get(app).set_title(contents.title.as_str().into());
-    }
     let vm = FormVm::get(app);
-    vm.set_title(contents.title.into());
+    vm.set_title(form.title(desk).into());
     vm.set_status(contents.status);
     let figure = contents.figure;
     let part = |of: fn(&FormFigure) -> &str| SharedString::from(figure.as_ref().map_or("", of));
@@ -249,7 +250,7 @@ pub fn result(id: &str, label: &str, note: &str, value: &str, tail: &str) -> Row
 pub fn pick(id: &str, label: &str, note: &str, value: &str) -> Row {
     /// Longer names stand under the label: beside it they would leave it no room.
     const BESIDE: usize = 22;
-    if value.chars().count() > BESIDE {
+    if textwrap::core::display_width(value) > BESIDE {
         let parts = [value, note].into_iter().filter(|part| !part.is_empty());
         return Row {
             note: parts.collect::<Vec<_>>().join("; ").into(),

@@ -1,6 +1,6 @@
 //! The frame: title, undo and redo, words at the foot of the page and over it.
 
-use super::{Bridge, Desk, Then};
+use super::{Bridge, Desk, Then, form};
 use slint::Global;
 use std::rc::Rc;
 use tautmark_ui::{App, FrameVm, Nav, Page};
@@ -54,8 +54,9 @@ pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
 
 pub(super) fn fill(app: &App, desk: &Desk) {
     let vm = FrameVm::get(app);
-    vm.set_title(desk.job().title.as_str().into());
     let page = Nav::get(app).get_page();
+    let title = form::title(page, desk);
+    vm.set_title(title.unwrap_or_else(|| desk.job().title.clone()).into());
     // Hands are full while marking out: the figure stays in sight.
     let marking = matches!(page, Page::MarkOut | Page::Heights);
     desk.device.keep_awake(marking);

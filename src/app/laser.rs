@@ -91,6 +91,10 @@ fn ask(desk: &mut Desk, part: Part) -> Then {
 }
 
 impl Form for LaserCheck {
+    fn title(&self, _desk: &Desk) -> String {
+        "Is the laser true?".to_owned()
+    }
+
     fn contents(&self, desk: &Desk) -> FormContents {
         let unit = desk.job().show.lengths;
         let mut rows = Vec::new();
@@ -132,7 +136,7 @@ impl Form for LaserCheck {
             ));
         }
         let (verdict, text) = standing(desk);
-        let mut contents = FormContents::new("Is the laser true?", rows).saying(verdict, &text);
+        let mut contents = FormContents::new(rows).saying(verdict, &text);
         contents.figure = check.as_ref().map(|check| FormFigure {
             what: "The laser is out by".to_owned(),
             figure: format!("{:.2}", check.slope.value.abs()),

@@ -60,7 +60,10 @@ pub(super) fn add_sight(desk: &mut Desk) -> Then {
         return Then::Stay;
     };
     let title = format!("Sight from set-up {}", there.id);
-    let rows = points_to_sight(desk.saved(), setup);
+    let datum = desk.saved().levels.datum.is_none();
+    let datum = datum.then(|| choice("datum", "The datum", "what every height is counted from"));
+    let points = points_to_sight(desk.saved(), setup);
+    let rows = datum.into_iter().chain(points).collect();
     offer(desk, &title, rows, move |desk, id| {
         sight_what(desk, setup, id)
     })
@@ -116,6 +119,7 @@ fn sight_what(desk: &mut Desk, setup: usize, id: &str) -> Then {
     let (kind, rest) = id.split_once(' ').unwrap_or((id, ""));
     match kind {
         "point" => ask(desk, setup, rest.into()),
+        "datum" => choose_datum(desk, move |desk, point| ask(desk, setup, point)),
         "ground" => {
             let point = new_point_name(desk.saved(), "g");
             let run = rest.into();
@@ -165,7 +169,7 @@ pub(super) fn choose_change_point(desk: &mut Desk, setup: usize) -> Then {
 /// Chooses the datum, or says its height.
 pub(super) fn datum(desk: &mut Desk) -> Then {
     if desk.saved().levels.datum.is_none() {
-        return choose_datum(desk);
+        return choose_datum(desk, |_, _| Then::Stay);
     }
     let rows = vec![
         choice("height", "Its height", "what the datum counts as"),
@@ -173,15 +177,19 @@ pub(super) fn datum(desk: &mut Desk) -> Then {
     ];
     offer(desk, "The datum", rows, |desk, id| {
         if id == "other" {
-            return choose_datum(desk);
+            return choose_datum(desk, |_, _| Then::Stay);
         }
         desk.ask(Box::new(DatumHeight));
         Then::Keypad
     })
 }
 
-/// Points that are there, and the marks that are no point yet.
-pub(super) fn choose_datum(desk: &mut Desk) -> Then {
+/// Asks which point is the datum: points that are there, and the marks that are no point yet; then goes
+/// on with it.
+pub(super) fn choose_datum(
+    desk: &mut Desk,
+    then: impl FnOnce(&mut Desk, PointId) -> Then + 'static,
+) -> Then {
     let job = desk.saved();
     let points = job.levels.points.iter();
     let points = points.map(|point| {
@@ -199,18 +207,26 @@ pub(super) fn choose_datum(desk: &mut Desk) -> Then {
     });
     let other = choice("other", "New fixed point", "a nail that will not move");
     let rows: Vec<Item> = points.chain(marks).chain([other]).collect();
-    offer(desk, "What heights are counted from", rows, |desk, id| {
-        let (kind, rest) = id.split_once(' ').unwrap_or((id, ""));
-        let point = match kind {
-            "point" => Some(PointId::from(rest)),
-            "mark" => add_mark_point(desk, rest),
-            _ => add_point(desk, "nail"),
-        };
-        if let Some(point) = point {
-            make_datum(desk, point);
-        }
-        Then::Stay
-    })
+    offer(
+        desk,
+        "What heights are counted from",
+        rows,
+        move |desk, id| {
+            let (kind, rest) = id.split_once(' ').unwrap_or((id, ""));
+            let point = match kind {
+                "point" => Some(PointId::from(rest)),
+                "mark" => add_mark_point(desk, rest),
+                _ => add_point(desk, "nail"),
+            };
+            match point {
+                Some(point) => {
+                    make_datum(desk, point.clone());
+                    then(desk, point)
+                }
+                None => Then::Stay,
+            }
+        },
+    )
 }
 
 /// A point at a mark, called as the mark is where that name is free.

@@ -2,7 +2,7 @@
 
 use super::level_names::said_down;
 use super::sight::{sight, sight_fix, with_sight};
-use super::words::{capital, counted, row, status};
+use super::words::{Misfits, capital, checked, counted, row, status};
 use super::{Desk, Then, sight as figures};
 use crate::job::{Problem, SetupId, Severity};
 use crate::length;
@@ -85,6 +85,12 @@ fn closing(desk: &Desk, levels: &LevelsFix) -> (Verdict, String) {
     (Verdict::Good, text)
 }
 
+/// Whether something in the levels does not fit, so that no figure of them is called good.
+pub(super) fn in_doubt(desk: &Desk) -> bool {
+    let levels = desk.solution.levels.as_ref();
+    levels.is_some_and(|levels| !levels.suspects.is_empty())
+}
+
 /// The sights that look misread, in the order of the file.
 fn suspects<'a>(desk: &'a Desk, levels: &'a LevelsFix) -> impl Iterator<Item = Accused<'a>> {
     levels.suspects.iter().filter_map(|&at| {
@@ -144,33 +150,25 @@ fn several_in_doubt(desk: &Desk, levels: &LevelsFix) -> String {
     )
 }
 
-/// What is said of a checked sight while something does not fit; `None` where all do. A sight is
-/// called wrong only where it alone can be the wrong one, and never right beside a wrong one.
+/// What is said of a checked sight while something does not fit; `None` where all do.
 pub(super) fn doubt(desk: &Desk, fix: &SightFix) -> Option<Status> {
-    let levels = desk.solution.levels.as_ref()?;
+    let levels = desk.solution.levels.as_ref().filter(|_| in_doubt(desk))?;
     let unit = desk.job().show.lengths;
-    let (verdict, text) = match (only_suspect(desk), &fix.suspect) {
-        (_, None) if levels.suspects.is_empty() => return None,
-        (Some(_), Some(suspect)) => {
-            let predicted = said_down(suspect.predicted, unit);
-            let pm = length::show_pm(suspect.predicted_pm, unit);
-            let text = format!("The other sights make this **{predicted} {pm}**: it does not fit.");
-            (Verdict::Bad, text)
-        }
-        (None, Some(_)) => (Verdict::Bad, several_in_doubt(desk, levels)),
-        (Some(wrong), None) => {
-            let text = format!(
-                "It cannot be judged yet: the sight of **{}** does not fit.",
-                wrong.name()
-            );
-            (Verdict::Attention, text)
-        }
-        (None, None) => {
-            let text = "It cannot be judged yet: other sights do not fit. Levels says which.";
-            (Verdict::Attention, text.to_owned())
-        }
+    let misfits = Misfits {
+        of: "sights",
+        place: "Levels",
+        only: only_suspect(desk).map(|wrong| format!("the sight of **{}**", wrong.name())),
+        several: several_in_doubt(desk, levels),
     };
-    Some(status(verdict, &text))
+    let suspect = fix.suspect.as_ref();
+    let predicted = suspect.map(|suspect| {
+        let predicted = said_down(suspect.predicted, unit);
+        format!(
+            "{predicted} {}",
+            length::show_pm(suspect.predicted_pm, unit)
+        )
+    });
+    Some(misfits.doubt(predicted))
 }
 
 /// What cures the one sight that does not fit, as rows to press.
@@ -262,14 +260,12 @@ pub(super) fn sight_note(desk: &Desk, setup: usize, at: usize) -> (String, Verdi
     if fix.redundancy < 1e-6 {
         return ("nothing checks it".to_owned(), Verdict::None);
     }
-    let levels = desk.solution.levels.as_ref();
-    if levels.is_some_and(|levels| !levels.suspects.is_empty()) {
+    if in_doubt(desk) {
         return (
             "not judged while one does not fit".to_owned(),
             Verdict::None,
         );
     }
-    let way = if fix.residual < 0.0 { "over" } else { "under" };
-    let by = length::show_fine(fix.residual.abs(), unit, 1);
-    (format!("checked: {by} {way} the rest"), Verdict::None)
+    let said = checked(fix.residual, |by| length::show_fine(by, unit, 1));
+    (said, Verdict::None)
 }

@@ -84,27 +84,11 @@ fn fill_lists(app: &App, desk: &Desk) {
     });
 }
 
-/// A line's name as people say it.
-#[must_use]
-pub fn line_name(line: &Line) -> &str {
-    if line.name.is_empty() {
-        line.id.as_str()
-    } else {
-        &line.name
-    }
-}
-
 pub(super) fn along(job: &Job, line: &Line) -> String {
     match (&line.wall, &line.marks) {
         (Some(id), _) => {
             let wall = job.walls.iter().find(|wall| wall.id == *id);
-            let name = wall.map_or(id.as_str(), |wall| {
-                if wall.name.is_empty() {
-                    wall.id.as_str()
-                } else {
-                    &wall.name
-                }
-            });
+            let name = wall.map_or(id.as_str(), |wall| wall.called());
             let side = match line.side {
                 Some(Side::Right) => "right of",
                 _ => "left of",
@@ -134,14 +118,14 @@ fn string_row(desk: &Desk, index: usize, line: &Line) -> Item {
         } else {
             Verdict::Attention
         },
-        ..row(&index.to_string(), line_name(line), &note, &figure, "")
+        ..row(&index.to_string(), line.called(), &note, &figure, "")
     }
 }
 
 pub(super) fn names(job: &Job, corner: &Corner) -> [String; 2] {
     corner.lines.each_ref().map(|id| {
         let line = job.lines.iter().find(|line| line.id == *id);
-        line.map_or(id.as_str(), line_name).to_owned()
+        line.map_or(id.as_str(), Line::called).to_owned()
     })
 }
 

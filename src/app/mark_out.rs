@@ -183,10 +183,12 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     let unit = job.show.lengths;
     let Sight { run, fix, post, .. } = sight;
     FrameVm::get(app).set_title(title(run, post, fix).into());
-    let (how, plain) = said(&how(job, run, desk.chosen.face));
+    let face = desk.chosen.face;
+    let reading = face_reading(post, face);
+    let (how, plain) = said(&how(job, run, face, reading));
     vm.set_how(how);
     vm.set_how_plain(plain);
-    vm.set_figure(length::show(face_reading(post, desk.chosen.face), unit).into());
+    vm.set_figure(length::show(reading, unit).into());
     vm.set_tail(length::show_pm(post.pm, unit).into());
     vm.set_face(i32::try_from(desk.chosen.face).unwrap_or(0));
     vm.set_hole(fact(
@@ -223,7 +225,7 @@ fn troubles(desk: &Desk) -> Vec<&Problem> {
     let Some(sight) = sight(desk) else {
         return Vec::new();
     };
-    let called = post_called(&sight.run.id, sight.post.n);
+    let called = post_called(sight.run.called(), sight.post.n);
     let named = |problem: &&Problem| {
         let text = problem.text.to_lowercase();
         text.contains(&called.to_lowercase())

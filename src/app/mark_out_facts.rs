@@ -11,8 +11,9 @@ use crate::length;
 use crate::setout::{Post, RunFix};
 use tautmark_ui::{Fact, Status, Verdict};
 
-/// “Tape from the **shed end wall**, along the front string, to the **near face**”.
-pub(super) fn how(job: &Job, run: &Run, face: usize) -> String {
+/// “Tape from the **shed end wall**, along the front string, to the **near face**”; `reading` is that
+/// face's, mm.
+pub(super) fn how(job: &Job, run: &Run, face: usize, reading: f64) -> String {
     let zero = zero_name(job, run);
     let zero = the(&zero).replace(&zero, &format!("**{zero}**"));
     let string = string_name(job, &run.line);
@@ -21,7 +22,12 @@ pub(super) fn how(job: &Job, run: &Run, face: usize) -> String {
         1 => "centre",
         _ => "far face",
     };
-    format!("Tape from {zero}, along {string}, to the **{to}**")
+    let way = if reading <= -0.5 {
+        "**the other way** along"
+    } else {
+        "along"
+    };
+    format!("Tape from {zero}, {way} {string}, to the **{to}**")
 }
 
 /// How far the centre is behind the string, and on which side.

@@ -258,7 +258,6 @@ impl Bridge {
             return;
         };
         frame::fill(&app, &desk);
-        form::fill(&app, &desk);
         // The keypad hides the page below it.
         let more = if Nav::get(&app).get_entry() {
             keypad::fill(&app, &desk);
@@ -275,6 +274,7 @@ impl Bridge {
 
 /// Fills the page in sight, each looking whether it is; true where there is more of it to come.
 fn fill_page(app: &App, desk: &Desk) -> bool {
+    form::fill(app, desk);
     bin::fill(app, desk);
     about::fill(app);
     quick::fill(app, desk);

@@ -2,11 +2,11 @@
 
 use super::Desk;
 use super::field::{Field, Focus, Measure};
-use super::lines::line_name;
+use super::lines::along;
 use super::words::status;
 use crate::job::Job;
 use crate::job::edit::{Change, Edit};
-use crate::job::model::Station;
+use crate::job::model::{Line, Station};
 use tautmark_ui::{Status, Verdict};
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,7 +34,11 @@ impl Field for NailFigure {
     }
 
     fn title(&self, job: &Job) -> String {
-        let line = job.lines.get(self.line).map(line_name).unwrap_or_default();
+        let line = job
+            .lines
+            .get(self.line)
+            .map(Line::called)
+            .unwrap_or_default();
         match self.part {
             NailPart::At => format!("Nail {} of {line}, **along the wall**", self.nail + 1),
             NailPart::Off => format!("Nail {} of {line}, **off the wall**", self.nail + 1),
@@ -80,17 +84,26 @@ impl Field for NailFigure {
         }))
     }
 
-    fn verdict(&self, _desk: &Desk, typed: Option<f64>) -> Option<Status> {
+    fn verdict(&self, desk: &Desk, typed: Option<f64>) -> Option<Status> {
         if typed.is_some() {
             return None;
         }
+        let job = desk.job();
+        let line = job.lines.get(self.line)?;
+        let wall = job
+            .walls
+            .iter()
+            .find(|one| Some(&one.id) == line.wall.as_ref())?;
+        let (from, to) = (&wall.from, &wall.to);
         let text = match self.part {
-            NailPart::At => "Along the wall's face from its first mark to the nail.",
-            NailPart::Off => {
-                "Square off the wall's face to the string. **Enough for the posts to pass** what sticks out of the wall."
-            }
+            NailPart::At => format!("Along the wall's face from mark {from} to the nail."),
+            NailPart::Off => format!(
+                "Square off the wall's face to the string, **{}** looking from {from} to {to}. \
+                 **Enough for the posts to pass** what sticks out of the wall.",
+                along(job, line)
+            ),
         };
-        Some(status(Verdict::Note, text))
+        Some(status(Verdict::Note, &text))
     }
 
     fn focus(&self, _job: &Job) -> Focus {

@@ -13,6 +13,7 @@ use crate::drawing::{
     post_heights,
 };
 use crate::job::Job;
+use crate::job::model::Line;
 use slint::{Global, Model};
 use std::rc::Rc;
 use tautmark_ui::{App, Drawing, DrawingVm, Nav, Page, Place, Theme};
@@ -304,6 +305,10 @@ fn drawn(app: &App, desk: &Desk) -> drawing::Drawing {
         Place::Posts | Place::Levels | Place::Boards => {
             show.readings = Seen::Hidden;
             show.run = run;
+            if nav.get_page() == Page::Run {
+                let run = job.runs.get(desk.chosen.run);
+                show.chosen = run.map(|run| Target::Line(run.line.clone()));
+            }
             if nav.get_page() == Page::MarkOut {
                 let face = match desk.chosen.face {
                     0 => Face::Near,
@@ -319,13 +324,21 @@ fn drawn(app: &App, desk: &Desk) -> drawing::Drawing {
     }
     match desk.focus() {
         Focus::Reading(index) => show.asked = Some(Asked::Reading(index)),
-        Focus::Line(at) => show.chosen = job.lines.get(at).map(|l| Target::Line(l.id.clone())),
+        Focus::Line(at) => show.chosen = job.lines.get(at).map(|line| string(desk, line)),
         Focus::Corner(at) => {
             show.chosen = job.corners.get(at).map(|c| Target::Corner(c.id.clone()));
         }
         Focus::Post(..) | Focus::Nothing => {}
     }
     plan(job, &desk.solution, &show)
+}
+
+/// A string, or the wall it is going to be measured from.
+fn string(desk: &Desk, line: &Line) -> Target {
+    match &line.wall {
+        Some(wall) if !desk.solution.lines.contains_key(&line.id) => Target::Wall(wall.clone()),
+        _ => Target::Line(line.id.clone()),
+    }
 }
 
 /// Lays a drawing out and hands it to the screen.

@@ -8,7 +8,7 @@ use super::standing::misled;
 use super::words::{capital, counted, row, silence, status};
 use super::{Bridge, Desk, Then, run_setup};
 use crate::job::model::Run;
-use crate::job::{Problem, Severity};
+use crate::job::{Job, Problem, Severity};
 use crate::length;
 use crate::setout::{Post, RunFix, Verdict as Built};
 use crate::sheet;
@@ -16,7 +16,7 @@ use slint::{Global, SharedString};
 use std::rc::Rc;
 use tautmark_ui::{App, Item, Nav, Page, Place, PostsVm, Status, StripBay, StripPost, Verdict};
 
-/// At most so many problems are told over the list; the sheet has them all.
+/// At most so many problems are told over the list; the others stand under it.
 const MOST_TOLD: usize = 4;
 /// Starts the id of a row that tells a problem.
 const PROBLEM: &str = "problem ";
@@ -77,7 +77,8 @@ pub(super) fn fill(app: &App, desk: &Desk) {
         let posts = fix.posts.iter();
         posts.map(|post| post_row(desk, run, fix, post)).collect()
     });
-    posts.extend(problem_rows(desk, sight.map(|(at, _)| at)));
+    let run = sight.map(|(at, _)| at);
+    posts.extend(problem_rows(desk, run, fix.is_some()));
     vm.set_posts(patched(vm.get_posts(), posts));
     let next = next_to_mark(desk).map(|n| format!("Mark out post {n}"));
     vm.set_mark_out(next.unwrap_or_default().into());
@@ -234,43 +235,49 @@ fn standing(desk: &Desk, sight: Option<(usize, &Run)>) -> Status {
 /// Problems of the run at this place in the file and of its posts as marked, the gravest first.
 #[must_use]
 pub fn problems_of(desk: &Desk, run: usize) -> Vec<&Problem> {
-    let job = desk.job();
-    let id = job.runs.get(run).map(|run| &run.id);
-    let marked = job.marked.iter().enumerate();
-    let marked = marked.filter(|(_, one)| Some(&one.run) == id);
-    let mut places: Vec<String> = marked.map(|(i, _)| format!("marked[{i}]")).collect();
-    places.push(format!("runs[{run}]"));
-    let own = |problem: &&Problem| {
-        places.iter().any(|place| {
-            let rest = problem.place.strip_prefix(place);
-            rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
-        })
-    };
-    let mut own: Vec<&Problem> = desk.solution.problems.iter().filter(own).collect();
+    let all = desk.solution.problems.iter();
+    let mut own: Vec<&Problem> = all
+        .filter(|problem| run_of(desk.job(), &problem.place) == Some(run))
+        .collect();
     own.sort_by_key(|problem| problem.severity);
     own
 }
 
-/// What stands in the way of a run in full, the gravest first; `None` where its posts are settled
-/// and there is nothing wrong that would change them.
+/// The run that a place in the file belongs to: its own, or that of a post as marked.
+fn run_of(job: &Job, place: &str) -> Option<usize> {
+    let (list, rest) = place.split_once('[')?;
+    let at = rest.split_once(']')?.0.parse().ok()?;
+    match list {
+        "runs" => Some(at),
+        "marked" => {
+            let id = &job.marked.get(at)?.run;
+            job.runs.iter().position(|run| run.id == *id)
+        }
+        _ => None,
+    }
+}
+
+/// What stands in the way of a run, of its problems: the gravest; none where its posts are settled and
+/// nothing is wrong that would change them.
+fn in_the_way<'a, 'p>(problems: &'a [&'p Problem], settled: bool) -> &'a [&'p Problem] {
+    let gravest = problems.first().map(|problem| problem.severity);
+    if settled && gravest != Some(Severity::Error) {
+        return &[];
+    }
+    let alike = problems.partition_point(|problem| Some(problem.severity) == gravest);
+    &problems[..alike.min(MOST_TOLD)]
+}
+
+/// What stands in the way of a run in full; `None` where nothing does.
 #[must_use]
 pub fn told(desk: &Desk, problems: &[&Problem], settled: bool) -> Option<Status> {
-    let gravest = problems.first()?.severity;
-    if settled && gravest != Severity::Error {
-        return None;
-    }
-    let mut text: Vec<String> = problems
-        .iter()
-        .filter(|problem| !settled || problem.severity == Severity::Error)
-        .take(MOST_TOLD)
-        .map(|problem| {
-            let place = sheet::place(desk.job(), &problem.place);
-            format!("**{place}:** {} {}", problem.text, problem.remedy)
-        })
-        .collect();
-    if let Some(more) = problems.len().checked_sub(MOST_TOLD).filter(|&n| n > 0) {
-        text.push(format!("And {more} more: see the sheet."));
-    }
+    let told = in_the_way(problems, settled);
+    let gravest = told.first()?.severity;
+    let text = told.iter().map(|problem| {
+        let place = sheet::place(desk.job(), &problem.place);
+        format!("**{place}:** {} {}", problem.text, problem.remedy)
+    });
+    let text: Vec<String> = text.collect();
     Some(status(verdict_of(gravest), &text.join("\n\n")))
 }
 
@@ -295,10 +302,13 @@ fn verdict_of(severity: Severity) -> Verdict {
     }
 }
 
-/// The problems of the run in sight as rows under its posts; what to do comes with a press.
-fn problem_rows(desk: &Desk, run: Option<usize>) -> Vec<Item> {
+/// The problems of the run in sight that are not told over its posts, as rows under them; what to do
+/// comes with a press.
+fn problem_rows(desk: &Desk, run: Option<usize>, settled: bool) -> Vec<Item> {
     let problems = run.map_or_else(Vec::new, |run| problems_of(desk, run));
-    let rows = problems.iter().enumerate().map(|(i, problem)| Item {
+    let told = in_the_way(&problems, settled).len();
+    let rows = problems.iter().enumerate().skip(told);
+    let rows = rows.map(|(i, problem)| Item {
         verdict: verdict_of(problem.severity),
         ..row(
             &format!("{PROBLEM}{i}"),

@@ -4,7 +4,7 @@ use super::Desk;
 use super::field::{Field, Focus, Measure};
 use super::standing::{misfitting, several_in_doubt};
 use super::walls::{is_missing, reading_title};
-use super::words::status;
+use super::words::{Misfits, status};
 use crate::job::Job;
 use crate::job::edit::{Change, Edit};
 use crate::job::reading::Measure as Reading;
@@ -51,32 +51,27 @@ impl ReadingFigure {
     }
 }
 
-/// What is said of a checked figure while something does not fit; `None` where all do. A figure is
-/// called wrong only where it alone can be the wrong one, and never right beside a wrong one.
+/// What is said of a checked figure while something does not fit; `None` where all do.
 fn doubt(desk: &Desk, suspect: Option<&SuspectFix>) -> Option<Status> {
+    if desk.solution.network.suspects.is_empty() {
+        return None;
+    }
     let (job, unit) = (desk.job(), desk.job().show.lengths);
-    let (verdict, text) = match (misfitting(desk), suspect) {
-        (_, None) if desk.solution.network.suspects.is_empty() => return None,
-        (Some(_), Some(suspect)) => {
-            let predicted = length::show(suspect.predicted, unit);
-            let pm = length::show_pm(suspect.predicted_pm, unit);
-            let text =
-                format!("The other readings make this **{predicted} {pm}**: it does not fit.");
-            (Verdict::Bad, text)
-        }
-        (None, Some(_)) => (Verdict::Bad, several_in_doubt(desk)),
-        (Some(wrong), None) => {
-            let name = job.readings.get(wrong).map(reading_title);
-            let name = name.unwrap_or_default();
-            let text = format!("It cannot be judged yet: **{name}** does not fit.");
-            (Verdict::Attention, text)
-        }
-        (None, None) => {
-            let text = "It cannot be judged yet: other readings do not fit. Walls says which.";
-            (Verdict::Attention, text.to_owned())
-        }
+    let wrong = misfitting(desk).and_then(|wrong| job.readings.get(wrong));
+    let misfits = Misfits {
+        of: "readings",
+        place: "Walls",
+        only: wrong.map(|wrong| format!("**{}**", reading_title(wrong))),
+        several: several_in_doubt(desk),
     };
-    Some(status(verdict, &text))
+    let predicted = suspect.map(|suspect| {
+        let predicted = length::show(suspect.predicted, unit);
+        format!(
+            "{predicted} {}",
+            length::show_pm(suspect.predicted_pm, unit)
+        )
+    });
+    Some(misfits.doubt(predicted))
 }
 
 impl Field for ReadingFigure {

@@ -33,10 +33,14 @@ pub(super) fn done(desk: &mut Desk) {
 }
 
 impl Form for Retitle {
+    fn title(&self, _desk: &Desk) -> String {
+        "Rename".to_owned()
+    }
+
     fn contents(&self, desk: &Desk) -> FormContents {
         let title = desk.retitling.as_ref().map_or("", |(_, title)| title);
         let row = text("title", "Name of the job", "what the job is called", title);
-        let contents = FormContents::new("Rename", vec![row]);
+        let contents = FormContents::new(vec![row]);
         FormContents {
             primary: "Rename".to_owned(),
             primary_enabled: !title.trim().is_empty(),

@@ -78,14 +78,21 @@ fn missing_end(run: &Run) -> Option<Which> {
 }
 
 impl Form for RunSetup {
+    fn title(&self, desk: &Desk) -> String {
+        match run_in_sight(desk) {
+            Some((_, run)) => run_name(run),
+            None => "Run".to_owned(),
+        }
+    }
+
     fn contents(&self, desk: &Desk) -> FormContents {
         let Some((at, run)) = run_in_sight(desk) else {
-            let mut bare = FormContents::new("Run", Vec::new());
+            let mut bare = FormContents::new(Vec::new());
             bare.primary = "Add a run".to_owned();
             return bare.saying(Verdict::Note, "**No run yet.**");
         };
         let job = desk.job();
-        let mut contents = FormContents::new(&run_name(run), rows(job, run));
+        let mut contents = FormContents::new(rows(job, run));
         let problems = problems_of(desk, at);
         let fix = fix(desk, run);
         if let Some(end) = missing_end(run) {

@@ -18,53 +18,59 @@ const CLASSES: [TapeClass; 3] = [TapeClass::I, TapeClass::II, TapeClass::III];
 pub(super) struct Settings;
 
 impl Form for Settings {
+    fn title(&self, desk: &Desk) -> String {
+        match &desk.renaming {
+            Some(thing) => format!(
+                "Rename {} {}",
+                thing.kind(),
+                naming::called(desk.job(), thing)
+            ),
+            None => "Name and settings".to_owned(),
+        }
+    }
+
     fn contents(&self, desk: &Desk) -> FormContents {
         let job = desk.job();
         if let Some(thing) = &desk.renaming {
             let name = naming::called(job, thing);
             let rows = vec![text("name", "Name", "a short name of its own", &name)];
-            let title = format!("Rename {} {name}", thing.kind());
-            return FormContents::new(&title, rows)
-                .saying(Verdict::None, "Whatever refers to it follows.");
+            return FormContents::new(rows).saying(Verdict::None, "Whatever refers to it follows.");
         }
         let unit = UNITS.iter().position(|unit| *unit == job.show.lengths);
         let class = CLASSES.iter().position(|class| *class == job.tape.class);
         let reading = length::show_fine(job.tape.reading, job.show.lengths, 1);
         let laser = length::show_fine(job.level.reading, job.show.lengths, 1);
         let accuracy = super::entry::plain(job.level.accuracy);
-        FormContents::new(
-            "Name and settings",
-            vec![
-                text(
-                    "title",
-                    "Name of the job",
-                    "what the job is called",
-                    &job.title,
-                ),
-                choice("unit", "Lengths in", &["mm", "m", "ft in"], unit),
-                heading("Tape"),
-                choice(
-                    "class",
-                    "Accuracy class, printed on the tape",
-                    &["I", "II", "III"],
-                    class,
-                ),
-                figure(
-                    "reading",
-                    "One reading, standard deviation",
-                    "a pencil mark 0.5 to 1, a nail in a peg 2, rough brick 2 to 3 mm",
-                    &reading,
-                ),
-                heading("Laser"),
-                figure(
-                    "accuracy",
-                    "Stated accuracy, mm per m",
-                    "the limit on its data sheet",
-                    &accuracy,
-                ),
-                figure("sight", "One sight, standard deviation", "", &laser),
-            ],
-        )
+        FormContents::new(vec![
+            text(
+                "title",
+                "Name of the job",
+                "what the job is called",
+                &job.title,
+            ),
+            choice("unit", "Lengths in", &["mm", "m", "ft in"], unit),
+            heading("Tape"),
+            choice(
+                "class",
+                "Accuracy class, printed on the tape",
+                &["I", "II", "III"],
+                class,
+            ),
+            figure(
+                "reading",
+                "One reading, standard deviation",
+                "a pencil mark 0.5 to 1, a nail in a peg 2, rough brick 2 to 3 mm",
+                &reading,
+            ),
+            heading("Laser"),
+            figure(
+                "accuracy",
+                "Stated accuracy, mm per m",
+                "the limit on its data sheet",
+                &accuracy,
+            ),
+            figure("sight", "One sight, standard deviation", "", &laser),
+        ])
     }
 
     fn pressed(&self, desk: &mut Desk, id: &str) -> Then {

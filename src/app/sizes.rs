@@ -63,6 +63,10 @@ fn shown(job: &Job) -> Vec<Size> {
 }
 
 impl Form for Sizes {
+    fn title(&self, _desk: &Desk) -> String {
+        "Sizes".to_owned()
+    }
+
     fn contents(&self, desk: &Desk) -> FormContents {
         let job = desk.job();
         let boards = &job.boards;
@@ -99,7 +103,7 @@ impl Form for Sizes {
             rows.extend(stock_rows(job, kind));
         }
         rows.push(size_row(job, Size::Kerf));
-        FormContents::new("Sizes", rows).saying(
+        FormContents::new(rows).saying(
             Verdict::None,
             "What every run of this job is made of. Each figure shows in the drawing at once.",
         )

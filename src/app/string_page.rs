@@ -1,6 +1,6 @@
 //! One string: its nails off the wall, and how far the wall is bowed.
 
-use super::lines::{along, line_name};
+use super::lines::along;
 use super::menu::choice;
 use super::nail_figure::{NailFigure, NailPart};
 use super::rows::patched;
@@ -46,8 +46,9 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     let turned = if line.reverse { ", turned round" } else { "" };
     vm.set_about(status(
         Verdict::None,
-        &format!("**{}**, {}{turned}", line_name(line), along(job, line)),
+        &format!("**{}**, {}{turned}", line.called(), along(job, line)),
     ));
+    vm.set_off_wall(line.wall.is_some());
     let fix = desk.solution.lines.get(&line.id);
     let bow = fix.and_then(|fix| fix.bow.as_ref());
     let nails = line.offsets.iter().flatten().enumerate().map(|(k, nail)| {
@@ -118,7 +119,7 @@ fn more(desk: &mut Desk) -> Then {
         ),
         choice("name", "Rename or delete it", ""),
     ];
-    desk.menu = Some(Menu::new(line_name(line), rows, |desk, id| {
+    desk.menu = Some(Menu::new(line.called(), rows, |desk, id| {
         if id != "side" {
             return naming::about(desk, thing);
         }
@@ -146,10 +147,6 @@ fn add_nail(desk: &mut Desk) -> Then {
     let Some(line) = desk.saved().lines.get(desk.chosen.line) else {
         return Then::Stay;
     };
-    if line.wall.is_none() {
-        desk.say("This string goes through two marks; it has no nails off a wall.");
-        return Then::Stay;
-    }
     let nail = line.offsets.as_ref().map_or(0, Vec::len);
     let off = line.offsets.as_ref().and_then(|nails| nails.last()?.off);
     change_line(desk, |line| {

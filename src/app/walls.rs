@@ -3,7 +3,7 @@
 use super::reading_figure::{ReadingFigure, with_length};
 use super::rows::patched;
 use super::standing::{misfitting, standing};
-use super::words::{capital, row};
+use super::words::{capital, checked, row};
 use super::{Bridge, Desk, Then, add_reading};
 use crate::job::edit::Edit;
 use crate::job::reading::{Measure as Reading, Reading as Row};
@@ -192,11 +192,7 @@ fn reading_note(desk: &Desk, reading: &Row, fix: Option<&ReadingFix>) -> (String
             Verdict::None,
         );
     }
-    let way = if fix.residual < 0.0 { "over" } else { "under" };
-    (
-        format!("checked: {} {way} the rest", say(fix.residual)),
-        Verdict::None,
-    )
+    (checked(fix.residual, say), Verdict::None)
 }
 
 pub(super) fn is_missing(reading: &Row) -> bool {

@@ -52,6 +52,53 @@ pub fn silence() -> Status {
     status(Verdict::None, "")
 }
 
+/// How a checked figure lies to the others; `say` puts a size into words.
+#[must_use]
+pub fn checked(residual: f64, say: impl Fn(f64) -> String) -> String {
+    let by = say(residual.abs());
+    if by == say(0.0) {
+        return "checked: as the rest make it".to_owned();
+    }
+    let way = if residual < 0.0 { "over" } else { "under" };
+    format!("checked: {by} {way} the rest")
+}
+
+/// Readings of a kind of which something does not fit, as it is said beside a single one.
+pub struct Misfits<'a> {
+    /// “readings”.
+    pub of: &'a str,
+    /// The place that lists them.
+    pub place: &'a str,
+    /// The one that alone can be the wrong one.
+    pub only: Option<String>,
+    /// What is said of them where several can be, or more than one is.
+    pub several: String,
+}
+
+impl Misfits<'_> {
+    /// What is said of a checked reading; with what the others make it, where it can be the wrong one.
+    /// It is called wrong only where it alone can be, and never right beside a wrong one.
+    #[must_use]
+    pub fn doubt(self, predicted: Option<String>) -> Status {
+        let Self { of, place, .. } = self;
+        match (self.only, predicted) {
+            (Some(_), Some(predicted)) => status(
+                Verdict::Bad,
+                &format!("The other {of} make this **{predicted}**: it does not fit."),
+            ),
+            (None, Some(_)) => status(Verdict::Bad, &self.several),
+            (Some(wrong), None) => status(
+                Verdict::Attention,
+                &format!("It cannot be judged yet: {wrong} does not fit."),
+            ),
+            (None, None) => status(
+                Verdict::Attention,
+                &format!("It cannot be judged yet: other {of} do not fit. {place} says which."),
+            ),
+        }
+    }
+}
+
 /// One figure with its label and what follows it (its ± or unit).
 #[must_use]
 pub fn fact(id: &str, label: &str, figure: &str, tail: &str) -> Fact {

@@ -41,12 +41,12 @@ pub(super) fn report(
 
 fn no_ground(run: &Laid, problems: &mut Problems) {
     if run.ground.points().is_empty() {
-        let id = &run.run.id;
+        let called = run.run.called();
         problems.warning(
             format!("runs[{}]", run.run.index),
-            format!("No ground on run “{id}” has a height, so its boards have none either."),
+            format!("No ground on run “{called}” has a height, so its boards have none either."),
             format!(
-                "Sight the ground on run “{id}” at both ends and wherever it changes, each with its running reading."
+                "Sight the ground on run “{called}” at both ends and wherever it changes, each with its running reading."
             ),
         );
     }
@@ -70,7 +70,7 @@ fn beyond(sound: &Sound, run: &Laid, problems: &mut Problems) {
                     "Ground point “{}” at {} is off the end of run “{}”, which is {} long.",
                     point.id,
                     sound.say(at),
-                    run.run.id,
+                    run.run.called(),
                     sound.say(run.fix.length)
                 ),
                 "Check its running reading; it is measured from the run's zero.",
@@ -106,7 +106,7 @@ fn gaps(sound: &Sound, gravel: &Gravel, run: &Laid, boards: &RunBoards, problems
         "boards.gravel.gap",
         format!(
             "Run “{}”: {} leaves a gap of {} under the gravel board at its low end; you accept {}.{}",
-            run.run.id,
+            run.run.called(),
             bay(board),
             sound.say(gap),
             sound.say(gravel.gap),
@@ -183,7 +183,7 @@ fn digging(
         "boards.gravel.top",
         format!(
             "Run “{}”: {} must be dug out {} by post {}; you allow {}.{}",
-            run.run.id,
+            run.run.called(),
             bay(board),
             sound.say(dig),
             high_post(run, board),
@@ -208,7 +208,7 @@ fn notches(sound: &Sound, run: &Laid, problems: &mut Problems) {
             format!(
                 "A notch of {} goes right through the posts of run “{}”, which are {} deep.",
                 sound.say(notch),
-                run.run.id,
+                run.run.called(),
                 sound.say(run.run.depth)
             ),
             "Cut a shallower notch.",
@@ -221,12 +221,12 @@ fn nearest_the_ground(laid: &[Laid], built: &[RunBoards], problems: &mut Problem
     let cautions = laid.iter().zip(built).filter_map(|(run, boards)| {
         let notch = boards.notch.as_ref()?;
         let above = notch.worst?.above_ground;
-        Some((above, &run.run.id, notch.caution.as_ref()?))
+        Some((above, run.run.called(), notch.caution.as_ref()?))
     });
-    if let Some((_, id, caution)) = cautions.min_by(|a, b| a.0.total_cmp(&b.0)) {
+    if let Some((_, called, caution)) = cautions.min_by(|a, b| a.0.total_cmp(&b.0)) {
         problems.note(
             "boards.rails.notch",
-            format!("Run “{id}”: {caution}"),
+            format!("Run “{called}”: {caution}"),
             "Raise the lowest rail, cut less, or fix the rail to the face. What a post must carry \
              is a structural question.",
         );

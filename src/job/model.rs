@@ -715,3 +715,33 @@ fn is_false(value: &bool) -> bool {
 fn is_true(value: &bool) -> bool {
     *value
 }
+
+/// The name that a person gave, or the file's own where none was given.
+#[must_use]
+pub fn called<'a>(name: &'a str, id: &'a str) -> &'a str {
+    if name.is_empty() { id } else { name }
+}
+
+impl Wall {
+    /// What it is called, to a person.
+    #[must_use]
+    pub fn called(&self) -> &str {
+        called(&self.name, self.id.as_str())
+    }
+}
+
+impl Line {
+    /// What it is called, to a person.
+    #[must_use]
+    pub fn called(&self) -> &str {
+        called(&self.name, self.id.as_str())
+    }
+}
+
+impl Run {
+    /// What it is called, to a person.
+    #[must_use]
+    pub fn called(&self) -> &str {
+        called(&self.name, self.id.as_str())
+    }
+}

@@ -7,7 +7,7 @@ use crate::length::{Unit, show_with_unit};
 
 use super::ids::{CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId};
 use super::model::{
-    BayFit, Boards, CornerPost, Hole, Laser, Leaf, PostSet, Side, Stock, Tape, Tolerance,
+    BayFit, Boards, CornerPost, Hole, Laser, Leaf, PostSet, Side, Stock, Tape, Tolerance, called,
 };
 
 macro_rules! index {
@@ -261,5 +261,29 @@ impl SoundCorner {
     #[must_use]
     pub fn set(&self) -> PostSet {
         self.post.as_ref().map(|post| post.set).unwrap_or_default()
+    }
+}
+
+impl SoundWall {
+    /// What it is called, to a person.
+    #[must_use]
+    pub fn called(&self) -> &str {
+        called(&self.name, self.id.as_str())
+    }
+}
+
+impl SoundLine {
+    /// What it is called, to a person.
+    #[must_use]
+    pub fn called(&self) -> &str {
+        called(&self.name, self.id.as_str())
+    }
+}
+
+impl SoundRun {
+    /// What it is called, to a person.
+    #[must_use]
+    pub fn called(&self) -> &str {
+        called(&self.name, self.id.as_str())
     }
 }

@@ -43,11 +43,13 @@ pub(crate) fn name_gone(job: &Job, runs: &ByName<RunId, RunFix>, problems: &mut 
             continue;
         };
         if post(run, marked.post).is_none() {
+            let named = job.runs.iter().find(|one| one.id == marked.run);
+            let called = named.map_or(marked.run.as_str(), |run| run.called());
             problems.warning(
                 format!("marked[{i}].post"),
                 format!(
                     "{} is marked out, but the run has {} posts now.",
-                    capital(&post_called(&marked.run, marked.post as usize)),
+                    capital(&post_called(called, marked.post as usize)),
                     run.posts.len()
                 ),
                 "Take out its peg, or give the run its bays back.",

@@ -1,8 +1,8 @@
 //! Posts and holes that are in each other's way, in the way of a wall, or in a gate.
 
 use super::fixes::{Post, PostKind, RunFix};
+use crate::job::Problems;
 use crate::job::sound::{MarkIx, RunEnd, RunStart, Sound, SoundRun};
-use crate::job::{Problems, RunId};
 use crate::site::Plane;
 use geo::{Coord, Distance, Euclidean, Intersects, Line, Point, Polygon};
 use nalgebra::Vector2;
@@ -20,7 +20,7 @@ impl Placed<'_> {
     }
 
     fn name(&self) -> String {
-        post_called(&self.run.id, self.post.n)
+        post_called(self.run.called(), self.post.n)
     }
 
     fn place(&self) -> String {
@@ -30,7 +30,7 @@ impl Placed<'_> {
 
 /// What a problem calls a post; with a capital where a sentence starts with it.
 #[must_use]
-pub fn post_called(run: &RunId, n: usize) -> String {
+pub fn post_called(run: &str, n: usize) -> String {
     format!("post {n} of run “{run}”")
 }
 
@@ -141,17 +141,13 @@ fn under_walls(sound: &Sound, plane: &Plane, placed: &[Placed<'_>], problems: &m
         {
             let apart = Euclidean.distance(&one.centre(), &face);
             if apart < radius {
-                let name = if wall.name.is_empty() {
-                    wall.id.as_str()
-                } else {
-                    &wall.name
-                };
                 problems.warning(
                     one.place(),
                     format!(
-                        "The hole for {} reaches {} under the line of “{name}”.",
+                        "The hole for {} reaches {} under the line of “{}”.",
                         one.name(),
-                        sound.say(radius - apart)
+                        sound.say(radius - apart),
+                        wall.called()
                     ),
                     "Do not dig under a wall's footing: find out how far out it stands, dig a narrower hole away from it, or fix the post to the wall.",
                 );
@@ -184,7 +180,7 @@ fn in_gates(placed: &[Placed<'_>], problems: &mut Problems) {
                     format!(
                         "{} stands in the gate opening of run “{}”.",
                         capital(&one.name()),
-                        gate_run.run.id
+                        gate_run.run.called()
                     ),
                     "Move the gate, or change the bays of the other run.",
                 );

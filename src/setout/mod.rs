@@ -68,7 +68,8 @@ fn set_out_run(bench: &Bench<'_>, swings: &Swings<'_>, problems: &mut Problems) 
             format!("runs[{}].bays.max", bench.run.index),
             format!(
                 "Bays of {} mm would make more than {MOST_POSTS} posts in run “{}”.",
-                bench.run.bay_max, bench.run.id
+                bench.run.bay_max,
+                bench.run.called()
             ),
             "Enter the longest bay in millimetres, centre to centre.",
         );

@@ -46,12 +46,15 @@ pub(super) fn track(
     let waits = |what: String, problems: &mut Problems| {
         problems.warning(
             place.clone(),
-            format!("Run “{}” waits for {what}.", run.id),
+            format!("Run “{}” waits for {what}.", run.called()),
             "Settle that first; the run follows by itself.",
         );
     };
     let Some(string) = strings.rays[run.line.0] else {
-        waits(format!("line “{}”", sound.lines[run.line.0].id), problems);
+        waits(
+            format!("line “{}”", sound.lines[run.line.0].called()),
+            problems,
+        );
         return None;
     };
     let ends = [
@@ -76,7 +79,8 @@ pub(super) fn track(
                 format!("{place}.{key}.wall"),
                 format!(
                     "The string of run “{}” never meets wall “{}”.",
-                    run.id, sound.walls[wall.0].id
+                    run.called(),
+                    sound.walls[wall.0].called()
                 ),
                 "Name a wall that the string runs into.",
             );
@@ -90,7 +94,7 @@ pub(super) fn track(
             format!("{place}.end"),
             format!(
                 "Run “{}” has no length: both its ends fall on one place.",
-                run.id
+                run.called()
             ),
             "Name two different ends.",
         );
@@ -159,7 +163,7 @@ fn not_there(sound: &Sound, end: RunStart, plane: &Plane, strings: &Strings) -> 
     match end {
         RunStart::Wall(wall) => {
             let wall = &sound.walls[wall.0];
-            (loose(wall.from) || loose(wall.to)).then(|| format!("wall “{}”", wall.id))
+            (loose(wall.from) || loose(wall.to)).then(|| format!("wall “{}”", wall.called()))
         }
         RunStart::Mark(mark) => loose(mark).then(|| format!("mark {}", sound.marks[mark.0].id)),
         RunStart::Corner(CornerIx(i)) => strings.crossings[i]

@@ -90,7 +90,7 @@ pub(super) fn solve_line(
             place,
             format!(
                 "Line “{}” hangs on mark {mark}, which can still move.",
-                line.id
+                line.called()
             ),
             format!("Take another tape to mark {mark}."),
         );
@@ -99,7 +99,10 @@ pub(super) fn solve_line(
     let Some(ray) = line_ray(sound, line, &|ix| plane.sketch(ix)) else {
         problems.error(
             place,
-            format!("The two marks of line “{}” come out at one place.", line.id),
+            format!(
+                "The two marks of line “{}” come out at one place.",
+                line.called()
+            ),
             "Check the tapes to them.",
         );
         return None;
@@ -140,7 +143,7 @@ fn too_far_along(
             format!("{place}.offsets"),
             format!(
                 "The nails of line “{}” are only {} apart on a wall of {}.",
-                line.id,
+                line.called(),
                 sound.say(high - low),
                 sound.say(wall)
             ),

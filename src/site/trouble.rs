@@ -16,7 +16,7 @@ pub fn reading_name(sound: &Sound, taken: &Taken) -> String {
             format!(
                 "Offset of {} from wall “{}”",
                 mark(of),
-                sound.walls[wall.0].id
+                sound.walls[wall.0].called()
             )
         }
         Quantity::Inline { mark: of, with } => {

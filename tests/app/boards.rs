@@ -7,25 +7,12 @@ use tautmark::length::{Unit, show};
 use tautmark::solve;
 use tautmark_app_tests::Hand;
 
-fn saved(hand: &Hand) -> Job {
-    hand.bridge.look(|desk| desk.saved().clone())
-}
-
 fn boards(job: &Job, run: &str) -> RunBoards {
     solve(job)
         .boards
         .get(run)
         .cloned()
         .expect("a run with boards")
-}
-
-fn says(hand: &Hand, text: &str) -> bool {
-    hand.labels().iter().any(|label| label.contains(text))
-}
-
-#[track_caller]
-fn must_say(hand: &Hand, text: &str) {
-    assert!(says(hand, text), "{text:?} is not in {:#?}", hand.labels());
 }
 
 #[test]
@@ -39,8 +26,8 @@ fn a_run_shows_what_the_core_finds() {
     let worst = problems
         .find(|one| one.severity == Severity::Warning && one.place == "boards.gravel.gap")
         .expect("the example leaves a gap that is too large");
-    must_say(&hand, &worst.text);
-    must_say(&hand, &worst.remedy);
+    hand.must_say(&worst.text);
+    hand.must_say(&worst.remedy);
     assert_eq!(hand.value("Gravel boards"), "3 two steps of 30");
     let pales: usize = first.pales.iter().map(|stretch| stretch.count).sum();
     assert!(hand.value("Pales").starts_with(&format!("{pales} lap")));
@@ -60,7 +47,7 @@ fn a_run_shows_what_the_core_finds() {
     let concrete = hand.value("Concrete, all holes");
     assert!(concrete.starts_with(&format!("{:.0} L", solution.buy.litres)));
     hand.press("Notch 15 of 100 leaves");
-    must_say(&hand, "squared");
+    hand.must_say("squared");
     hand.press("Close");
     hand.press("Run R2");
     let second = boards(&job::example(), "R2");
@@ -69,7 +56,7 @@ fn a_run_shows_what_the_core_finds() {
         value.starts_with(&second.gravel.len().to_string()),
         "{value}"
     );
-    assert!(!says(&hand, &worst.text), "that is the other run's");
+    assert!(!hand.says(&worst.text), "that is the other run's");
 }
 
 #[test]
@@ -109,17 +96,17 @@ fn a_size_typed_changes_the_boards() {
     hand.press("Gap under it still fine");
     hand.keys("70");
     hand.press("Next");
-    let job = saved(&hand);
+    let job = hand.saved();
     assert_eq!(job.boards.gravel.as_ref().map(|one| one.gap), Some(70.0));
     hand.press("Level");
     assert_eq!(
-        saved(&hand).boards.gravel.map(|one| one.fit),
+        hand.saved().boards.gravel.map(|one| one.fit),
         Some(job::model::BoardFit::Level)
     );
     hand.press("Rails: another length");
     hand.keys("3600");
     hand.press("Next");
-    assert_eq!(saved(&hand).stock.rails, [3600.0]);
+    assert_eq!(hand.saved().stock.rails, [3600.0]);
 }
 
 #[test]
@@ -129,23 +116,23 @@ fn a_job_without_boards_asks_for_their_sizes() {
     let hand = Hand::on(job);
     hand.press("Boards");
     hand.picture("live-boards-empty");
-    must_say(&hand, "Nothing chosen yet.");
+    hand.must_say("Nothing chosen yet.");
     assert_eq!(hand.value("Gravel boards"), "0 none chosen");
     hand.press("Sizes");
     hand.press("Gravel boards");
-    assert_eq!(saved(&hand).boards.gravel, Some(Gravel::default()));
+    assert_eq!(hand.saved().boards.gravel, Some(Gravel::default()));
 }
 
 #[test]
 fn an_empty_job_has_no_boards_and_no_heights() {
     let hand = Hand::on(Job::new("Nothing yet"));
     hand.press("Boards");
-    must_say(&hand, "No run yet.");
+    hand.must_say("No run yet.");
     assert_eq!(hand.value("Gravel boards"), "—");
     hand.press("Cut list");
     hand.press("Close");
-    must_say(&hand, "Nothing to cut yet");
+    hand.must_say("Nothing to cut yet");
     hand.press("Levels");
     hand.picture("live-levels-empty");
-    must_say(&hand, "Nothing levelled yet.");
+    hand.must_say("Nothing levelled yet.");
 }

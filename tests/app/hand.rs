@@ -15,6 +15,7 @@ use std::{
     io::BufWriter,
     path::{Path, PathBuf},
 };
+use tautmark::Solution;
 use tautmark::app::device::Desktop;
 use tautmark::app::{Bridge, Desk};
 use tautmark::job::Job;
@@ -156,6 +157,22 @@ impl Hand {
         self.folder.as_ref().expect("jobs in a folder").path()
     }
 
+    /// The job as it is kept.
+    pub fn saved(&self) -> Job {
+        self.bridge.look(|desk| desk.saved().clone())
+    }
+
+    /// What the screens show of it.
+    pub fn shown(&self) -> Solution {
+        self.bridge.look(|desk| desk.solution.clone())
+    }
+
+    /// Enters a figure on the keypad.
+    pub fn enter(&self, figure: &str) {
+        self.keys(figure);
+        self.press("Next");
+    }
+
     /// Goes to a page of a place without a press.
     pub fn go(&self, place: Place, page: Page) {
         let nav = Nav::get(&self.app);
@@ -264,6 +281,16 @@ impl Hand {
     /// True where these words are part of what something is called.
     pub fn says(&self, words: &str) -> bool {
         self.labels().iter().any(|label| label.contains(words))
+    }
+
+    /// Fails where these words are not part of what something is called.
+    #[track_caller]
+    pub fn must_say(&self, words: &str) {
+        let labels = self.labels();
+        assert!(
+            labels.iter().any(|label| label.contains(words)),
+            "{words:?} is not in {labels:#?}"
+        );
     }
 
     /// The value of what is called this.

@@ -40,10 +40,6 @@ fn enter(hand: &Hand, reading: &str, figure: &str) {
     hand.press("Next");
 }
 
-fn saved(hand: &Hand) -> Job {
-    hand.bridge.look(|desk| desk.saved().clone())
-}
-
 fn length(job: &Job, at: usize) -> Option<f64> {
     match job.readings[at].what {
         Measure::Tape { length, .. } => length,
@@ -95,7 +91,7 @@ fn a_full_disk_is_said_everywhere_until_all_is_written() {
 
     hand.go(Place::Walls, Page::Work);
     enter(&hand, "B to C", "7631");
-    let job = saved(&hand);
+    let job = hand.saved();
     assert_eq!(on_disk(&disk)[0].readings, job::example().readings);
 
     disk.fail(None);
@@ -224,9 +220,9 @@ fn a_job_open_elsewhere_says_so_and_can_be_copied() {
     hand.picture("live-shown-only");
     hand.press("Copy it");
     assert!(!hand.says(shown));
-    assert_eq!(saved(&hand).title, "Orchard corner screen (copy)");
+    assert_eq!(hand.saved().title, "Orchard corner screen (copy)");
     enter(&hand, "A to C", "10882");
-    assert_ne!(saved(&hand).readings, other.job().readings);
+    assert_ne!(hand.saved().readings, other.job().readings);
 }
 
 #[test]
@@ -244,10 +240,10 @@ fn a_job_of_a_newer_version_is_copied_only_after_a_word() {
     hand.press("Make the copy");
     enter(&hand, "A to C", "10882");
     assert_eq!(
-        length(&saved(&hand), 3),
+        length(&hand.saved(), 3),
         Some(10_882.0),
         "{:?}",
-        saved(&hand).readings
+        hand.saved().readings
     );
     assert_eq!(jobs.send_out(&key).expect("the first"), text.as_bytes());
 }
@@ -316,12 +312,12 @@ fn a_job_of_ones_own_is_copied_and_the_two_go_their_own_ways() {
     hand.press("One wall");
     hand.keys("3650");
     hand.press("Next");
-    let first = saved(&hand);
+    let first = hand.saved();
     // The one on the desk, then one that is not.
     hand.press("One wall");
     hand.press("Copy, rename or delete One wall");
     hand.press("Copy");
-    let copy = saved(&hand);
+    let copy = hand.saved();
     assert_eq!(copy.title, "One wall (copy)");
     assert_eq!(
         (&copy.readings, &copy.marks),
@@ -332,7 +328,7 @@ fn a_job_of_ones_own_is_copied_and_the_two_go_their_own_ways() {
     hand.press("One wall (copy)");
     hand.press("Copy, rename or delete Orchard corner screen");
     hand.press("Copy");
-    let copy = saved(&hand);
+    let copy = hand.saved();
     assert_eq!(copy.readings, job::example().readings);
     wait(2);
     let mut jobs = on_disk(&disk);
@@ -358,14 +354,14 @@ fn an_earlier_copy_opens_as_a_job_of_its_own() {
     let hand = Hand::on(job::example());
     wait(2);
     let hand = hand.again();
-    let before = length(&saved(&hand), 3);
+    let before = length(&hand.saved(), 3);
     enter(&hand, "A to C", "10900");
     wait(2);
     hand.press("Orchard corner screen");
     hand.press("Copy, rename or delete Orchard corner screen");
     hand.press("As it was before");
     hand.press("just now");
-    let job = saved(&hand);
+    let job = hand.saved();
     assert_eq!(job.title, "Orchard corner screen (as it was)");
     assert_eq!(length(&job, 3), before);
 }

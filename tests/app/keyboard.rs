@@ -8,10 +8,6 @@ use tautmark::job::{self, Job};
 use tautmark_app_tests::{Hand, settle};
 use tautmark_ui::{Page, Place};
 
-fn saved(hand: &Hand) -> Job {
-    hand.bridge.look(|desk| desk.saved().clone())
-}
-
 fn length(job: &Job, reading: usize) -> Option<f64> {
     match job.readings[reading].what {
         Measure::Tape { length, .. } => length,
@@ -57,41 +53,41 @@ fn click(hand: &Hand, label: &str) {
 #[test]
 fn a_figure_is_typed_and_taken_back() {
     let hand = Hand::on_screen(job::example(), 1280.0, 800.0);
-    let before = length(&saved(&hand), 3);
+    let before = length(&hand.saved(), 3);
     hand.press("A to C");
     hand.press("Enter its figure");
     type_in(&hand, "10806+76");
     key(&hand, Key::Return);
-    assert_eq!(length(&saved(&hand), 3), Some(10_882.0));
+    assert_eq!(length(&hand.saved(), 3), Some(10_882.0));
     undo(&hand);
-    assert_eq!(length(&saved(&hand), 3), before);
+    assert_eq!(length(&hand.saved(), 3), before);
     hand.press("A to C");
     hand.press("Enter its figure");
     key(&hand, '9');
     key(&hand, Key::Escape);
     assert!(!hand.sees("Leave this figure"));
-    let after = length(&saved(&hand), 3);
+    let after = length(&hand.saved(), 3);
     assert_eq!(after, before, "what was not entered changes nothing");
 }
 
 #[test]
 fn keys_go_on_working_after_a_name_was_typed() {
     let hand = Hand::on_screen(job::example(), 1280.0, 800.0);
-    let title = saved(&hand).title;
+    let title = hand.saved().title;
     hand.go(Place::Walls, Page::Settings);
     click(&hand, "Name of the job");
     key(&hand, 'x');
-    assert_eq!(saved(&hand).title, format!("{title}x"));
+    assert_eq!(hand.saved().title, format!("{title}x"));
     click(&hand, "Back");
     assert_eq!(hand.here().1, Page::Work);
     undo(&hand);
-    assert_eq!(saved(&hand).title, title, "undone without a click first");
+    assert_eq!(hand.saved().title, title, "undone without a click first");
     hand.go(Place::Posts, Page::Run);
     click(&hand, "Name of the run");
     key(&hand, 'x');
     click(&hand, "Lines");
     undo(&hand);
-    assert_eq!(saved(&hand).runs, job::example().runs);
+    assert_eq!(hand.saved().runs, job::example().runs);
     click(&hand, "front meets side");
     assert_eq!(hand.here().1, Page::Corner);
     key(&hand, Key::Escape);
@@ -105,7 +101,7 @@ fn a_keypad_that_comes_with_its_page_keeps_the_keys() {
     click(&hand, "One wall");
     type_in(&hand, "3650");
     key(&hand, Key::Return);
-    assert_eq!(length(&saved(&hand), 0), Some(3650.0));
+    assert_eq!(length(&hand.saved(), 0), Some(3650.0));
 }
 
 #[test]
@@ -113,12 +109,12 @@ fn a_menu_closed_by_a_key_gives_the_keys_back() {
     let hand = Hand::on_screen(job::example(), 1280.0, 800.0);
     hand.press("A to C");
     hand.press("Leave it out");
-    assert!(!saved(&hand).readings[3].used);
+    assert!(!hand.saved().readings[3].used);
     click(&hand, "Add a reading");
     // The last thing on the screen: Close.
     key(&hand, Key::Backtab);
     key(&hand, Key::Return);
     assert!(!hand.sees("Close"));
     undo(&hand);
-    assert!(saved(&hand).readings[3].used);
+    assert!(hand.saved().readings[3].used);
 }

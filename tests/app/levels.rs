@@ -11,10 +11,6 @@ use tautmark::{Solution, solve};
 use tautmark_app_tests::Hand;
 use tautmark_ui::{DrawingVm, EntryVm, Verdict};
 
-fn saved(hand: &Hand) -> Job {
-    hand.bridge.look(|desk| desk.saved().clone())
-}
-
 fn levels(job: &Job) -> LevelsFix {
     solve(job).levels.expect("the job has levels")
 }
@@ -37,15 +33,6 @@ fn signs(hand: &Hand) -> (usize, usize) {
     (up.len(), down.len())
 }
 
-fn says(hand: &Hand, text: &str) -> bool {
-    hand.labels().iter().any(|label| label.contains(text))
-}
-
-#[track_caller]
-fn must_say(hand: &Hand, text: &str) {
-    assert!(says(hand, text), "{text:?} is not in {:#?}", hand.labels());
-}
-
 /// How well a job's sights close, as the status says it.
 fn closing(job: &Job) -> String {
     let closure = levels(job).closure.expect("sights that are checked");
@@ -54,12 +41,6 @@ fn closing(job: &Job) -> String {
         show_with_unit(closure.closes, Unit::Mm),
         show(closure.explained, Unit::Mm)
     )
-}
-
-/// Enters a figure with the keys that are there.
-fn enter(hand: &Hand, figure: &str) {
-    hand.keys(figure);
-    hand.press("Next");
 }
 
 #[test]
@@ -71,8 +52,8 @@ fn levels_show_what_the_core_finds() {
     hand.picture("live-levels");
     let step = show(fix.setups["S2"].step, Unit::Mm);
     assert_eq!(step, "62");
-    must_say(&hand, "Set-up S2 is 62 higher than set-up S1.");
-    must_say(&hand, &closing(&job));
+    hand.must_say("Set-up S2 is 62 higher than set-up S1.");
+    hand.must_say(&closing(&job));
     for (id, setup) in &fix.setups {
         let value = format!(
             "{} {}",
@@ -102,20 +83,20 @@ fn a_sight_typed_again_changes_how_the_loop_closes() {
     let hand = Hand::on(job::example());
     hand.press("Levels");
     let before = closing(&job::example());
-    must_say(&hand, &before);
+    hand.must_say(&before);
     hand.press("Sight of nail");
     hand.press("Sight it again");
     hand.keys("415");
-    must_say(&hand, "It fits the other sights");
+    hand.must_say("It fits the other sights");
     hand.press("Next");
-    let changed = saved(&hand);
+    let changed = hand.saved();
     assert_eq!(changed.levels.setups[0].sights[0].down, Some(415.0));
     let after = closing(&changed);
     assert_ne!(after, before);
-    must_say(&hand, &after);
+    hand.must_say(&after);
     hand.press("Undo");
-    assert_eq!(saved(&hand), job::example());
-    must_say(&hand, &before);
+    assert_eq!(hand.saved(), job::example());
+    hand.must_say(&before);
 }
 
 /// The example with a third set-up that sees the datum and both change points.
@@ -144,15 +125,12 @@ fn a_misread_sight_is_named_and_cured() {
     let hand = Hand::on(job);
     hand.press("Levels");
     hand.picture("live-levels-misread");
-    must_say(
-        &hand,
-        "The sight of nail from set-up S2 does not fit. You have 575 down",
-    );
+    hand.must_say("The sight of nail from set-up S2 does not fit. You have 575 down");
     hand.press("Leave it out");
-    assert!(!saved(&hand).levels.setups[1].sights[5].used);
+    assert!(!hand.saved().levels.setups[1].sights[5].used);
     hand.press("Undo");
     hand.press("It was 475 down");
-    assert_eq!(saved(&hand), right);
+    assert_eq!(hand.saved(), right);
 }
 
 #[test]
@@ -161,15 +139,15 @@ fn of_two_sights_that_cannot_be_told_apart_neither_is_accused() {
     job.levels.setups[1].sights[5].down = Some(575.0);
     let hand = Hand::on(job);
     hand.press("Levels");
-    must_say(&hand, "One of these sights does not fit");
-    must_say(&hand, "nail from set-up S1, nail from set-up S2");
+    hand.must_say("One of these sights does not fit");
+    hand.must_say("nail from set-up S1, nail from set-up S2");
     assert!(!hand.labels().contains(&"Leave it out".to_owned()));
     assert!(hand.note("Sight of nail").starts_with("may be"));
     hand.press("Sight of nail");
     hand.press("Sight it again");
     hand.keys("413");
-    must_say(&hand, "One of these sights does not fit");
-    assert!(!says(&hand, "The other sights make this"));
+    hand.must_say("One of these sights does not fit");
+    assert!(!hand.says("The other sights make this"));
 }
 
 #[test]
@@ -187,16 +165,13 @@ fn no_sight_is_called_good_while_another_does_not_fit() {
     hand.press("Sight of nail");
     hand.press("Sight it again");
     hand.keys("413");
-    must_say(
-        &hand,
-        "It cannot be judged yet: the sight of nail from set-up S2 does not fit.",
-    );
+    hand.must_say("It cannot be judged yet: the sight of nail from set-up S2 does not fit.");
     let status = EntryVm::get(&hand.app).get_status();
     assert_eq!(status.verdict, Verdict::Attention);
     hand.press("Leave this figure");
     hand.press("Carry round a corner");
     hand.press("Close");
-    must_say(&hand, "but the sights do not agree");
+    hand.must_say("but the sights do not agree");
 }
 
 #[test]
@@ -208,7 +183,7 @@ fn left_out_sights_are_used_again() {
     assert_eq!(hand.note("Sight of peg"), "left out");
     hand.press("Sight of peg");
     hand.press("Use it again");
-    assert_eq!(saved(&hand), job::example());
+    assert_eq!(hand.saved(), job::example());
 }
 
 fn walked(hand: &Hand, run: &str, setup: &str, solution: &Solution, unit: Unit) {
@@ -249,8 +224,8 @@ fn heights_are_marked_post_by_post_with_one_tap_each() {
     assert!(!hand.sees("Take care"));
     hand.picture("live-heights-1");
     walked(&hand, "R1", "S1", &solution, Unit::Mm);
-    must_say(&hand, "Run R1: the last post is marked.");
-    let marked = saved(&hand).marked;
+    hand.must_say("Run R1: the last post is marked.");
+    let marked = hand.saved().marked;
     let marked: Vec<u32> = marked
         .iter()
         .filter(|one| one.heights)
@@ -261,7 +236,7 @@ fn heights_are_marked_post_by_post_with_one_tap_each() {
     assert!(!hand.sees("Take care"), "once is enough");
     walked(&hand, "R2", "S2", &solution, Unit::Mm);
     assert_eq!(
-        saved(&hand).marked.len(),
+        hand.saved().marked.len(),
         5 + solution.boards["R2"].posts.len()
     );
 }
@@ -278,9 +253,9 @@ fn a_post_tells_its_step_its_digging_and_how_sure_it_is() {
     }
     hand.picture("live-heights");
     let post = &solution.boards["R1"].posts[3];
-    must_say(&hand, "Step here: 30 down towards corner X.");
+    hand.must_say("Step here: 30 down towards corner X.");
     let pm = post.pm.expect("a known line");
-    must_say(&hand, &format!("Sure to {}.", show_pm(pm, Unit::Mm)));
+    hand.must_say(&format!("Sure to {}.", show_pm(pm, Unit::Mm)));
     let dig = |bay: &Option<tautmark::boards::BayAt>| bay.as_ref().and_then(|bay| bay.dig);
     let most = dig(&post.before).max_by_total(dig(&post.after));
     let label = hand
@@ -290,7 +265,7 @@ fn a_post_tells_its_step_its_digging_and_how_sure_it_is() {
     let label = label.expect("the digging is there");
     assert_eq!(hand.value(&label), show(most, Unit::Mm));
     hand.press(&label);
-    must_say(&hand, "straight between the ground points");
+    hand.must_say("straight between the ground points");
     hand.press("Close");
     hand.press("Set-up S1");
     let line = solution.levels.as_ref().expect("levels").setups["S2"].line;
@@ -344,7 +319,7 @@ fn unlevelled() -> Job {
 fn a_level_is_carried_round_a_corner_from_nothing() {
     let hand = Hand::on(unlevelled());
     hand.press("Levels");
-    must_say(&hand, "Nothing levelled yet.");
+    hand.must_say("Nothing levelled yet.");
     hand.press("Carry round a corner");
     hand.press("Close");
     hand.picture("live-carry-empty");
@@ -352,19 +327,19 @@ fn a_level_is_carried_round_a_corner_from_nothing() {
     hand.press("Mark A");
     hand.press("The laser is set up");
     hand.press("Sight A");
-    enter(&hand, "413");
-    enter(&hand, "3100");
+    hand.enter("413");
+    hand.enter("3100");
     hand.press("Choose a point");
     hand.press("New fixed point");
-    enter(&hand, "807");
-    enter(&hand, "5100");
-    must_say(&hand, "Move the laser round the corner");
+    hand.enter("807");
+    hand.enter("5100");
+    hand.must_say("Move the laser round the corner");
     hand.press("The laser is moved");
     hand.press("Sight peg1 again");
-    enter(&hand, "869");
-    enter(&hand, "2600");
+    hand.enter("869");
+    hand.enter("2600");
     hand.picture("live-carry");
-    let job = saved(&hand);
+    let job = hand.saved();
     let sight = |point: &str, down, dist| Sight {
         point: point.into(),
         down: Some(down),
@@ -388,7 +363,27 @@ fn a_level_is_carried_round_a_corner_from_nothing() {
     assert_eq!(show(fix.step, Unit::Mm), "62");
     let value = format!("62 higher {}", show_pm(fix.step_pm, Unit::Mm));
     assert_eq!(hand.value("Set-up S2 against set-up S1"), value);
-    must_say(&hand, "Set-up S2 is 62 higher than set-up S1.");
+    hand.must_say("Set-up S2 is 62 higher than set-up S1.");
+}
+
+#[test]
+fn the_first_sight_offers_the_datum() {
+    let hand = Hand::on(unlevelled());
+    hand.press("Levels");
+    hand.press("Add a sight");
+    hand.press("The datum");
+    hand.press("Mark A");
+    hand.must_say("Measure from the laser line to A");
+    hand.enter("413");
+    hand.enter("3100");
+    let levels = &hand.saved().levels;
+    assert_eq!(
+        levels.datum.as_ref().map(|datum| datum.point.as_str()),
+        Some("A")
+    );
+    assert_eq!(levels.setups[0].sights[0].down, Some(413.0));
+    hand.press("Add a sight");
+    assert!(!hand.sees("The datum"), "it is chosen");
 }
 
 #[test]
@@ -399,11 +394,11 @@ fn a_ground_point_is_added_and_sighted_in_one_go() {
     hand.press("Add a sight");
     hand.picture("live-add-sight");
     hand.press("New ground point on Run R2");
-    enter(&hand, "3000");
-    must_say(&hand, "Measure from the laser line to g7");
-    enter(&hand, "915");
-    enter(&hand, "2500");
-    let job = saved(&hand);
+    hand.enter("3000");
+    hand.must_say("Measure from the laser line to g7");
+    hand.enter("915");
+    hand.enter("2500");
+    let job = hand.saved();
     let fix = &levels(&job).points["g7"];
     let value = format!(
         "{} {}",
@@ -422,13 +417,13 @@ fn a_laser_that_is_out_is_found_with_two_pegs() {
     hand.press("Close");
     hand.press("Next: Between the pegs");
     for figure in ["50000", "1283", "860", "55000", "5000", "1612", "1219"] {
-        enter(&hand, figure);
+        hand.enter(figure);
     }
     hand.picture("live-laser");
-    must_say(&hand, "The laser is out by more than stated.");
+    hand.must_say("The laser is out by more than stated.");
     assert_eq!(hand.value("The laser is out by"), "0.60 ± 0.08 mm per m");
     assert_eq!(hand.value("Peg A from there, true"), "1\u{a0}645.0");
     assert_eq!(hand.value("Peg B from there, true"), "1\u{a0}222.0");
     hand.press("Count on 0.6 mm per m");
-    assert_eq!(saved(&hand).level.accuracy, 0.6);
+    assert_eq!(hand.saved().level.accuracy, 0.6);
 }

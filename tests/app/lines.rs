@@ -1,25 +1,12 @@
 //! Lines under a hand: strings off walls and through marks, nails, bow, corners and their check.
 
 use slint::{Global, Model};
+use tautmark::job;
 use tautmark::job::model::Side;
 use tautmark::job::reading::Measure;
-use tautmark::job::{self, Job};
-use tautmark::{Solution, solve};
+use tautmark::solve;
 use tautmark_app_tests::Hand;
-use tautmark_ui::{Page, Place, WallsVm};
-
-fn saved(hand: &Hand) -> Job {
-    hand.bridge.look(|desk| desk.saved().clone())
-}
-
-fn shown(hand: &Hand) -> Solution {
-    hand.bridge.look(|desk| desk.solution.clone())
-}
-
-fn enter(hand: &Hand, figure: &str) {
-    hand.keys(figure);
-    hand.press("Next");
-}
+use tautmark_ui::{DrawingVm, Page, Place, WallsVm};
 
 #[test]
 fn a_string_goes_through_two_marks() {
@@ -29,15 +16,15 @@ fn a_string_goes_through_two_marks() {
     hand.press("Through two marks");
     hand.press("B");
     hand.press("D");
-    let job = saved(&hand);
+    let job = hand.saved();
     let line = job.lines.last().expect("a string");
     let marks = line.marks.as_ref().expect("through marks");
     assert_eq!(marks.each_ref().map(|mark| mark.as_str()), ["B", "D"]);
     assert_eq!(hand.here(), (Place::Lines, Page::Line));
     let (fix, b, d) = (
-        &shown(&hand).lines[&line.id],
-        &shown(&hand).marks["B"],
-        &shown(&hand).marks["D"],
+        &hand.shown().lines[&line.id],
+        &hand.shown().marks["B"],
+        &hand.shown().marks["D"],
     );
     let bearing = (d.y - b.y).atan2(d.x - b.x).to_degrees();
     assert!(
@@ -45,6 +32,8 @@ fn a_string_goes_through_two_marks() {
         "{} and {bearing}",
         fix.bearing
     );
+    assert!(!hand.sees("Add an offset"), "it is not off a wall");
+    assert!(hand.reaches("Turn it round"));
 }
 
 #[test]
@@ -53,19 +42,19 @@ fn a_string_off_a_wall_is_nailed_and_tells_the_bow() {
     hand.press("Lines");
     hand.press("front");
     hand.press("Add an offset");
-    enter(&hand, "1800");
-    enter(&hand, "58");
-    let job = saved(&hand);
+    hand.enter("1800");
+    hand.enter("58");
+    let job = hand.saved();
     let nails = job.lines[0].offsets.as_ref().expect("nails");
     assert_eq!((nails[2].at, nails[2].off), (Some(1800.0), Some(58.0)));
     assert!(
         hand.says("The wall bows: the nails are up to"),
         "{:?}",
-        shown(&hand).lines["front"]
+        hand.shown().lines["front"]
     );
     hand.press("1\u{a0}800 along the wall");
     hand.press("Take the nail out");
-    assert_eq!(saved(&hand).lines, job::example().lines);
+    assert_eq!(hand.saved().lines, job::example().lines);
 }
 
 #[test]
@@ -74,18 +63,24 @@ fn a_new_string_runs_beside_a_wall() {
     hand.press("Lines");
     hand.press("Add a string");
     hand.press("Left of Garden wall");
-    enter(&hand, "200");
-    let job = saved(&hand);
+    hand.must_say("to the string, left of Garden wall looking from C to D.");
+    let drawn = DrawingVm::get(&hand.app).get_drawing().labels;
+    assert!(
+        drawn.iter().any(|label| label.text == "Garden wall"),
+        "the wall is lit"
+    );
+    hand.enter("200");
+    let job = hand.saved();
     let line = job.lines.last().expect("a string");
     let nails = line.offsets.as_ref().expect("a nail");
     assert_eq!((line.side, nails[0].off), (Some(Side::Left), Some(200.0)));
-    assert!(shown(&hand).lines.contains_key(&line.id));
+    assert!(hand.shown().lines.contains_key(&line.id));
     assert!(hand.says("One nail: taken as parallel to the wall."));
     hand.press("Add an offset");
-    assert!(hand.says("Along the wall's face from its first mark to the nail."));
-    enter(&hand, "1800");
-    assert!(hand.says("Square off the wall's face to the string."));
-    enter(&hand, "200");
+    assert!(hand.says("Along the wall's face from mark C to the nail."));
+    hand.enter("1800");
+    assert!(hand.says("Square off the wall's face to the string, left of Garden wall"));
+    hand.enter("200");
     assert!(!hand.says("One nail"), "{:?}", hand.labels());
 }
 
@@ -97,7 +92,7 @@ fn a_string_is_moved_renamed_and_deleted_and_all_of_it_is_undone() {
     let more = "Rename, move or delete this string";
     hand.press(more);
     hand.press("To the other side of the wall");
-    assert_eq!(saved(&hand).lines[0].side, Some(Side::Left));
+    assert_eq!(hand.saved().lines[0].side, Some(Side::Left));
     hand.press(more);
     hand.press("Rename or delete it");
     hand.press("Rename it");
@@ -111,11 +106,11 @@ fn a_string_is_moved_renamed_and_deleted_and_all_of_it_is_undone() {
     hand.press("Rename or delete it");
     hand.press("Delete it");
     assert_eq!(hand.here(), (Place::Lines, Page::Work));
-    assert_eq!(saved(&hand).lines.len(), 1);
+    assert_eq!(hand.saved().lines.len(), 1);
     for _ in 0..3 {
         hand.press("Undo");
     }
-    assert_eq!(saved(&hand), job::example());
+    assert_eq!(hand.saved(), job::example());
 }
 
 #[test]
@@ -123,7 +118,7 @@ fn a_corner_tells_both_settings_of_the_saw_and_where_each_figure_comes_from() {
     let hand = Hand::on(job::example());
     hand.press("Lines");
     hand.press("front meets side");
-    let fix = &shown(&hand).corners["X"];
+    let fix = &hand.shown().corners["X"];
     let saw = hand.value("Rail ends, saw set at");
     assert!(saw.contains(&format!("{:.1}°", fix.bevel)), "{saw}");
     assert!(
@@ -150,8 +145,8 @@ fn other_arms_make_another_diagonal() {
     hand.press("Lines");
     hand.press("front meets side");
     hand.press("Other arms");
-    enter(&hand, "3000");
-    let half = (shown(&hand).corners["X"].angle / 2.0).to_radians();
+    hand.enter("3000");
+    let half = (hand.shown().corners["X"].angle / 2.0).to_radians();
     let across = 2.0 * 3000.0 * half.sin();
     let value = hand
         .value("Check it: mark 3\u{a0}000 on each string. The tape between the marks must read");
@@ -177,9 +172,9 @@ fn a_corner_is_deleted_and_made_again() {
     hand.press("front meets side");
     hand.press("Delete this corner");
     hand.press("Delete it");
-    assert!(saved(&hand).corners.is_empty());
+    assert!(hand.saved().corners.is_empty());
     hand.press("Undo");
-    assert_eq!(saved(&hand), job::example());
+    assert_eq!(hand.saved(), job::example());
 }
 
 #[test]
@@ -202,5 +197,5 @@ fn the_misread_tape_stands_first() {
     let row = first.expect("readings");
     assert_eq!((row.id.as_str(), row.title.as_str()), ("5", "A to D"));
     assert!(row.note.starts_with("does not fit"), "{}", row.note);
-    assert_eq!(solve(&saved(&hand)).network.suspects, [5]);
+    assert_eq!(solve(&hand.saved()).network.suspects, [5]);
 }

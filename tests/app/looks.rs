@@ -43,6 +43,27 @@ fn long_names() -> Job {
     job
 }
 
+/// Names without a space: in writing that has none, and of one long word.
+fn without_spaces() -> Job {
+    let mut job = job::example();
+    let (wall, run) = (
+        "果園東側舊磚牆靠近水井的那一段比較高而且不直",
+        "รั้วด้านหลังสวนผลไม้ตั้งแต่กำแพงอิฐเก่าจนถึงประตู",
+    );
+    job.title = format!("{wall}，{run}");
+    job.walls
+        .iter_mut()
+        .for_each(|one| one.name = wall.to_owned());
+    job.runs
+        .iter_mut()
+        .for_each(|one| one.name = run.to_owned());
+    let line = "Obstgartenmauerverlängerungsabschnittsbegrenzungsschnur";
+    job.lines
+        .iter_mut()
+        .for_each(|one| one.name = line.to_owned());
+    job
+}
+
 fn many_posts() -> Job {
     let mut job = job::example();
     let bays = Bays {
@@ -118,6 +139,7 @@ fn odd_jobs_are_drawn() {
         ("loose", loose()),
         ("empty", Job::new("Nothing yet")),
         ("feet", in_feet()),
+        ("without-spaces", without_spaces()),
     ];
     let posts = solve(&jobs[1].1).runs["R1"].posts.len();
     assert!(posts >= 40, "{posts}");

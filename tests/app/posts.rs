@@ -1,12 +1,13 @@
 //! Posts and Mark out as a person goes through them, with the figures of the core.
 
-use tautmark::job::model::Marked;
+use slint::{Global, Model};
+use tautmark::job::model::{End, Marked};
 use tautmark::job::{self, Job};
 use tautmark::length::{Unit, show, show_pm};
 use tautmark::setout::{Post, RunFix, pins_as_built};
 use tautmark::{Solution, solve};
 use tautmark_app_tests::Hand;
-use tautmark_ui::{Page, Place};
+use tautmark_ui::{Page, Place, PostsVm};
 
 /// What the large figure is of, in each of the two runs.
 const FRONT: &str = "Tape from the Potting shed end wall, along the front string, to the near face";
@@ -16,14 +17,6 @@ fn figure(mm: f64, post: &Post, unit: Unit) -> String {
     format!("{} {}", show(mm, unit), show_pm(post.pm, unit))
 }
 
-fn solution(hand: &Hand) -> Solution {
-    hand.bridge.look(|desk| solve(desk.saved()))
-}
-
-fn saved(hand: &Hand) -> Job {
-    hand.bridge.look(|desk| desk.saved().clone())
-}
-
 fn run<'a>(solution: &'a Solution, id: &str) -> &'a RunFix {
     solution.runs.get(id).expect("the run is settled")
 }
@@ -31,7 +24,7 @@ fn run<'a>(solution: &'a Solution, id: &str) -> &'a RunFix {
 #[test]
 fn every_post_of_a_run_is_marked_out_with_one_tap_each() {
     let hand = Hand::on(job::example());
-    let solution = solution(&hand);
+    let solution = solve(&hand.saved());
     let posts = &run(&solution, "R1").posts;
     hand.press("Posts");
     hand.picture("live-posts");
@@ -74,7 +67,8 @@ fn every_post_of_a_run_is_marked_out_with_one_tap_each() {
         "{told:?}"
     );
     assert_eq!(hand.note("4 line post"), "marked");
-    let ticked: Vec<(String, u32)> = saved(&hand)
+    let ticked: Vec<(String, u32)> = hand
+        .saved()
         .marked
         .iter()
         .filter(|one| one.done)
@@ -118,7 +112,7 @@ fn begun() -> Job {
 #[test]
 fn a_face_once_chosen_stays_chosen() {
     let hand = Hand::on(begun());
-    let solution = solution(&hand);
+    let solution = solve(&hand.saved());
     let posts = &run(&solution, "R2").posts;
     hand.press("Posts");
     hand.press("Run R2");
@@ -148,7 +142,7 @@ fn a_post_out_of_place_says_which_way_it_must_move() {
     hand.press("Posts");
     hand.press("4 line post");
     hand.press("As built…");
-    let planned = run(&solution(&hand), "R1").posts[3].centre;
+    let planned = run(&solve(&hand.saved()), "R1").posts[3].centre;
     hand.keys("3648");
     let by = show((3648.0 - planned).abs(), Unit::Mm);
     let words = format!(
@@ -164,7 +158,7 @@ fn a_post_out_of_place_says_which_way_it_must_move() {
     );
     assert!(hand.sees(&words), "on the page: {:?}", hand.labels());
     hand.picture("live-out");
-    let known = saved(&hand).marked[1].clone();
+    let known = hand.saved().marked[1].clone();
     assert_eq!((known.measured, known.off), (Some(3648.0), Some(121.0)));
     assert!(known.done, "a post that is measured is there");
 
@@ -199,7 +193,7 @@ fn a_tape_held_to_the_wrong_face_is_noticed() {
 #[test]
 fn the_bays_to_come_are_spaced_from_the_posts_that_stand() {
     let hand = Hand::on(begun());
-    let before = solution(&hand);
+    let before = solve(&hand.saved());
     hand.press("Posts");
     hand.press("Run R2");
     hand.press("2 line post");
@@ -293,7 +287,7 @@ fn a_figure_says_where_it_comes_from() {
 #[test]
 fn the_diagonal_across_the_corner_is_told() {
     let hand = Hand::on(begun());
-    let solution = solution(&hand);
+    let solution = solve(&hand.saved());
     let (before, after) = (
         &run(&solution, "R1").posts[3],
         &run(&solution, "R2").posts[1],
@@ -314,7 +308,7 @@ fn feet_and_inches_go_through() {
     let mut job = begun();
     job.show.lengths = Unit::FtIn;
     let hand = Hand::on(job);
-    let solution = solution(&hand);
+    let solution = solve(&hand.saved());
     let post = &run(&solution, "R1").posts[3];
     hand.press("Posts");
     assert_eq!(
@@ -342,4 +336,47 @@ fn where_no_post_is_settled_there_is_one_thing_to_do() {
     assert!(!hand.sees("How"), "no caution without words");
     hand.press("Set up run");
     assert_eq!(hand.here(), (Place::Posts, Page::Run));
+}
+
+#[test]
+fn what_is_told_over_the_posts_is_not_told_again_under_them() {
+    let mut job = job::example();
+    job.runs[0].name = "Along the lane".to_owned();
+    job.runs[0].bays = None;
+    let warning = "Run “Along the lane” has no longest bay";
+    let hand = Hand::on(job.clone());
+    hand.press("Posts");
+    hand.must_say("to look at under the posts");
+    let rows = |hand: &Hand, words: &str| {
+        let rows = PostsVm::get(&hand.app).get_posts();
+        rows.iter().filter(|row| row.note.contains(words)).count()
+    };
+    assert_eq!(rows(&hand, warning), 1, "the run is called by its name");
+
+    // An error stands over the posts, alone; the rest stays under them.
+    job.runs[0].end = job.runs[0].start.clone();
+    let hand = Hand::on(job);
+    hand.press("Posts");
+    let error = "Run “Along the lane” starts and ends at the same place.";
+    assert_eq!((rows(&hand, error), rows(&hand, warning)), (0, 1));
+    let status = PostsVm::get(&hand.app).get_status();
+    assert!(status.plain.contains(error) && !status.plain.contains(warning));
+}
+
+#[test]
+fn a_reading_before_the_zero_is_taped_the_other_way() {
+    let mut job = job::example();
+    job.runs[0].start = Some(End {
+        mark: Some("A".into()),
+        ..End::default()
+    });
+    let hand = Hand::on(job);
+    let post = run(&solve(&hand.saved()), "R1").posts[0].clone();
+    assert!(post.near < -0.5 && post.far > 0.5, "{post:?}");
+    hand.press("Posts");
+    hand.press("Mark out post 1");
+    hand.press("Close");
+    hand.must_say("Tape from mark A, the other way along the front string, to the near face");
+    hand.press("Far face");
+    hand.must_say("Tape from mark A, along the front string, to the far face");
 }

@@ -1,25 +1,12 @@
 //! Quick sums as a person types them, without a job: each gives the figure that is known for it.
 
-use tautmark::job::{self, Job};
+use tautmark::job;
 use tautmark::length::{Unit, show};
 use tautmark::solve;
 use tautmark_app_tests::Hand;
 
 /// A no-break space between thousands.
 const NB: &str = "\u{a0}";
-
-fn saved(hand: &Hand) -> Job {
-    hand.bridge.look(|desk| desk.saved().clone())
-}
-
-#[track_caller]
-fn must_say(hand: &Hand, text: &str) {
-    let labels = hand.labels();
-    assert!(
-        labels.iter().any(|label| label.contains(text)),
-        "{text:?} is not in {labels:#?}"
-    );
-}
 
 /// Opens a sum from the list of all of them, with no job on the desk.
 fn sum(title: &str) -> Hand {
@@ -103,7 +90,7 @@ fn a_wall_corner_from_two_metres_along_each_wall() {
     hand.keys("2000");
     hand.press("Next");
     hand.keys("2905");
-    must_say(&hand, "Inside angle 93.15°");
+    hand.must_say("Inside angle 93.15°");
     hand.press("Next");
     hand.press("Leave this figure");
     assert_eq!(hand.value("Inside angle"), format!("93.15° ±{NB}0.13°"));
@@ -131,7 +118,7 @@ fn three_tapes_taken_for_a_right_angle() {
 fn what_cannot_close_is_said_beside_its_figure_and_kept() {
     let hand = sum("Corner by three tapes");
     type_all(&hand, "First leg", &["2000", "2000", "4100"]);
-    must_say(&hand, "cannot close");
+    hand.must_say("cannot close");
     assert!(hand.note("Across").contains("100 mm longer"));
     assert_eq!(hand.value("Across"), format!("4{NB}100"));
     hand.press("Start again");
@@ -179,7 +166,7 @@ fn a_trapezium_with_equal_diagonals_is_not_square() {
     // 9 ft, 15 ft, 8 ft, 15 ft, and 206.5 in twice; a bare figure is inches.
     let sides = ["108", "180", "96", "180", "206.5", "206.5"];
     type_all(&hand, "Side A to B", &sides);
-    must_say(&hand, "equal diagonals alone do not make it square");
+    hand.must_say("equal diagonals alone do not make it square");
     assert!(hand.sees("Make opposite sides equal first; each diagonal is then"));
     hand.press("Back");
     hand.press("Diagonal of a rectangle");
@@ -296,7 +283,7 @@ fn a_level_is_carried_round_a_corner() {
     type_all(&hand, "Datum from the first place", &["400", "612", "575"]);
     let value = hand.value("The second line is lower by");
     assert!(value.starts_with("37 ±"), "{value}");
-    must_say(&hand, "measure 37 less down");
+    hand.must_say("measure 37 less down");
     hand.press("A mark under the first line");
     hand.keys("900");
     hand.press("Next");
@@ -307,7 +294,7 @@ fn a_level_is_carried_round_a_corner() {
     hand.press("Datum from the second");
     hand.keys("363");
     hand.press("Next");
-    must_say(&hand, "The levels close.");
+    hand.must_say("The levels close.");
 }
 
 #[test]
@@ -426,7 +413,7 @@ fn a_gate_that_strikes_is_said_to() {
         &["50", "15", "42", "0"],
     );
     assert_eq!(hand.value("Least clearance"), "8 mm");
-    must_say(&hand, "Hang it 22 higher");
+    hand.must_say("Hang it 22 higher");
 }
 
 #[test]
@@ -434,7 +421,7 @@ fn a_corner_is_kept_as_a_job_of_its_own() {
     let hand = sum("Corner by three tapes");
     type_all(&hand, "First leg", &["2000", "2000", "2905"]);
     hand.press("Keep in a job");
-    let job = saved(&hand);
+    let job = hand.saved();
     let solution = solve(&job);
     assert_eq!(
         (job.marks.len(), job.walls.len(), job.readings.len()),
@@ -459,7 +446,7 @@ fn beside_the_example(title: &str) -> Hand {
 #[test]
 fn a_point_is_kept_between_two_marks_of_the_open_job() {
     let hand = beside_the_example("Point by two tapes");
-    let before = saved(&hand);
+    let before = hand.saved();
     let solution = solve(&before);
     let apart = |a: &str, b: &str| {
         let (a, b) = (&solution.marks[a], &solution.marks[b]);
@@ -470,7 +457,7 @@ fn a_point_is_kept_between_two_marks_of_the_open_job() {
     hand.press("Keep in a job");
     hand.press("Mark A");
     hand.press("Mark B");
-    let after = saved(&hand);
+    let after = hand.saved();
     assert_eq!(after.marks.len(), before.marks.len() + 1);
     assert_eq!(after.readings.len(), before.readings.len() + 3);
     let made = solve(&after);
@@ -480,7 +467,7 @@ fn a_point_is_kept_between_two_marks_of_the_open_job() {
     assert!(((new.x - a.x).hypot(new.y - a.y) - 3000.0).abs() < 1.0);
     hand.press("Undo");
     assert_eq!(
-        saved(&hand),
+        hand.saved(),
         before,
         "kept in one step that is taken back at once"
     );
@@ -497,7 +484,7 @@ fn equal_spaces_become_the_bays_of_a_run() {
     hand.press("Leave this figure");
     hand.press("Keep in a job");
     hand.press("Run R1");
-    let job = saved(&hand);
+    let job = hand.saved();
     assert_eq!(job.runs[0].bays.as_ref().map(|bays| bays.max), Some(1200.0));
     assert!(hand.sees("Mark out post 1"));
 }
@@ -507,7 +494,7 @@ fn equal_spaces_make_a_run_of_their_own() {
     let hand = sum("Equal spaces");
     type_all(&hand, "Length to fill", &["9200", "1900"]);
     hand.press("Keep in a job");
-    let solution = solve(&saved(&hand));
+    let solution = solve(&hand.saved());
     let posts = &solution.runs["R1"].posts;
     let at: Vec<f64> = posts.iter().map(|post| post.centre.round()).collect();
     assert_eq!(at, [0.0, 1840.0, 3680.0, 5520.0, 7360.0, 9200.0]);
@@ -518,7 +505,7 @@ fn a_carried_level_becomes_set_ups_and_sights() {
     let hand = sum("Level round a corner");
     type_all(&hand, "Datum from the first place", &["400", "612", "575"]);
     hand.press("Keep in a job");
-    let levels = solve(&saved(&hand)).levels.expect("levels");
+    let levels = solve(&hand.saved()).levels.expect("levels");
     assert!((levels.setups["S2"].step + 37.0).abs() < 1e-6);
     assert!((levels.setups["S1"].line - 400.0).abs() < 1e-6);
 }

@@ -7,22 +7,9 @@ use tautmark::job::edit::{Thing, dependents};
 use tautmark::job::model::{Mark, Wall};
 use tautmark::job::reading::{Measure, Reading};
 use tautmark::job::{self, Job};
-use tautmark::{Solution, solve};
+use tautmark::solve;
 use tautmark_app_tests::{Hand, settle};
 use tautmark_ui::{DrawingVm, EntryVm, FrameVm, Page, Place, Verdict, WallsVm};
-
-fn saved(hand: &Hand) -> Job {
-    hand.bridge.look(|desk| desk.saved().clone())
-}
-
-fn shown(hand: &Hand) -> Solution {
-    hand.bridge.look(|desk| desk.solution.clone())
-}
-
-fn enter(hand: &Hand, figure: &str) {
-    hand.keys(figure);
-    hand.press("Next");
-}
 
 fn press_all(hand: &Hand, labels: &[&str]) {
     for label in labels {
@@ -47,38 +34,38 @@ fn lives(before: Job, adding: &[&str], figures: Option<[&str; 2]>, title: &str) 
     hand.press("Add a reading");
     press_all(&hand, adding);
     if let Some([first, second]) = figures {
-        assert_eq!(saved(&hand).readings.len(), before.readings.len() + 1);
-        steps.push(saved(&hand));
-        enter(&hand, first);
-        assert_eq!(last(&saved(&hand)), first.parse().ok());
-        steps.push(saved(&hand));
+        assert_eq!(hand.saved().readings.len(), before.readings.len() + 1);
+        steps.push(hand.saved());
+        hand.enter(first);
+        assert_eq!(last(&hand.saved()), first.parse().ok());
+        steps.push(hand.saved());
         press_all(&hand, &[title, "Enter its figure"]);
-        enter(&hand, second);
-        assert_eq!(last(&saved(&hand)), second.parse().ok());
+        hand.enter(second);
+        assert_eq!(last(&hand.saved()), second.parse().ok());
     }
-    steps.push(saved(&hand));
-    let added = saved(&hand);
+    steps.push(hand.saved());
+    let added = hand.saved();
     assert_eq!(added.readings.len(), before.readings.len() + 1);
-    assert_eq!(shown(&hand).marks, solve(&added).marks);
+    assert_eq!(hand.shown().marks, solve(&added).marks);
     press_all(&hand, &[title, "Leave it out"]);
-    assert!(!saved(&hand).readings.last().is_some_and(|last| last.used));
+    assert!(!hand.saved().readings.last().is_some_and(|last| last.used));
     let rows = WallsVm::get(&hand.app).get_readings();
     let row = rows.iter().find(|row| row.title == title);
     assert!(row.is_some_and(|row| row.left_out && row.note == "left out"));
-    steps.push(saved(&hand));
+    steps.push(hand.saved());
     press_all(&hand, &[title, "Use it again"]);
-    assert_eq!(saved(&hand), added);
+    assert_eq!(hand.saved(), added);
     steps.push(added);
     press_all(&hand, &[title, "Delete it"]);
-    assert_eq!(saved(&hand), before);
+    assert_eq!(hand.saved(), before);
     steps.push(before);
     for step in steps.iter().rev().skip(1) {
         hand.press("Undo");
-        assert_eq!(saved(&hand), *step);
+        assert_eq!(hand.saved(), *step);
     }
     for step in &steps[1..] {
         hand.press("Redo");
-        assert_eq!(saved(&hand), *step);
+        assert_eq!(hand.saved(), *step);
     }
 }
 
@@ -133,28 +120,28 @@ fn a_tape_on_a_slope_lives() {
     let before = job::example();
     let hand = Hand::on(before.clone());
     press_all(&hand, &["B to C", "Taped on a slope"]);
-    enter(&hand, "120");
+    hand.enter("120");
     let drop = |job: &Job| match job.readings[4].what {
         Measure::Tape { drop, .. } => Some(drop),
         _ => None,
     };
-    assert_eq!(drop(&saved(&hand)), Some(120.0));
+    assert_eq!(drop(&hand.saved()), Some(120.0));
     hand.press("Undo");
-    assert_eq!(saved(&hand), before);
+    assert_eq!(hand.saved(), before);
 }
 
 #[test]
 fn a_tape_that_cannot_close_is_named_and_kept() {
     let hand = Hand::with_no_job(360.0, 800.0);
     press_all(&hand, &["New job", "Two walls that meet"]);
-    enter(&hand, "2000");
-    enter(&hand, "2000");
+    hand.enter("2000");
+    hand.enter("2000");
     hand.keys("9000");
     let said = "One of A to B, A to C, B to C does not fit";
     assert!(hand.says(said), "{:?}", hand.labels());
     hand.picture("live-cannot-close");
     hand.press("Next");
-    assert_eq!(last(&saved(&hand)), Some(9000.0), "what was typed stays");
+    assert_eq!(last(&hand.saved()), Some(9000.0), "what was typed stays");
     assert!(hand.says(said), "{:?}", hand.labels());
 }
 
@@ -170,7 +157,7 @@ fn misread() -> Job {
 #[test]
 fn no_figure_is_called_good_while_another_does_not_fit() {
     let hand = Hand::on(misread());
-    assert_eq!(shown(&hand).network.suspects, [5]);
+    assert_eq!(hand.shown().network.suspects, [5]);
     assert_eq!(hand.note("A to C"), "not judged while one does not fit");
     press_all(&hand, &["A to C", "Enter its figure"]);
     let verdict = |hand: &Hand| EntryVm::get(&hand.app).get_status().verdict;
@@ -183,7 +170,7 @@ fn no_figure_is_called_good_while_another_does_not_fit() {
             hand.press("Delete the last figure");
         }
         hand.keys(figure);
-        assert!(!shown(&hand).network.suspects.is_empty());
+        assert!(!hand.shown().network.suspects.is_empty());
         assert_ne!(verdict(&hand), Verdict::Good, "{figure}");
     }
     hand.press("Leave this figure");
@@ -198,9 +185,9 @@ fn of_readings_that_cannot_be_told_apart_none_is_accused() {
     let hand = Hand::with_no_job(412.0, 915.0);
     press_all(&hand, &["New job", "Two walls, a gap between"]);
     for figure in ["4000", "4000", "3000", "5000", "5000", "3400"] {
-        enter(&hand, figure);
+        hand.enter(figure);
     }
-    let suspects = shown(&hand).network.suspects;
+    let suspects = hand.shown().network.suspects;
     assert!(suspects.len() > 1, "{suspects:?}");
     assert!(hand.note("A to D").starts_with("may be"));
     press_all(&hand, &["A to D", "Enter its figure"]);
@@ -215,18 +202,18 @@ fn marks_and_walls_are_added_and_taken_back() {
     let hand = Hand::on(before.clone());
     press_all(&hand, &["Add a reading", "A mark"]);
     hand.tap_plan(90.0, 60.0);
-    let with_mark = saved(&hand);
+    let with_mark = hand.saved();
     assert_eq!(with_mark.marks.len(), before.marks.len() + 1);
     press_all(&hand, &["Add a reading", "A wall", "B", "G"]);
-    let with_wall = saved(&hand);
+    let with_wall = hand.saved();
     let wall = with_wall.walls.last().expect("a wall");
     assert_eq!((wall.from.as_str(), wall.to.as_str()), ("B", "G"));
     hand.press("Undo");
-    assert_eq!(saved(&hand), with_mark);
+    assert_eq!(hand.saved(), with_mark);
     hand.press("Undo");
-    assert_eq!(saved(&hand), before);
+    assert_eq!(hand.saved(), before);
     press_all(&hand, &["Redo", "Redo"]);
-    assert_eq!(saved(&hand), with_wall);
+    assert_eq!(hand.saved(), with_wall);
 }
 
 #[test]
@@ -239,7 +226,7 @@ fn marks_and_walls_are_renamed_and_what_names_them_follows() {
     hand.write("Name", "peg 9");
     hand.press("Back");
     assert!(
-        saved(&hand)
+        hand.saved()
             .marks
             .iter()
             .any(|mark| mark.id.as_str() == "peg 9")
@@ -250,15 +237,15 @@ fn marks_and_walls_are_renamed_and_what_names_them_follows() {
     hand.write("Name", "Shed");
     hand.press("Back");
     let wall = |job: &Job| job.walls.first().map(|wall: &Wall| wall.name.clone());
-    assert_eq!(wall(&saved(&hand)).as_deref(), Some("Shed"));
+    assert_eq!(wall(&hand.saved()).as_deref(), Some("Shed"));
     press_all(&hand, &["Undo", "Undo"]);
-    assert_eq!(saved(&hand), before);
+    assert_eq!(hand.saved(), before);
     assert!(!dependents(&before, &Thing::Mark("F".into())).is_empty());
     press_all(&hand, &there);
     press_all(&hand, &["Mark F", "Delete it"]);
-    assert!(saved(&hand).readings.len() < before.readings.len());
+    assert!(hand.saved().readings.len() < before.readings.len());
     hand.press("Undo");
-    assert_eq!(saved(&hand), before);
+    assert_eq!(hand.saved(), before);
 }
 
 #[test]
@@ -266,30 +253,30 @@ fn the_advised_tape_is_one_press_away() {
     let hand = Hand::with_no_job(360.0, 800.0);
     press_all(&hand, &["New job", "Two walls, a gap between"]);
     for figure in ["5200", "4079", "4254", "9144", "7580", "11459"] {
-        enter(&hand, figure);
+        hand.enter(figure);
     }
     press_all(&hand, &["Add a reading", "A mark"]);
     hand.tap_plan(70.0, 40.0);
     assert!(hand.says("Mark E. Now tape to it."));
     assert!(hand.reaches("Tape A to E"), "{:?}", hand.labels());
     hand.press("Tape A to E");
-    enter(&hand, "5797");
+    hand.enter("5797");
     hand.press("Tape B to E");
-    enter(&hand, "6712");
-    assert!(shown(&hand).network.loose.is_empty());
-    assert_eq!(saved(&hand).readings.len(), 8);
+    hand.enter("6712");
+    assert!(hand.shown().network.loose.is_empty());
+    assert_eq!(hand.saved().readings.len(), 8);
 }
 
 #[test]
 fn the_advised_tape_that_waits_for_its_figure_is_asked_for_and_not_added_again() {
     let hand = Hand::with_no_job(360.0, 800.0);
     press_all(&hand, &["New job", "Two walls that meet"]);
-    enter(&hand, "2000");
-    enter(&hand, "2000");
+    hand.enter("2000");
+    hand.enter("2000");
     press_all(&hand, &["Leave this figure", "Tape B to C"]);
-    enter(&hand, "2905");
-    assert_eq!(saved(&hand).readings.len(), 3);
-    assert_eq!(last(&saved(&hand)), Some(2905.0));
+    hand.enter("2905");
+    assert_eq!(hand.saved().readings.len(), 3);
+    assert_eq!(last(&hand.saved()), Some(2905.0));
 }
 
 #[test]

@@ -7,10 +7,6 @@ use tautmark::solve;
 use tautmark_app_tests::Hand;
 use tautmark_ui::FormVm;
 
-fn saved(hand: &Hand) -> Job {
-    hand.bridge.look(|desk| desk.saved().clone())
-}
-
 /// The example with its runs still to be set up.
 fn without_runs() -> Job {
     let mut job = job::example();
@@ -26,7 +22,7 @@ fn a_run_set_up_by_hand_is_the_run_of_the_example() {
     let hand = Hand::on(without_runs());
     hand.press("Posts");
     hand.press("Set up run");
-    assert_eq!(saved(&hand).runs.len(), 1);
+    assert_eq!(hand.saved().runs.len(), 1);
     hand.press("Starts at");
     hand.picture("live-starts-at");
     hand.press("The Potting shed end wall");
@@ -48,7 +44,7 @@ fn a_run_set_up_by_hand_is_the_run_of_the_example() {
         hand.press("Next");
     }
     hand.picture("live-run");
-    let made = solve(&saved(&hand));
+    let made = solve(&hand.saved());
     let wanted = solve(&job::example());
     assert_eq!(made.runs["R1"].posts, wanted.runs["R1"].posts);
     assert_eq!(made.runs["R1"].gates, wanted.runs["R1"].gates);
@@ -57,7 +53,7 @@ fn a_run_set_up_by_hand_is_the_run_of_the_example() {
     assert!(hand.sees("Mark out post 1"));
     hand.press("Set up run");
     hand.press("Add another run");
-    let second = saved(&hand).runs[1].clone();
+    let second = hand.saved().runs[1].clone();
     assert_eq!((second.id.as_str(), second.line.as_str()), ("R2", "side"));
     assert_eq!(second.gap, 75.0, "as the run before it");
 }
@@ -69,7 +65,7 @@ fn a_run_waits_for_its_string() {
     assert!(hand.labels().iter().any(|l| l.starts_with("No run yet.")));
     hand.press("Set up run");
     assert!(hand.sees("A run follows a string"));
-    assert_eq!(saved(&hand).runs, []);
+    assert_eq!(hand.saved().runs, []);
 }
 
 #[test]
@@ -85,7 +81,7 @@ fn a_new_run_asks_for_its_start_then_its_end_and_then_shows_its_posts() {
     hand.press("Next: its end");
     hand.press("Corner X");
     assert!(!hand.says("Where does the run"));
-    let posts = solve(&saved(&hand)).runs["R1"].posts.len();
+    let posts = solve(&hand.saved()).runs["R1"].posts.len();
     assert!(posts > 1);
     assert!(hand.reaches("See the posts"));
     hand.press("See the posts");
@@ -100,7 +96,7 @@ fn what_is_wrong_is_said_where_it_is() {
     hand.press("Posts");
     hand.press("Set up run");
     let told = |hand: &Hand| {
-        let problems = solve(&saved(hand)).problems;
+        let problems = solve(&hand.saved()).problems;
         let own = problems.iter().filter(|p| p.place.starts_with("runs[0]"));
         let own = own.filter(|problem| problem.severity == Severity::Error);
         let texts: Vec<String> = own.map(|problem| problem.text.clone()).collect();
@@ -135,7 +131,7 @@ fn bays_corner_and_gates_change_as_they_are_pressed() {
     );
     assert_eq!(posts, 6);
     hand.press("Next");
-    assert_eq!(solve(&saved(&hand)).runs["R1"].posts.len(), posts);
+    assert_eq!(solve(&hand.saved()).runs["R1"].posts.len(), posts);
 
     hand.press("Full, one short");
     hand.press("Square to front");
@@ -144,7 +140,7 @@ fn bays_corner_and_gates_change_as_they_are_pressed() {
     hand.press("Pin a post");
     hand.keys("3000");
     hand.press("Next");
-    let job = saved(&hand);
+    let job = hand.saved();
     let run = &job.runs[0];
     assert_eq!(run.bays.as_ref().expect("bays").fit, BayFit::Full);
     let post = job.corners[0].post.as_ref().expect("a corner post");
@@ -157,10 +153,10 @@ fn bays_corner_and_gates_change_as_they_are_pressed() {
 
     hand.press("Remove pin 1");
     hand.press("Remove gate 1");
-    let run = saved(&hand).runs[0].clone();
+    let run = hand.saved().runs[0].clone();
     assert!(run.pins.is_empty() && run.gates.is_empty());
     hand.press("Remove this run");
-    assert_eq!(saved(&hand).runs.len(), 1);
+    assert_eq!(hand.saved().runs.len(), 1);
 }
 
 #[test]
@@ -190,12 +186,12 @@ fn a_run_may_end_at_a_length() {
     hand.press("At a length from the start");
     hand.keys("4000");
     hand.press("Next");
-    let end = saved(&hand).runs[0].end.clone().expect("an end");
+    let end = hand.saved().runs[0].end.clone().expect("an end");
     assert_eq!((end.length, end.corner), (Some(4000.0), None));
     assert_eq!(hand.value("Length from the start"), "4\u{a0}000");
     hand.press("Ends at");
     hand.press("Mark C");
-    let end = saved(&hand).runs[0].end.clone().expect("an end");
+    let end = hand.saved().runs[0].end.clone().expect("an end");
     assert_eq!((end.length, end.mark), (None, Some("C".into())));
 }
 

@@ -3,17 +3,9 @@
 use slint::Global;
 use tautmark::job::reading::Measure;
 use tautmark::job::{self, Job};
-use tautmark::{Solution, solve};
+use tautmark::solve;
 use tautmark_app_tests::Hand;
 use tautmark_ui::CornerVm;
-
-fn saved(hand: &Hand) -> Job {
-    hand.bridge.look(|desk| desk.saved().clone())
-}
-
-fn shown(hand: &Hand) -> Solution {
-    hand.bridge.look(|desk| desk.solution.clone())
-}
 
 fn lengths(job: &Job) -> Vec<Option<f64>> {
     let length = |reading: &job::reading::Reading| match reading.what {
@@ -38,12 +30,12 @@ fn two_walls_with_a_gap_are_taped_from_nothing() {
     hand.press("Two walls, a gap between");
     // A 4-3-5 pair of triangles: B at 4 m, C 3 m square off B, D 4 m on from C along the wall.
     type_all(&hand, &["4000", "4000", "3000", "5000", "5000", "3000"]);
-    let job = saved(&hand);
+    let job = hand.saved();
     assert_eq!(
         lengths(&job),
         [4000.0, 4000.0, 3000.0, 5000.0, 5000.0, 3000.0].map(Some)
     );
-    let solution = shown(&hand);
+    let solution = hand.shown();
     assert_eq!(solution.marks, solve(&job).marks);
     assert!(solution.network.loose.is_empty());
     assert_eq!(solution.network.redundancy, 1);
@@ -57,7 +49,7 @@ fn two_walls_that_meet_give_their_angle() {
     hand.press("New job");
     hand.press("Two walls that meet");
     type_all(&hand, &["2000", "2000", "2905"]);
-    let solution = shown(&hand);
+    let solution = hand.shown();
     let (b, c) = (&solution.marks["B"], &solution.marks["C"]);
     let angle = (c.y.atan2(c.x) - b.y.atan2(b.x)).to_degrees().abs();
     assert!((angle - 93.15).abs() < 0.01, "{angle}");
@@ -74,7 +66,7 @@ fn one_wall_and_free_marks_start_too() {
             hand.press("New job");
             hand.press(start);
             type_all(&hand, figures);
-            assert_eq!(shown(&hand).marks.len(), fixed, "{start}");
+            assert_eq!(hand.shown().marks.len(), fixed, "{start}");
         })
         .join()
         .expect("the start works");
@@ -89,7 +81,7 @@ fn a_sum_adds_the_tapes_case() {
     hand.keys("3574");
     hand.press("Plus");
     type_all(&hand, &["76"]);
-    assert_eq!(lengths(&saved(&hand)), [Some(3650.0)]);
+    assert_eq!(lengths(&hand.saved()), [Some(3650.0)]);
 }
 
 #[test]
@@ -101,11 +93,11 @@ fn a_swapped_tape_is_corrected_from_its_hint() {
     assert_eq!(*length, Some(13_496.0));
     *length = Some(13_946.0);
     let hand = Hand::on(job);
-    assert_eq!(shown(&hand).network.suspects, [5]);
+    assert_eq!(hand.shown().network.suspects, [5]);
     hand.picture("live-misread");
     hand.press("It was 13\u{a0}496");
-    assert_eq!(lengths(&saved(&hand))[5], Some(13_496.0));
-    assert!(shown(&hand).network.suspects.is_empty());
+    assert_eq!(lengths(&hand.saved())[5], Some(13_496.0));
+    assert!(hand.shown().network.suspects.is_empty());
 }
 
 #[test]
@@ -113,10 +105,10 @@ fn a_reading_left_out_is_taken_back_in() {
     let hand = Hand::on(job::example());
     hand.press("B to F");
     hand.press("Leave it out");
-    assert!(!saved(&hand).readings[12].used);
+    assert!(!hand.saved().readings[12].used);
     hand.press("B to F");
     hand.press("Use it again");
-    assert!(saved(&hand).readings[12].used);
+    assert!(hand.saved().readings[12].used);
 }
 
 #[test]
@@ -124,17 +116,17 @@ fn everything_is_undone_back_to_nothing_and_redone() {
     let hand = Hand::with_no_job(412.0, 915.0);
     hand.press("New job");
     hand.press("Two walls that meet");
-    let start = saved(&hand);
+    let start = hand.saved();
     type_all(&hand, &["2000", "2000", "2905"]);
-    let end = saved(&hand);
+    let end = hand.saved();
     for _ in 0..3 {
         hand.press("Undo");
     }
-    assert_eq!(saved(&hand), start);
+    assert_eq!(hand.saved(), start);
     for _ in 0..3 {
         hand.press("Redo");
     }
-    assert_eq!(saved(&hand), end);
+    assert_eq!(hand.saved(), end);
 }
 
 #[test]
@@ -144,12 +136,12 @@ fn what_was_typed_and_left_is_there_again() {
     hand.press("One wall");
     hand.keys("36");
     hand.press("Leave this figure");
-    assert_eq!(lengths(&saved(&hand)), [None]);
+    assert_eq!(lengths(&hand.saved()), [None]);
     hand.press("A to B");
     hand.press("Enter its figure");
     hand.keys("50");
     hand.press("Next");
-    assert_eq!(lengths(&saved(&hand)), [Some(3650.0)]);
+    assert_eq!(lengths(&hand.saved()), [Some(3650.0)]);
 }
 
 #[test]
@@ -158,7 +150,7 @@ fn a_corner_shows_its_diagonal_and_what_a_reading_of_it_means() {
     hand.press("Lines");
     hand.picture("live-lines");
     hand.press("front meets side");
-    let fix = &shown(&hand).corners["X"];
+    let fix = &hand.shown().corners["X"];
     assert_eq!(
         hand.value("Angle between them"),
         format!("{:.1}° ±\u{a0}0.1", fix.angle)

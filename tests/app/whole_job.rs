@@ -15,26 +15,9 @@ use tautmark::{Solution, job, solve};
 use tautmark_app_tests::Hand;
 use tautmark_ui::{CornerVm, DrawingVm, FrameVm, MarkOutVm, Page, Place};
 
-fn saved(hand: &Hand) -> Job {
-    hand.bridge.look(|desk| desk.saved().clone())
-}
-
-fn shown(hand: &Hand) -> Solution {
-    hand.bridge.look(|desk| desk.solution.clone())
-}
-
 fn text(end: &str) -> String {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../cases");
     fs::read_to_string(folder.join(format!("orchard-corner.{end}.json"))).expect("the case")
-}
-
-#[track_caller]
-fn must_say(hand: &Hand, text: &str) {
-    let labels = hand.labels();
-    assert!(
-        labels.iter().any(|label| label.contains(text)),
-        "{text:?} is not in {labels:#?}"
-    );
 }
 
 /// Types figures one after the other; `+` adds the tape's case, `u` is Up.
@@ -64,7 +47,7 @@ fn on_plan(hand: &Hand, at: [f64; 2]) -> [f32; 2] {
         let label = label.unwrap_or_else(|| panic!("mark {name} is drawn"));
         [f64::from(label.x), f64::from(label.y)]
     };
-    let marks = shown(hand).marks;
+    let marks = hand.shown().marks;
     let (a, d) = (&marks["A"], &marks["D"]);
     let (from, to) = (name("A"), name("D"));
     // Turned and enlarged alike; on the plan y goes down.
@@ -104,7 +87,7 @@ fn measure(hand: &Hand) {
         hand,
         &["3649", "3801", "7630", "10805+76", "10730", "13496"],
     );
-    must_say(hand, "Four marks, all fixed.");
+    hand.must_say("Four marks, all fixed.");
     place_mark(hand, [3700.0, 1900.0]);
     for (ends, length) in [
         (["A", "E"], "4081"),
@@ -129,7 +112,7 @@ fn measure(hand: &Hand) {
         hand.press(to);
     }
     hand.picture("whole-1-walls");
-    must_say(hand, "Six marks, all fixed.");
+    hand.must_say("Six marks, all fixed.");
 }
 
 fn stretch(hand: &Hand) {
@@ -177,7 +160,7 @@ fn set_up_runs(hand: &Hand) {
 
 /// Ticks every post of the run in sight that is not ticked yet, its figure the core's.
 fn mark_out(hand: &Hand, run: &str, from: usize) {
-    let posts = shown(hand).runs[run].posts.clone();
+    let posts = hand.shown().runs[run].posts.clone();
     hand.press(&format!("Mark out post {from}"));
     if from == 1 {
         hand.press("Close");
@@ -202,9 +185,9 @@ fn build(hand: &Hand) {
     hand.press("Run R1");
     hand.press("4 line post");
     hand.press("As built…");
-    let planned = shown(hand).runs["R1"].posts[3].centre;
+    let planned = hand.shown().runs["R1"].posts[3].centre;
     type_all(hand, &[&format!("{:.0}", planned + 2.0), "125"]);
-    must_say(hand, "In tolerance");
+    hand.must_say("In tolerance");
     hand.press("Posts");
 }
 
@@ -223,7 +206,7 @@ fn level(hand: &Hand) {
     hand.press("The laser is moved");
     hand.press("Sight peg1 again");
     type_all(hand, &["869", "2600"]);
-    must_say(hand, "higher than set-up S1.");
+    hand.must_say("higher than set-up S1.");
     hand.press("Levels");
     hand.press("Set-up S1");
     for sight in [
@@ -285,8 +268,8 @@ fn choose_boards(hand: &Hand) {
 
 /// Ticks the heights of every post: on from where the work is, then what is left.
 fn mark_heights(hand: &Hand) {
-    let posts: usize = shown(hand).runs.values().map(|run| run.posts.len()).sum();
-    let ticked = |hand: &Hand| saved(hand).marked.iter().filter(|one| one.heights).count();
+    let posts: usize = hand.shown().runs.values().map(|run| run.posts.len()).sum();
+    let ticked = |hand: &Hand| hand.saved().marked.iter().filter(|one| one.heights).count();
     let open = |hand: &Hand| {
         let labels = hand.labels();
         let mut labels = labels.into_iter();
@@ -381,7 +364,7 @@ fn in_the_cases_order(mut typed: Job) -> Job {
 
 /// Back to a job with nothing in it, and forth again.
 fn all_is_undone_and_done_again(hand: &Hand) {
-    let (before, worth) = (saved(hand), shown(hand));
+    let (before, worth) = (hand.saved(), hand.shown());
     hand.go(Place::Walls, Page::Work);
     let steps = hand.bridge.look(|desk| {
         let open = desk.open().expect("a job");
@@ -394,15 +377,15 @@ fn all_is_undone_and_done_again(hand: &Hand) {
         hand.press("Undo");
     }
     assert!(!vm.get_can_undo());
-    assert_eq!(saved(hand), Job::new("Two walls, a gap between"));
-    must_say(hand, "Nothing measured yet.");
+    assert_eq!(hand.saved(), Job::new("Two walls, a gap between"));
+    hand.must_say("Nothing measured yet.");
     for _ in 0..steps {
         hand.press("Redo");
     }
     assert!(!vm.get_can_redo());
-    assert_eq!(saved(hand), before);
+    assert_eq!(hand.saved(), before);
     let said = |solution: &Solution| serde_json::to_value(solution).expect("JSON");
-    assert_eq!(said(&shown(hand)), said(&worth));
+    assert_eq!(said(&hand.shown()), said(&worth));
 }
 
 #[test]
@@ -419,7 +402,7 @@ fn from_an_empty_list_to_the_last_ticked_post() {
     choose_boards(&hand);
     hand.press("Cut list");
     hand.press("Close");
-    let cuts = shown(&hand).cuts;
+    let cuts = hand.shown().cuts;
     let rail = cuts
         .iter()
         .find(|cut| cut.item == tautmark::boards::Item::Rail);
@@ -431,8 +414,8 @@ fn from_an_empty_list_to_the_last_ticked_post() {
     hand.picture("whole-8-sheet");
 
     all_is_undone_and_done_again(&hand);
-    let job = saved(&hand);
-    let posts: usize = shown(&hand).runs.values().map(|run| run.posts.len()).sum();
+    let job = hand.saved();
+    let posts: usize = hand.shown().runs.values().map(|run| run.posts.len()).sum();
     let ticked = job.marked.iter().filter(|one| one.done).count();
     assert_eq!(ticked, posts, "every post of both runs is ticked");
     let levelled = job.marked.iter().filter(|one| one.heights).count();
@@ -440,7 +423,7 @@ fn from_an_empty_list_to_the_last_ticked_post() {
     let said = |solution: &Solution| serde_json::to_value(solution).expect("JSON");
     let core = said(&solve(&job));
     assert_eq!(
-        said(&shown(&hand)),
+        said(&hand.shown()),
         core,
         "what is shown is what the core makes of it"
     );
@@ -522,7 +505,7 @@ fn the_next_figure_is_one_tap_of_the_thumb_away() {
     for (width, height) in [(360.0, 640.0), (412.0, 915.0)] {
         let tried = std::thread::spawn(move || {
             let hand = Hand::on_screen(job::example(), width, height);
-            let posts = shown(&hand).runs["R1"].posts.clone();
+            let posts = hand.shown().runs["R1"].posts.clone();
             hand.press("Posts");
             hand.press("Mark out post 1");
             hand.press("Close");
@@ -552,6 +535,6 @@ fn a_problem_that_names_a_post_is_told_where_that_post_is_marked_out() {
     hand.press("Posts");
     hand.press("2 gate post");
     hand.press("Close");
-    must_say(&hand, &problem.text);
+    hand.must_say(&problem.text);
     hand.picture("live-mark-out-trouble");
 }

@@ -139,6 +139,10 @@ pub(super) fn fill(app: &App, _desk: &Desk) {
 pub(super) struct Index;
 
 impl Form for Index {
+    fn title(&self, _desk: &Desk) -> String {
+        "Quick sums".to_owned()
+    }
+
     fn contents(&self, desk: &Desk) -> FormContents {
         let mut rows = Vec::new();
         for stage in Stage::ALL {
@@ -151,7 +155,7 @@ impl Form for Index {
             }));
         }
         rows.extend(settings::rows(desk));
-        FormContents::new("Quick sums", rows)
+        FormContents::new(rows)
     }
 
     fn pressed(&self, desk: &mut Desk, id: &str) -> Then {
@@ -223,6 +227,10 @@ fn found(answer: &Answer) -> Vec<Row> {
 }
 
 impl Form for OneSum {
+    fn title(&self, desk: &Desk) -> String {
+        in_sight(desk).title.to_owned()
+    }
+
     fn contents(&self, desk: &Desk) -> FormContents {
         let sum = in_sight(desk);
         let given = Given::of(desk, sum);
@@ -237,7 +245,7 @@ impl Form for OneSum {
             rows.extend(found(answer));
         }
         let (verdict, text) = standing(&given, sum, &worked);
-        let mut contents = FormContents::new(sum.title, rows).saying(verdict, &text);
+        let mut contents = FormContents::new(rows).saying(verdict, &text);
         let caution = sum.caution.map(|caution| caution.short.to_owned());
         contents.caution = caution.unwrap_or_default();
         let missing = given.missing();

@@ -3,7 +3,6 @@
 
 use super::posts::string_side;
 use super::site::Site;
-use super::walls::called;
 use super::{Detail, Face, PostShow, Seen};
 use crate::drawing::model::{
     Dimension, Hatched, Label, Place, Rank, Role, Row, RowFigure, Shape, Target, Vec2,
@@ -172,7 +171,7 @@ fn walls(site: &Site, pencil: &mut Pencil) {
             to,
             out,
             clear: 0.0,
-            name: called(wall).to_owned(),
+            name: wall.called().to_owned(),
             text: show((to - from).norm(), site.job.show.lengths),
             rank: Rank::Usual,
         };

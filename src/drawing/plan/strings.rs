@@ -41,11 +41,7 @@ pub(super) fn draw(site: &Site, pencil: &mut Pencil) {
 }
 
 fn name(line: &Line, ray: &Ray, last: f64) -> Label {
-    let called = if line.name.is_empty() {
-        line.id.as_str()
-    } else {
-        &line.name
-    };
+    let called = line.called();
     let at = ray.at(last, 0.0);
     Label {
         place: Place::Around {

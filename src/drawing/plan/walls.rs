@@ -36,20 +36,12 @@ pub(super) fn draw(site: &Site, pencil: &mut Pencil) {
                     out,
                     reach: (to - from).norm() / 2.0,
                 },
-                ..Label::near((from + to) / 2.0, called(wall), out, 0.0)
+                ..Label::near((from + to) / 2.0, wall.called(), out, 0.0)
             };
             pencil
                 .label(Role::Quiet, name.small().rank(Rank::Now))
                 .of(target);
         }
-    }
-}
-
-pub(super) fn called(wall: &Wall) -> &str {
-    if wall.name.is_empty() {
-        wall.id.as_str()
-    } else {
-        &wall.name
     }
 }
 

@@ -203,7 +203,7 @@ fn side_of(run: &Run, place: Place<'_>, ledger: &mut Ledger) -> Side {
             place.key("side"),
             format!(
                 "Run “{}” does not say on which side of its string the posts stand; left is taken.",
-                run.id
+                run.called()
             ),
             "Say left or right, as seen looking along the line.",
         );
@@ -215,14 +215,17 @@ fn assumed_sizes(run: &Run, place: Place<'_>, ledger: &mut Ledger) {
     if run.post.is_none() {
         ledger.problems.warning(
             place.key("post"),
-            format!("Run “{}” has no post size; 100 by 100 is taken.", run.id),
+            format!(
+                "Run “{}” has no post size; 100 by 100 is taken.",
+                run.called()
+            ),
             "Enter the size of its posts.",
         );
     }
     if run.bays.is_none() {
         ledger.problems.warning(
             place.key("bays"),
-            format!("Run “{}” has no longest bay; 1800 is taken.", run.id),
+            format!("Run “{}” has no longest bay; 1800 is taken.", run.called()),
             "Enter the longest bay, centre to centre.",
         );
     }
@@ -331,7 +334,7 @@ fn ends_apart(run: &SoundRun, place: Place<'_>, ledger: &mut Ledger) -> Option<(
     }
     ledger.problems.error(
         place.key("end"),
-        format!("Run “{}” starts and ends at the same place.", run.id),
+        format!("Run “{}” starts and ends at the same place.", run.called()),
         "Name two different ends.",
     );
     None
@@ -353,7 +356,8 @@ fn corners_on_line(
                 place.key(key).key("corner"),
                 format!(
                     "Corner “{}” is not on the line of run “{}”.",
-                    corner.id, run.id
+                    corner.id,
+                    run.called()
                 ),
                 "Name a corner of this run's own line.",
             );

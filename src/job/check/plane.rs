@@ -49,7 +49,11 @@ pub(super) fn walls(job: &Job, marks: &Marks, sound: &mut Sound, ledger: &mut Le
         if from == to {
             ledger.problems.error(
                 place.key("to"),
-                format!("Wall “{}” goes through mark {} twice.", wall.id, wall.from),
+                format!(
+                    "Wall “{}” goes through mark {} twice.",
+                    wall.called(),
+                    wall.from
+                ),
                 "Give it two different marks.",
             );
             continue;

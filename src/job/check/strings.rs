@@ -67,7 +67,7 @@ fn along(
             if first == second {
                 ledger.problems.error(
                     place.key("marks"),
-                    format!("Line “{}” goes through mark {from} twice.", line.id),
+                    format!("Line “{}” goes through mark {from} twice.", line.called()),
                     "Give it two different marks.",
                 );
                 return None;
@@ -77,7 +77,10 @@ fn along(
         (Some(_), Some(_)) => {
             ledger.problems.error(
                 place,
-                format!("Line “{}” follows a wall and goes through marks.", line.id),
+                format!(
+                    "Line “{}” follows a wall and goes through marks.",
+                    line.called()
+                ),
                 "Keep one of the two: offsets from a wall, or two marks.",
             );
             None
@@ -85,7 +88,7 @@ fn along(
         (None, None) => {
             ledger.problems.warning(
                 place,
-                format!("Line “{}” does not say where it goes.", line.id),
+                format!("Line “{}” does not say where it goes.", line.called()),
                 "Give it a wall with offsets, or two marks.",
             );
             None
