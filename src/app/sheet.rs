@@ -4,7 +4,7 @@
 use super::device::{Handed, Way};
 use super::menu::choice;
 use super::rows::patched;
-use super::words::{counted, row, status};
+use super::words::{capital, counted, row, status};
 use super::{Bridge, Desk, Menu, Then};
 use crate::export::{Form, Paper, Subject};
 use crate::job::Severity;
@@ -81,7 +81,10 @@ fn standing(desk: &Desk) -> tautmark_ui::Status {
         ),
         n => status(
             Verdict::Attention,
-            &format!("**{n} things to look at;** they stand first on the sheet."),
+            &format!(
+                "**{} to look at;** they stand first on the sheet.",
+                capital(&counted(n, "thing", "things"))
+            ),
         ),
     }
 }

@@ -164,7 +164,8 @@ fn stock_rows(job: &Job, kind: Kind) -> Vec<Row> {
         figure(&id(size), kind.name(), size.note(), &length::show(mm, unit))
     });
     let new = id(Size::Bought(kind, lengths.len()));
-    let label = format!("{}: another length", kind.name());
+    let one = if lengths.is_empty() { "a" } else { "another" };
+    let label = format!("{}: {one} length", kind.name());
     let add = pick(&new, &label, "", "Add");
     there.chain([add]).collect()
 }

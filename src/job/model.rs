@@ -716,32 +716,22 @@ fn is_true(value: &bool) -> bool {
     *value
 }
 
-/// The name that a person gave, or the file's own where none was given.
-#[must_use]
-pub fn called<'a>(name: &'a str, id: &'a str) -> &'a str {
-    if name.is_empty() { id } else { name }
+/// Gives kinds with a name and an id the word that a person knows them by.
+macro_rules! called {
+    ($($kind:ident),*) => {$(
+        impl $kind {
+            /// The name that a person gave it, or the file's own where none was given.
+            #[must_use]
+            pub fn called(&self) -> &str {
+                if self.name.is_empty() {
+                    self.id.as_str()
+                } else {
+                    &self.name
+                }
+            }
+        }
+    )*};
 }
+pub(super) use called;
 
-impl Wall {
-    /// What it is called, to a person.
-    #[must_use]
-    pub fn called(&self) -> &str {
-        called(&self.name, self.id.as_str())
-    }
-}
-
-impl Line {
-    /// What it is called, to a person.
-    #[must_use]
-    pub fn called(&self) -> &str {
-        called(&self.name, self.id.as_str())
-    }
-}
-
-impl Run {
-    /// What it is called, to a person.
-    #[must_use]
-    pub fn called(&self) -> &str {
-        called(&self.name, self.id.as_str())
-    }
-}
+called!(Wall, Line, Run);

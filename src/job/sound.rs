@@ -264,26 +264,4 @@ impl SoundCorner {
     }
 }
 
-impl SoundWall {
-    /// What it is called, to a person.
-    #[must_use]
-    pub fn called(&self) -> &str {
-        called(&self.name, self.id.as_str())
-    }
-}
-
-impl SoundLine {
-    /// What it is called, to a person.
-    #[must_use]
-    pub fn called(&self) -> &str {
-        called(&self.name, self.id.as_str())
-    }
-}
-
-impl SoundRun {
-    /// What it is called, to a person.
-    #[must_use]
-    pub fn called(&self) -> &str {
-        called(&self.name, self.id.as_str())
-    }
-}
+called!(SoundWall, SoundLine, SoundRun);

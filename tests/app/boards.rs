@@ -103,7 +103,7 @@ fn a_size_typed_changes_the_boards() {
         hand.saved().boards.gravel.map(|one| one.fit),
         Some(job::model::BoardFit::Level)
     );
-    hand.press("Rails: another length");
+    hand.press("Rails: a length");
     hand.keys("3600");
     hand.press("Next");
     assert_eq!(hand.saved().stock.rails, [3600.0]);
