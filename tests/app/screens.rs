@@ -33,7 +33,8 @@ fn every_place_is_drawn_by_day_and_by_night() {
     }
 }
 
-/// What is laid over a page: a menu, the keypad, and where a ± comes from.
+/// What is laid over a page: a menu, the keypad, and where a ± comes from; and pages of a thing that was
+/// chosen on another.
 fn laid_over(hand: &Hand, size: &str, light: &str) {
     let picture = |name: &str| hand.picture(&format!("app-{size}-{name}-{light}"));
     hand.go(Place::Walls, Page::Work);
@@ -56,4 +57,13 @@ fn laid_over(hand: &Hand, size: &str, light: &str) {
     hand.press("Angle between them");
     picture("notice");
     hand.press("Close");
+    hand.go(Place::Walls, Page::Licences);
+    hand.press("B612, the typeface");
+    assert_eq!(hand.here().1, Page::Licence);
+    picture("licence-chosen");
+    hand.go(Place::Walls, Page::Jobs);
+    hand.press("Copy, rename or delete Orchard corner screen");
+    hand.press("Rename");
+    picture("rename-chosen");
+    hand.press("Back");
 }
