@@ -42,12 +42,21 @@ pub(super) fn standing(desk: &Desk) -> Status {
         capital(&counted(marks, "mark", "marks")),
         capital(&counted(solution.readings.len(), "reading", "readings"))
     );
+    let next = next_tape(desk);
     match network.redundancy {
+        ..=0 if solution.readings.len() == 1 => {
+            text.push_str(", just enough: nothing checks it.");
+        }
         ..=0 => text.push_str(", just enough: nothing checks them."),
         more => text.push_str(&format!(", {more} more than needed, and they agree.")),
     }
+    if network.redundancy <= 0 && next.is_empty() {
+        text.push_str(
+            " Tape one again from the start, or one more mark from three others: then a slip shows.",
+        );
+    }
     text.push_str(&least_findable(desk));
-    text.push_str(&next_tape(desk));
+    text.push_str(&next);
     let verdict = if network.redundancy > 0 {
         Verdict::Good
     } else {

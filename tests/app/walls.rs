@@ -165,3 +165,21 @@ fn a_corner_shows_its_diagonal_and_what_a_reading_of_it_means() {
         "{found}"
     );
 }
+
+#[test]
+fn where_nothing_checks_the_tapes_it_says_what_would() {
+    let hand = Hand::with_no_job(412.0, 860.0);
+    hand.press("New job");
+    hand.press("Two walls that meet");
+    for figure in ["3500", "2800", "4741"] {
+        hand.enter(figure);
+    }
+    hand.must_say("nothing checks them. Tape one again from the start, or one more mark");
+    hand.press("Add a reading");
+    hand.press("A tape");
+    hand.press("B");
+    hand.press("C");
+    hand.enter("4742");
+    assert!(!hand.says("Tape one again"), "{:?}", hand.labels());
+    hand.must_say("1 more than needed, and they agree.");
+}
