@@ -2,11 +2,11 @@
 
 use i_slint_backend_testing::{AccessibleRole, ElementHandle};
 use slint::platform::{Key, PointerEventButton, WindowEvent};
-use slint::{ComponentHandle, LogicalPosition, SharedString};
+use slint::{ComponentHandle, Global, LogicalPosition, Model, SharedString};
 use tautmark::job::reading::Measure;
 use tautmark::job::{self, Job};
 use tautmark_app_tests::{Hand, settle};
-use tautmark_ui::{Page, Place};
+use tautmark_ui::{DrawingVm, Page, Place};
 
 fn length(job: &Job, reading: usize) -> Option<f64> {
     match job.readings[reading].what {
@@ -117,4 +117,35 @@ fn a_menu_closed_by_a_key_gives_the_keys_back() {
     assert!(!hand.sees("Close"));
     undo(&hand);
     assert!(hand.saved().readings[3].used);
+}
+
+#[test]
+fn the_drawing_fills_its_room_again_after_the_keypad() {
+    let hand = Hand::on(job::example());
+    let drawn = |hand: &Hand| -> Vec<(String, i32, i32)> {
+        let labels = DrawingVm::get(&hand.app).get_drawing().labels;
+        labels
+            .iter()
+            .map(|one| (one.text.to_string(), one.x as i32, one.y as i32))
+            .collect()
+    };
+    hand.press("A to C");
+    let before = drawn(&hand);
+    hand.press("Enter its figure");
+    assert_ne!(drawn(&hand), before, "it has less room");
+    type_in(&hand, "10881");
+    // As in a window: the frame is drawn before anything else happens.
+    let text = SharedString::from(Key::Return);
+    hand.app
+        .window()
+        .dispatch_event(WindowEvent::KeyPressed { text: text.clone() });
+    hand.picture("live-after-keypad");
+    hand.app
+        .window()
+        .dispatch_event(WindowEvent::KeyReleased { text });
+    settle();
+    assert_eq!(drawn(&hand), before);
+    hand.press("Sheet");
+    hand.press("Back");
+    assert_eq!(drawn(&hand), before);
 }
