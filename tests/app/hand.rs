@@ -23,6 +23,8 @@ use tautmark::store::{Disk, Jobs};
 use tautmark_ui::{App, FrameVm, Nav, Page, Place};
 use tempfile::TempDir;
 
+pub mod screen;
+
 /// What can be pressed.
 const PRESSED: [AccessibleRole; 6] = [
     AccessibleRole::Button,

@@ -1,13 +1,16 @@
 //! A figure of each place, asked for and half typed.
 
-use crate::screen::{SIZE, Screen, prepare};
 use slint::platform::{Key, WindowEvent};
 use slint::{ComponentHandle, Global, Model, SharedString};
 use tautmark::job;
+use tautmark_app_tests::screen::{Screen, prepare};
 use tautmark_app_tests::{Hand, settle};
 use tautmark_ui::{
     EntryVm, FormVm, FrameVm, LevelsVm, LinesVm, Nav, Page, Place, StringVm, WallsVm,
 };
+
+/// Width and height, px.
+pub const SIZE: [f32; 2] = [412.0, 915.0];
 
 pub const PLACES: [Place; 5] = [
     Place::Walls,
@@ -24,7 +27,7 @@ pub fn phone() -> (Hand, Screen) {
     hand.app
         .window()
         .dispatch_event(WindowEvent::WindowActiveChanged(true));
-    (hand, Screen::of_latest())
+    (hand, Screen::of_latest(SIZE))
 }
 
 /// With the keypad over a place. By turns the last digit of the figure is typed and taken back.

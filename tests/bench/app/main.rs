@@ -2,11 +2,9 @@
 //! On the software renderer, 412 × 915.
 
 mod asked;
-mod screen;
 
-use asked::{Asked, PLACES, phone};
+use asked::{Asked, PLACES, SIZE, phone};
 use divan::{Bencher, black_box};
-use screen::{SIZE, Screen, prepare};
 use slint::Global;
 use std::path::Path;
 use std::time::Duration;
@@ -14,6 +12,7 @@ use tautmark::export::{Form, Paper};
 use tautmark::job;
 use tautmark::solve;
 use tautmark::store::Jobs;
+use tautmark_app_tests::screen::{Screen, prepare};
 use tautmark_app_tests::{Hand, PAGES};
 use tautmark_ui::{JobsVm, Place};
 
@@ -84,7 +83,7 @@ fn folder_of(count: usize) -> tempfile::TempDir {
 fn started(folder: &Path) -> (Hand, Screen) {
     prepare();
     let hand = Hand::in_folder(folder, SIZE[0], SIZE[1]);
-    let mut screen = Screen::of_latest();
+    let mut screen = Screen::of_latest(SIZE);
     screen.draw_whole();
     (hand, screen)
 }

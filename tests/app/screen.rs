@@ -9,9 +9,6 @@ use std::cell::RefCell;
 use std::rc::Rc;
 use std::time::Duration;
 
-/// Width and height, px.
-pub const SIZE: [f32; 2] = [412.0, 915.0];
-
 thread_local! {
     static LATEST: RefCell<Option<Rc<MinimalSoftwareWindow>>> = const { RefCell::new(None) };
 }
@@ -40,15 +37,21 @@ pub fn prepare() {
 /// The window that was made last, and what is seen of it.
 pub struct Screen {
     window: Rc<MinimalSoftwareWindow>,
+    width: usize,
     pixels: Vec<PremultipliedRgbaColor>,
 }
 
 impl Screen {
-    pub fn of_latest() -> Self {
+    /// `size` is the window's, width and height in px.
+    pub fn of_latest(size: [f32; 2]) -> Self {
         let window = LATEST.with_borrow(Clone::clone).expect("a window was made");
-        let [width, height] = SIZE.map(|size| size as usize);
+        let [width, height] = size.map(|size| size as usize);
         let pixels = vec![PremultipliedRgbaColor::default(); width * height];
-        Self { window, pixels }
+        Self {
+            window,
+            width,
+            pixels,
+        }
     }
 
     /// Draws every pixel, as after a change of size.
@@ -68,7 +71,7 @@ impl Screen {
         let pixels = &mut self.pixels;
         self.window.draw_if_needed(|renderer| {
             renderer.set_repaint_buffer_type(how);
-            let region = renderer.render(pixels, SIZE[0] as usize);
+            let region = renderer.render(pixels, self.width);
             drawn = region
                 .iter()
                 .map(|(_, size)| size.width * size.height)
