@@ -50,7 +50,7 @@ impl Form for Carry {
         let (datum, point) = (guide.datum.cloned(), guide.point.cloned());
         match (id, datum, point) {
             ("datum", Some(datum), _) => ask(desk, from, datum),
-            ("datum", None, _) => choose_datum(desk, |_, _| Then::Stay),
+            ("datum", None, _) => choose_datum(desk, None),
             ("first", _, Some(point)) => ask(desk, from, point),
             ("second", _, Some(point)) => ask(desk, from + 1, point),
             ("point", ..) => choose_change_point(desk, from),
@@ -75,7 +75,7 @@ impl Form for Carry {
         let guide = Guide::of(desk);
         let from = guide.from;
         match guide.next(desk) {
-            Next::ChooseDatum => choose_datum(desk, |_, _| Then::Stay),
+            Next::ChooseDatum => choose_datum(desk, None),
             Next::SetUp => {
                 add_setup(desk);
                 Then::Stay

@@ -119,7 +119,7 @@ fn sight_what(desk: &mut Desk, setup: usize, id: &str) -> Then {
     let (kind, rest) = id.split_once(' ').unwrap_or((id, ""));
     match kind {
         "point" => ask(desk, setup, rest.into()),
-        "datum" => choose_datum(desk, move |desk, point| ask(desk, setup, point)),
+        "datum" => choose_datum(desk, Some(setup)),
         "ground" => {
             let point = new_point_name(desk.saved(), "g");
             let run = rest.into();
@@ -169,7 +169,7 @@ pub(super) fn choose_change_point(desk: &mut Desk, setup: usize) -> Then {
 /// Chooses the datum, or says its height.
 pub(super) fn datum(desk: &mut Desk) -> Then {
     if desk.saved().levels.datum.is_none() {
-        return choose_datum(desk, |_, _| Then::Stay);
+        return choose_datum(desk, None);
     }
     let rows = vec![
         choice("height", "Its height", "what the datum counts as"),
@@ -177,19 +177,16 @@ pub(super) fn datum(desk: &mut Desk) -> Then {
     ];
     offer(desk, "The datum", rows, |desk, id| {
         if id == "other" {
-            return choose_datum(desk, |_, _| Then::Stay);
+            return choose_datum(desk, None);
         }
         desk.ask(Box::new(DatumHeight));
         Then::Keypad
     })
 }
 
-/// Asks which point is the datum: points that are there, and the marks that are no point yet; then goes
-/// on with it.
-pub(super) fn choose_datum(
-    desk: &mut Desk,
-    then: impl FnOnce(&mut Desk, PointId) -> Then + 'static,
-) -> Then {
+/// Asks which point is the datum, points that are there and the marks that are no point yet, and then
+/// for the sight of it from a set-up.
+pub(super) fn choose_datum(desk: &mut Desk, sight_from: Option<usize>) -> Then {
     let job = desk.saved();
     let points = job.levels.points.iter();
     let points = points.map(|point| {
@@ -218,13 +215,11 @@ pub(super) fn choose_datum(
                 "mark" => add_mark_point(desk, rest),
                 _ => add_point(desk, "nail"),
             };
-            match point {
-                Some(point) => {
-                    make_datum(desk, point.clone());
-                    then(desk, point)
-                }
-                None => Then::Stay,
-            }
+            let Some(point) = point else {
+                return Then::Stay;
+            };
+            make_datum(desk, point.clone());
+            sight_from.map_or(Then::Stay, |setup| ask(desk, setup, point))
         },
     )
 }

@@ -67,7 +67,8 @@ pub(super) fn fill(app: &App, desk: &Desk) {
             .and_then(|(at, _)| i32::try_from(at).ok())
             .unwrap_or(0),
     );
-    vm.set_status(standing(desk, sight));
+    let problems = sight.map_or_else(Vec::new, |(at, _)| problems_of(desk, at));
+    vm.set_status(standing(desk, sight, &problems));
     let fix = sight.and_then(|(_, run)| Some((run, fix(desk, run)?)));
     let strip = fix.map_or_else(Vec::new, |(run, fix)| strip(desk, run, fix));
     vm.set_strip(patched(vm.get_strip(), strip));
@@ -77,8 +78,7 @@ pub(super) fn fill(app: &App, desk: &Desk) {
         let posts = fix.posts.iter();
         posts.map(|post| post_row(desk, run, fix, post)).collect()
     });
-    let run = sight.map(|(at, _)| at);
-    posts.extend(problem_rows(desk, run, fix.is_some()));
+    posts.extend(problem_rows(desk, &problems, fix.is_some()));
     vm.set_posts(patched(vm.get_posts(), posts));
     let next = next_to_mark(desk).map(|n| format!("Mark out post {n}"));
     vm.set_mark_out(next.unwrap_or_default().into());
@@ -188,8 +188,8 @@ fn bays(desk: &Desk, fix: &RunFix) -> Vec<StripBay> {
         .collect()
 }
 
-fn standing(desk: &Desk, sight: Option<(usize, &Run)>) -> Status {
-    let Some((at, run)) = sight else {
+fn standing(desk: &Desk, sight: Option<(usize, &Run)>, problems: &[&Problem]) -> Status {
+    let Some((_, run)) = sight else {
         return match desk.job().lines.is_empty() {
             true => status(
                 Verdict::Note,
@@ -201,9 +201,8 @@ fn standing(desk: &Desk, sight: Option<(usize, &Run)>) -> Status {
             ),
         };
     };
-    let problems = problems_of(desk, at);
     let fix = fix(desk, run);
-    if let Some(told) = told(desk, &problems, fix.is_some()) {
+    if let Some(told) = told(desk, problems, fix.is_some()) {
         return told;
     }
     let Some(fix) = fix else {
@@ -222,7 +221,7 @@ fn standing(desk: &Desk, sight: Option<(usize, &Run)>) -> Status {
         let posts = capital(&counted(posts, "post", "posts"));
         format!("**{posts} marked out.** ")
     });
-    match (all, to_look_at(&problems)) {
+    match (all, to_look_at(problems)) {
         (all, Some(words)) => status(
             Verdict::Attention,
             &format!("{}**{words}** under the posts.", all.unwrap_or_default()),
@@ -304,9 +303,8 @@ fn verdict_of(severity: Severity) -> Verdict {
 
 /// The problems of the run in sight that are not told over its posts, as rows under them; what to do
 /// comes with a press.
-fn problem_rows(desk: &Desk, run: Option<usize>, settled: bool) -> Vec<Item> {
-    let problems = run.map_or_else(Vec::new, |run| problems_of(desk, run));
-    let told = in_the_way(&problems, settled).len();
+fn problem_rows(desk: &Desk, problems: &[&Problem], settled: bool) -> Vec<Item> {
+    let told = in_the_way(problems, settled).len();
     let rows = problems.iter().enumerate().skip(told);
     let rows = rows.map(|(i, problem)| Item {
         verdict: verdict_of(problem.severity),

@@ -27,8 +27,7 @@ pub fn run_name(run: &Run) -> String {
 #[must_use]
 pub fn string_name(job: &Job, id: &LineId) -> String {
     let line = job.lines.iter().find(|line| line.id == *id);
-    let name = line.map_or("", |line| line.name.as_str());
-    let name = if name.is_empty() { id.as_str() } else { name };
+    let name = line.map_or(id.as_str(), |line| line.called());
     if with_kind("string", name) == name {
         name.to_owned()
     } else if name.to_lowercase().contains("string") {

@@ -25,43 +25,39 @@ const PAGES: [(&str, Place, Page); 10] = [
     ("cut-list", Place::Boards, Page::CutList),
 ];
 
-fn long_names() -> Job {
+/// The example with other names: its own, and one each for its walls, its runs and its strings.
+fn named(title: &str, wall: &str, run: &str, line: &str) -> Job {
     let mut job = job::example();
-    job.title = "The screen along the lane behind the old potting shed and orchard".to_owned();
-    let walls = "The long garden wall on the side of the lane, rough brick";
-    job.walls
-        .iter_mut()
-        .for_each(|wall| wall.name = walls.to_owned());
-    let runs = "Along the lane from the old pear tree to the wicket gate";
-    job.runs
-        .iter_mut()
-        .for_each(|run| run.name = runs.to_owned());
-    let lines = "Front string, tied low on the nails of the shed";
-    job.lines
-        .iter_mut()
-        .for_each(|line| line.name = lines.to_owned());
+    job.title = title.to_owned();
+    for one in &mut job.walls {
+        one.name = wall.to_owned();
+    }
+    for one in &mut job.runs {
+        one.name = run.to_owned();
+    }
+    for one in &mut job.lines {
+        one.name = line.to_owned();
+    }
     job
+}
+
+fn long_names() -> Job {
+    named(
+        "The screen along the lane behind the old potting shed and orchard",
+        "The long garden wall on the side of the lane, rough brick",
+        "Along the lane from the old pear tree to the wicket gate",
+        "Front string, tied low on the nails of the shed",
+    )
 }
 
 /// Names without a space: in writing that has none, and of one long word.
 fn without_spaces() -> Job {
-    let mut job = job::example();
     let (wall, run) = (
         "果園東側舊磚牆靠近水井的那一段比較高而且不直",
         "รั้วด้านหลังสวนผลไม้ตั้งแต่กำแพงอิฐเก่าจนถึงประตู",
     );
-    job.title = format!("{wall}，{run}");
-    job.walls
-        .iter_mut()
-        .for_each(|one| one.name = wall.to_owned());
-    job.runs
-        .iter_mut()
-        .for_each(|one| one.name = run.to_owned());
     let line = "Obstgartenmauerverlängerungsabschnittsbegrenzungsschnur";
-    job.lines
-        .iter_mut()
-        .for_each(|one| one.name = line.to_owned());
-    job
+    named(&format!("{wall}，{run}"), wall, run, line)
 }
 
 fn many_posts() -> Job {
