@@ -12,11 +12,10 @@ pub mod ids;
 pub mod model;
 pub mod problem;
 mod read;
-pub mod reading;
 pub mod sound;
 
 pub use ids::{ByName, CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId, with_kind};
-pub use model::Job;
+pub use model::{Job, reading};
 pub use problem::{Problem, Problems, Severity};
 pub use read::{Opened, ReadError, read, write};
 

@@ -1,7 +1,7 @@
 //! Datum, points, set-ups and sights.
 
-use super::fence::Runs;
 use super::plane::Marks;
+use super::runs::Runs;
 use super::{Ledger, Named, Place};
 use crate::job::ids::{PointId, SetupId};
 use crate::job::model::{Job, Point, Sight};

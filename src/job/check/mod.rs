@@ -2,10 +2,14 @@
 //!
 //! Whatever is wrong is named by its place in the file and left out; the rest goes on.
 
-mod fence;
+mod boards;
+mod ends;
+mod gates;
 mod heights;
 mod place;
 mod plane;
+mod runs;
+mod settings;
 mod strings;
 
 use super::model::{Extra, Job};
@@ -29,22 +33,22 @@ pub fn check(job: &Job) -> (Sound, Vec<Problem>) {
         unit: job.show.lengths,
         ..Sound::default()
     };
-    fence::settings(job, &mut sound, &mut ledger);
+    settings::settings(job, &mut sound, &mut ledger);
     let marks = plane::marks(job, &mut sound, &mut ledger);
     let walls = plane::walls(job, &marks, &mut sound, &mut ledger);
     plane::readings(job, &marks, &walls, &mut sound, &mut ledger);
     let lines = strings::lines(job, &marks, &walls, &mut sound, &mut ledger);
     let corners = strings::corners(job, &lines, &mut sound, &mut ledger);
-    let names = fence::Names {
+    let names = ends::Names {
         marks: &marks,
         walls: &walls,
         lines: &lines,
         corners: &corners,
     };
-    let runs = fence::runs(job, &names, &mut sound, &mut ledger);
+    let runs = runs::runs(job, &names, &mut sound, &mut ledger);
     heights::levels(job, &marks, &runs, &mut sound, &mut ledger);
-    fence::boards(job, &mut sound, &mut ledger);
-    fence::marked(job, &runs, &mut ledger);
+    boards::boards(job, &mut sound, &mut ledger);
+    runs::marked(job, &runs, &mut ledger);
     (sound, ledger.problems.0)
 }
 

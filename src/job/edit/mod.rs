@@ -26,11 +26,11 @@ pub use history::{History, Step};
 pub use label::label;
 pub use thing::Thing;
 
+use super::model::reading::Reading;
 use super::model::{
     Boards, Corner, Datum, Gate, Hole, Laser, Line, Mark, Marked, Pin, Point, Run, Setup, Show,
     Sight, Stock, Tape, Tolerance, Wall,
 };
-use super::reading::Reading;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 

@@ -1,7 +1,8 @@
 //! One measurement, as it is in the file: tape, offset, inline or angle.
 
-use super::ids::{MarkId, WallId};
-use super::model::{Extra, Side};
+use super::extra::Extra;
+use super::site::Side;
+use crate::job::ids::{MarkId, WallId};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 

@@ -1,0 +1,155 @@
+//! Where a run starts and ends.
+
+use super::plane::{Marks, Walls};
+use super::strings::{Corners, Lines};
+use super::{Ledger, Place};
+use crate::job::model::End;
+use crate::job::sound::{RunEnd, RunStart, Sound, SoundRun};
+
+/// The names a run may refer to.
+pub(super) struct Names<'a> {
+    pub marks: &'a Marks,
+    pub walls: &'a Walls,
+    pub lines: &'a Lines,
+    pub corners: &'a Corners,
+}
+
+pub(super) fn run_start(
+    end: Option<&End>,
+    place: Place<'_>,
+    names: &Names<'_>,
+    ledger: &mut Ledger,
+) -> Option<RunStart> {
+    match end {
+        Some(End {
+            wall: Some(id),
+            corner: None,
+            mark: None,
+            length: None,
+            ..
+        }) => names
+            .walls
+            .find(id, "wall", place.key("wall"), ledger)
+            .map(RunStart::Wall),
+        Some(End {
+            wall: None,
+            corner: Some(id),
+            mark: None,
+            length: None,
+            ..
+        }) => names
+            .corners
+            .find(id, "corner", place.key("corner"), ledger)
+            .map(RunStart::Corner),
+        Some(End {
+            wall: None,
+            corner: None,
+            mark: Some(id),
+            length: None,
+            ..
+        }) => names
+            .marks
+            .find(id, "mark", place.key("mark"), ledger)
+            .map(RunStart::Mark),
+        Some(End {
+            wall: None,
+            corner: None,
+            mark: None,
+            length: Some(_),
+            ..
+        }) => {
+            ledger.problems.error(
+                place.key("length"),
+                "A run cannot start at a length.",
+                "Start it at a wall, a corner or a mark; only its end may be a length.",
+            );
+            None
+        }
+        Some(End {
+            wall: None,
+            corner: None,
+            mark: None,
+            length: None,
+            ..
+        })
+        | None => {
+            ledger.problems.warning(
+                place,
+                "It does not say where the run starts or ends here.",
+                "Name a wall, a corner or a mark.",
+            );
+            None
+        }
+        Some(_) => {
+            ledger.problems.error(
+                place,
+                "It says more than one thing about where this is.",
+                "Keep one of wall, corner, mark and length.",
+            );
+            None
+        }
+    }
+}
+
+pub(super) fn run_end(
+    end: Option<&End>,
+    place: Place<'_>,
+    names: &Names<'_>,
+    ledger: &mut Ledger,
+) -> Option<RunEnd> {
+    if let Some(End {
+        wall: None,
+        corner: None,
+        mark: None,
+        length: Some(length),
+        ..
+    }) = end
+    {
+        let length = ledger.positive(place.key("length"), *length, "length of the run")?;
+        return Some(RunEnd::Length(length));
+    }
+    run_start(end, place, names, ledger).map(RunEnd::At)
+}
+
+pub(super) fn ends_apart(run: &SoundRun, place: Place<'_>, ledger: &mut Ledger) -> Option<()> {
+    if run.end != RunEnd::At(run.start) {
+        return Some(());
+    }
+    ledger.problems.error(
+        place.key("end"),
+        format!("Run “{}” starts and ends at the same place.", run.called()),
+        "Name two different ends.",
+    );
+    None
+}
+
+pub(super) fn corners_on_line(
+    run: &SoundRun,
+    place: Place<'_>,
+    sound: &Sound,
+    ledger: &mut Ledger,
+) -> Option<()> {
+    let mut good = Some(());
+    let mut look = |key: &str, at: RunStart| {
+        if let RunStart::Corner(corner) = at
+            && let Some(corner) = sound.corners.get(corner.0)
+            && !corner.lines.contains(&run.line)
+        {
+            ledger.problems.error(
+                place.key(key).key("corner"),
+                format!(
+                    "Corner “{}” is not on the line of run “{}”.",
+                    corner.id,
+                    run.called()
+                ),
+                "Name a corner of this run's own line.",
+            );
+            good = None;
+        }
+    };
+    look("start", run.start);
+    if let RunEnd::At(at) = run.end {
+        look("end", at);
+    }
+    good
+}

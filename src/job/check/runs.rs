@@ -1,0 +1,145 @@
+//! Runs and what has been ticked off on them.
+
+use super::ends::{Names, corners_on_line, ends_apart, run_end, run_start};
+use super::gates::{gates, pins};
+use super::{Ledger, Named, Place};
+use crate::job::ids::RunId;
+use crate::job::model::{Job, Run, Side};
+use crate::job::sound::{RunIx, Sound, SoundRun};
+
+pub(super) type Runs = Named<RunId, RunIx>;
+
+pub(super) fn runs(job: &Job, names: &Names<'_>, sound: &mut Sound, ledger: &mut Ledger) -> Runs {
+    let mut runs = Runs::new();
+    let list = Place::File.key("runs");
+    for (index, run) in job.runs.iter().enumerate() {
+        let place = list.nth(index);
+        run_keys(run, place, ledger);
+        if !runs.claim(&run.id, "run", place, ledger) {
+            continue;
+        }
+        if let Some(good) = sound_run(run, index, place, names, sound, ledger) {
+            runs.settle(&run.id, RunIx(sound.runs.len()));
+            sound.runs.push(good);
+        }
+    }
+    runs
+}
+
+fn run_keys(run: &Run, place: Place<'_>, ledger: &mut Ledger) {
+    ledger.unknown_keys(place, &run.extra);
+    for (key, end) in [("start", &run.start), ("end", &run.end)] {
+        if let Some(end) = end {
+            ledger.unknown_keys(place.key(key), &end.extra);
+        }
+    }
+    if let Some(post) = &run.post {
+        ledger.unknown_keys(place.key("post"), &post.extra);
+    }
+    if let Some(bays) = &run.bays {
+        ledger.unknown_keys(place.key("bays"), &bays.extra);
+    }
+    for (i, gate) in run.gates.iter().enumerate() {
+        ledger.unknown_keys(place.key("gates").nth(i), &gate.extra);
+        if let Some(leaf) = &gate.leaf {
+            ledger.unknown_keys(place.key("gates").nth(i).key("leaf"), &leaf.extra);
+        }
+    }
+    for (i, pin) in run.pins.iter().enumerate() {
+        ledger.unknown_keys(place.key("pins").nth(i), &pin.extra);
+    }
+}
+
+fn sound_run(
+    run: &Run,
+    index: usize,
+    place: Place<'_>,
+    names: &Names<'_>,
+    sound: &Sound,
+    ledger: &mut Ledger,
+) -> Option<SoundRun> {
+    let line = names
+        .lines
+        .find(&run.line, "line", place.key("line"), ledger);
+    let start = run_start(run.start.as_ref(), place.key("start"), names, ledger);
+    let end = run_end(run.end.as_ref(), place.key("end"), names, ledger);
+    let gap = ledger.not_negative(place.key("gap"), run.gap, "gap");
+    let post = run.post.clone().unwrap_or_default();
+    let width = ledger.positive(place.key("post").key("width"), post.width, "post width");
+    let depth = ledger.positive(place.key("post").key("depth"), post.depth, "post depth");
+    let bays = run.bays.clone().unwrap_or_default();
+    let bay_max = ledger.positive(place.key("bays").key("max"), bays.max, "longest bay");
+    let side = side_of(run, place, ledger);
+    assumed_sizes(run, place, ledger);
+    let gates = gates(&run.gates, place, ledger);
+    let pins = pins(&run.pins, place, ledger);
+    let good = SoundRun {
+        id: run.id.clone(),
+        name: run.name.clone(),
+        line: line?,
+        side,
+        gap: gap?,
+        start: start?,
+        end: end?,
+        width: width?,
+        depth: depth?,
+        bay_max: bay_max?,
+        bay_fit: bays.fit,
+        gates,
+        pins,
+        index,
+    };
+    ends_apart(&good, place, ledger)?;
+    corners_on_line(&good, place, sound, ledger)?;
+    Some(good)
+}
+
+fn side_of(run: &Run, place: Place<'_>, ledger: &mut Ledger) -> Side {
+    run.side.unwrap_or_else(|| {
+        ledger.problems.warning(
+            place.key("side"),
+            format!(
+                "Run “{}” does not say on which side of its string the posts stand; left is taken.",
+                run.called()
+            ),
+            "Say left or right, as seen looking along the line.",
+        );
+        Side::Left
+    })
+}
+
+fn assumed_sizes(run: &Run, place: Place<'_>, ledger: &mut Ledger) {
+    if run.post.is_none() {
+        ledger.problems.warning(
+            place.key("post"),
+            format!(
+                "Run “{}” has no post size; 100 by 100 is taken.",
+                run.called()
+            ),
+            "Enter the size of its posts.",
+        );
+    }
+    if run.bays.is_none() {
+        ledger.problems.warning(
+            place.key("bays"),
+            format!("Run “{}” has no longest bay; 1800 is taken.", run.called()),
+            "Enter the longest bay, centre to centre.",
+        );
+    }
+}
+
+/// Ticked-off posts must be on a run of the job; [`crate::setout`] sees whether the run has them.
+pub(super) fn marked(job: &Job, runs: &Runs, ledger: &mut Ledger) {
+    let list = Place::File.key("marked");
+    for (i, marked) in job.marked.iter().enumerate() {
+        let place = list.nth(i);
+        ledger.unknown_keys(place, &marked.extra);
+        runs.find(&marked.run, "run", place.key("run"), ledger);
+        if let Some(measured) = marked.measured {
+            ledger.any(place.key("measured"), measured, "running reading as built");
+        }
+        if let Some(off) = marked.off {
+            ledger.any(place.key("off"), off, "distance off the string as built");
+        }
+    }
+}

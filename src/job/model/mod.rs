@@ -1,0 +1,168 @@
+//! The job as it is on disk, version 1. Plain data; nothing here is checked (see [`super::check`]).
+//!
+//! Lengths and heights are millimetres, angles degrees. A missing part takes its default or stays
+//! empty; a key this program does not know is kept in `extra` and written back.
+
+mod boards;
+mod called;
+mod extra;
+mod fence;
+mod heights;
+pub mod reading;
+mod site;
+
+pub use boards::{BoardFit, Boards, Gravel, Pales, Rails, Stock};
+pub(in crate::job) use called::called;
+pub use extra::Extra;
+pub use fence::{BayFit, Bays, End, Gate, Hole, Hung, Leaf, Marked, Pin, PostSize, Run};
+pub use heights::{Datum, Levels, Point, Setup, Sight};
+pub use site::{Corner, CornerPost, Line, Mark, PostSet, Side, Station, Wall};
+
+use crate::{length::Unit, tape::TapeClass};
+use reading::Reading;
+use serde::{Deserialize, Serialize};
+
+/// The word every job file starts with.
+pub const FORMAT: &str = "tautmark-job";
+/// The newest version of the job file this program can change.
+pub const VERSION: u32 = 1;
+
+/// A whole job: what was measured and what is wanted.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Job {
+    pub format: String,
+    pub version: u32,
+    pub title: String,
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub notes: String,
+    #[serde(default)]
+    pub show: Show,
+    #[serde(default)]
+    pub tape: Tape,
+    #[serde(default)]
+    pub level: Laser,
+    #[serde(default)]
+    pub tolerance: Tolerance,
+    #[serde(default)]
+    pub marks: Vec<Mark>,
+    #[serde(default)]
+    pub walls: Vec<Wall>,
+    #[serde(default)]
+    pub readings: Vec<Reading>,
+    #[serde(default)]
+    pub lines: Vec<Line>,
+    #[serde(default)]
+    pub corners: Vec<Corner>,
+    #[serde(default)]
+    pub runs: Vec<Run>,
+    #[serde(default)]
+    pub hole: Hole,
+    #[serde(default)]
+    pub levels: Levels,
+    #[serde(default)]
+    pub boards: Boards,
+    #[serde(default)]
+    pub stock: Stock,
+    #[serde(default)]
+    pub marked: Vec<Marked>,
+    #[serde(flatten)]
+    pub extra: Extra,
+}
+
+impl Job {
+    /// A job with a title and nothing measured yet.
+    #[must_use]
+    pub fn new(title: &str) -> Self {
+        Self {
+            format: FORMAT.to_owned(),
+            version: VERSION,
+            title: title.to_owned(),
+            notes: String::new(),
+            show: Show::default(),
+            tape: Tape::default(),
+            level: Laser::default(),
+            tolerance: Tolerance::default(),
+            marks: Vec::new(),
+            walls: Vec::new(),
+            readings: Vec::new(),
+            lines: Vec::new(),
+            corners: Vec::new(),
+            runs: Vec::new(),
+            hole: Hole::default(),
+            levels: Levels::default(),
+            boards: Boards::default(),
+            stock: Stock::default(),
+            marked: Vec::new(),
+            extra: Extra::new(),
+        }
+    }
+}
+
+/// How figures are shown.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Show {
+    #[serde(default)]
+    pub lengths: Unit,
+    #[serde(flatten)]
+    pub extra: Extra,
+}
+
+/// The tape: its accuracy class and the standard deviation of one reading, mm.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Tape {
+    pub class: TapeClass,
+    pub reading: f64,
+    #[serde(flatten)]
+    pub extra: Extra,
+}
+
+impl Default for Tape {
+    fn default() -> Self {
+        Self {
+            class: TapeClass::II,
+            reading: 1.0,
+            extra: Extra::new(),
+        }
+    }
+}
+
+/// The laser: its stated accuracy (a limit, mm per m) and the standard deviation of one reading, mm.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Laser {
+    pub accuracy: f64,
+    pub reading: f64,
+    #[serde(flatten)]
+    pub extra: Extra,
+}
+
+impl Default for Laser {
+    fn default() -> Self {
+        Self {
+            accuracy: 0.3,
+            reading: 1.0,
+            extra: Extra::new(),
+        }
+    }
+}
+
+/// How far a post as built may be from its place, and a height from its own, mm.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Tolerance {
+    pub length: f64,
+    pub level: f64,
+    #[serde(flatten)]
+    pub extra: Extra,
+}
+
+impl Default for Tolerance {
+    fn default() -> Self {
+        Self {
+            length: 5.0,
+            level: 3.0,
+            extra: Extra::new(),
+        }
+    }
+}
