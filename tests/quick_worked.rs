@@ -1,4 +1,4 @@
-//! Things that people building fences, decks and gates really ran into, each with its figure.
+//! Worked examples of the quick sums: site questions with answers worked out by hand.
 
 use tautmark::laser::Laser;
 use tautmark::quick::bays::{bays_of, equal_bays};
@@ -98,15 +98,15 @@ fn a_wall_corner_that_is_not_square() -> Outcome {
     Ok(())
 }
 
-/// 4. A hundred feet in bays "of about 7.7".
+/// 4. Ninety-six feet in bays of 7.4 feet at most.
 #[test]
-fn bays_of_about_seven_point_seven() -> Outcome {
-    let bays = equal_bays(100.0 * FOOT, 7.7 * FOOT)?;
+fn bays_of_seven_point_four_feet() -> Outcome {
+    let bays = equal_bays(96.0 * FOOT, 7.4 * FOOT)?;
     assert_eq!(bays.count(), 13);
-    near(bays.size / FOOT, 7.692, 0.0005);
-    let one_more = bays_of(100.0 * FOOT, 14)?;
-    near(one_more.size / FOOT, 7.143, 0.0005);
-    near_inches(bays.stepping_runs_over(7.7 * FOOT), 1.2, 1e-9);
+    near(bays.size / FOOT, 7.3846, 0.0005);
+    let one_more = bays_of(96.0 * FOOT, 14)?;
+    near(one_more.size / FOOT, 6.8571, 0.0005);
+    near_inches(bays.stepping_runs_over(7.4 * FOOT), 2.4, 1e-9);
     Ok(())
 }
 
