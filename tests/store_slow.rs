@@ -242,3 +242,36 @@ fn a_file_ends_where_a_part_of_it_is_missing() {
         Some("one ".as_bytes())
     );
 }
+
+#[test]
+fn a_storage_that_was_emptied_gets_everything_again_at_once() {
+    let storage = Later::default();
+    let disk = storage.disk();
+    let alarm = disk.alarm();
+    disk.make_folder("a").expect("a folder");
+    disk.write("a/x", b"entered").expect("written");
+    storage.work();
+    storage.shelf().parts.clear();
+    alarm.storage_lost(ErrorKind::ConnectionReset);
+    assert!(disk.kept().is_err(), "what is typed now is not kept yet");
+    storage.work();
+    assert!(disk.kept().is_ok());
+    let again = storage.disk();
+    assert_eq!(again.read("a/x").ok().as_deref(), Some(&b"entered"[..]));
+}
+
+#[test]
+fn a_file_is_found_where_the_piece_of_its_folder_is_gone() {
+    let storage = Later::default();
+    let disk = storage.disk();
+    disk.make_folder("a/c").expect("folders");
+    disk.write("a/c/x", b"entered").expect("written");
+    storage.work();
+    storage
+        .shelf()
+        .parts
+        .retain(|(path, _), _| !path.ends_with('/'));
+    let again = storage.disk();
+    assert_eq!(again.list("a").expect("its folder"), ["c"]);
+    assert_eq!(again.list("a/c").expect("its folder"), ["x"]);
+}

@@ -1,15 +1,17 @@
 //! The app in a browser: started by `ui/web/start.js`, once it has fetched the jobs.
 
+mod back;
 mod device;
 mod frames;
 mod screen;
 mod storage;
 
-use crate::app;
+use crate::app::{self, Bridge, Then};
 use crate::store::Jobs;
-use crate::store::slow::SlowDisk;
+use crate::store::slow::{Alarm, SlowDisk};
 use device::Browser;
 use slint::ComponentHandle;
+use std::io::ErrorKind;
 use std::rc::Rc;
 use storage::Pieces;
 use wasm_bindgen::prelude::*;
@@ -23,15 +25,45 @@ use wasm_bindgen::prelude::*;
 pub fn start(kept: &js_sys::Array) -> Result<(), String> {
     std::panic::set_hook(Box::new(|fault| device::stopped(&fault.to_string())));
     let disk = SlowDisk::of(storage::read(kept), Pieces);
+    let alarm = disk.alarm();
     let words = |error: slint::PlatformError| error.to_string();
     let (window, bridge) = app::open(Jobs::on(disk), Rc::new(Browser)).map_err(words)?;
     frames::watch(&window);
     screen::show(&window);
+    let leaving = bridge.clone();
     let pause = Closure::<dyn Fn()>::new(move || {
-        bridge.pause();
+        leaving.pause();
         device::wake();
     });
     device::when_left(&pause);
     pause.forget();
+    hear_of_storage(&bridge, alarm);
+    back::take(&window);
     window.run().map_err(words)
+}
+
+/// Says what becomes of jobs that the browser throws away, before and after.
+fn hear_of_storage(bridge: &Rc<Bridge>, alarm: Alarm) {
+    let at = bridge.clone();
+    let lost = Closure::<dyn Fn()>::new(move || {
+        alarm.storage_lost(ErrorKind::ConnectionReset);
+        at.pause();
+        device::wake();
+    });
+    let at = bridge.clone();
+    let may_be_cleared = Closure::<dyn Fn()>::new(move || {
+        at.act(|desk| {
+            desk.explain(
+                "Jobs in this browser",
+                "This browser does not promise to keep your jobs: it may clear them when the \
+                 device runs short of room, and a private window clears them as it closes. Send \
+                 the job out from its sheet now and then.",
+            );
+            Then::Stay
+        });
+        device::wake();
+    });
+    device::when_storage(&lost, &may_be_cleared);
+    lost.forget();
+    may_be_cleared.forget();
 }

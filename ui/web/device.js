@@ -104,6 +104,37 @@ export function whenLeft(pause) {
   addEventListener("tautmark-not-kept", pause);
 }
 
+/** Told when the browser has emptied its storage, and when it does not promise to let it stay. */
+export function whenStorage(lost, mayBeCleared) {
+  addEventListener("tautmark-storage-lost", lost);
+  addEventListener("tautmark-may-be-cleared", mayBeCleared);
+}
+
+/**
+ * The system's way back: `back()` goes one step back in the app, false where there is none left. An
+ * entry of the history lies over the page, so that the gesture comes here first; one that was laid
+ * without a touch may be passed over by the browser.
+ */
+export function whenBack(back) {
+  let laid = false;
+  const lay = () => {
+    if (!laid) {
+      laid = true;
+      history.pushState(null, "");
+    }
+  };
+  lay();
+  addEventListener("pointerdown", lay, { capture: true });
+  addEventListener("popstate", () => {
+    laid = false;
+    if (back()) {
+      lay();
+    } else {
+      history.back();
+    }
+  });
+}
+
 /** A frame stands on the canvas, by day or by night. */
 export function drawn(night) {
   document.documentElement.dataset.light = night ? "dusk" : "chalk";

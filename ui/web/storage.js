@@ -3,6 +3,12 @@
 
 const STORE = "pieces";
 let open;
+// The storage holds all that it was handed. Once it did not, only everything afresh mends it.
+let whole = true;
+// This page has let go of the jobs: another one may be writing, so it never writes again.
+let ended = false;
+let underWay = 0;
+let allAnswered = () => {};
 
 function database() {
   return new Promise((resolve, reject) => {
@@ -11,10 +17,19 @@ function database() {
     asked.onerror = () => reject(asked.error);
     asked.onsuccess = () => {
       open = asked.result;
-      open.onclose = () => (open = undefined);
+      open.onclose = lost;
       resolve(open);
     };
   });
+}
+
+/** The browser has closed the storage by itself: what was in it is probably gone. */
+function lost() {
+  open = undefined;
+  whole = false;
+  if (!ended) {
+    dispatchEvent(new Event("tautmark-storage-lost"));
+  }
 }
 
 function all(request) {
@@ -31,15 +46,32 @@ export async function load() {
   return keys.map(([path, part], at) => [path, part, values[at].bytes, values[at].changed]);
 }
 
+/** Whether something entered in this page is not in the storage. */
+export function lags() {
+  return !whole;
+}
+
+/** Waits until all that was handed over has been answered for. */
+export function answered() {
+  return underWay === 0 ? Promise.resolve() : new Promise((done) => (allAnswered = done));
+}
+
+/** Closes the storage to this page for good. */
+export function letGo() {
+  ended = true;
+  open?.close();
+  open = undefined;
+}
+
 function every(path) {
   return IDBKeyRange.bound([path, 0], [path, Infinity]);
 }
 
-function write(everything, pieces, kept) {
+function write(everything, pieces, answer) {
   const step = open.transaction(STORE, "readwrite", { durability: "strict" });
   let refused;
-  step.oncomplete = () => kept(undefined);
-  step.onabort = () => failed(refused ?? step.error, kept);
+  step.oncomplete = () => answer(undefined);
+  step.onabort = () => answer(refused ?? step.error ?? new DOMException("", "AbortError"));
   try {
     put(step.objectStore(STORE), everything, pieces);
     // On its way at once: it is carried out even if the page is closed this moment.
@@ -63,32 +95,49 @@ function put(store, everything, pieces) {
   }
 }
 
-function failed(error, kept) {
-  kept(error?.name ?? "AbortError");
-  // Nothing may be typed for a while; the person is to be told now.
-  queueMicrotask(() => dispatchEvent(new Event("tautmark-not-kept")));
-}
-
 /** Begins to keep the pieces; `kept` is told once, with the fault's name where there is one. */
 export function keep(everything, pieces, kept) {
-  askToStay();
-  const attempt = () => write(everything, pieces, kept);
-  if (open) {
-    try {
-      attempt();
-    } catch (error) {
-      queueMicrotask(() => failed(error, kept));
+  underWay += 1;
+  const answer = (error) => {
+    underWay -= 1;
+    whole = error ? false : whole || everything;
+    kept(error?.name);
+    if (error && !ended) {
+      // Nothing may be typed for a while; the person is to be told now.
+      queueMicrotask(() => dispatchEvent(new Event("tautmark-not-kept")));
     }
+    if (underWay === 0) {
+      allAnswered();
+    }
+  };
+  const refuse = (name) => queueMicrotask(() => answer(new DOMException("", name)));
+  const attempt = () => {
+    try {
+      write(everything, pieces, answer);
+    } catch (error) {
+      queueMicrotask(() => answer(error));
+    }
+  };
+  if (ended || (!whole && !everything)) {
+    // A step on its own would be laid on what is no longer there.
+    refuse("InvalidStateError");
+  } else if (open) {
+    attempt();
   } else {
-    database().then(attempt).catch((error) => failed(error, kept));
+    database().then(attempt, answer);
   }
+  askToStay();
 }
 
 // The browser may throw away what it was not asked to let stay.
 let asked = false;
-function askToStay() {
-  if (!asked) {
-    asked = true;
-    navigator.storage?.persist?.().catch(() => {});
+async function askToStay() {
+  if (asked || ended) {
+    return;
+  }
+  asked = true;
+  const stays = await navigator.storage?.persist?.().catch(() => false);
+  if (!stays) {
+    dispatchEvent(new Event("tautmark-may-be-cleared"));
   }
 }

@@ -5,9 +5,14 @@ const CACHE = "tautmark-RELEASE";
 const FILES = ["FILES"];
 
 self.addEventListener("install", (event) => {
-  // The page that is open has loaded all it needs; the next one gets the new release.
-  self.skipWaiting();
-  event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(FILES)));
+  // Past what the browser keeps by a host's lifetimes: an old page would ask for a folder that is gone.
+  const fresh = FILES.map((path) => new Request(path, { cache: "reload" }));
+  event.waitUntil(
+    caches.open(CACHE)
+      .then((cache) => cache.addAll(fresh))
+      // The page that is open has loaded all it needs; the next one gets the new release.
+      .then(() => self.skipWaiting()),
+  );
 });
 
 self.addEventListener("activate", (event) => {

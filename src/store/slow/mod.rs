@@ -35,8 +35,13 @@ pub trait Storage: Send + Sync {
 }
 
 /// The disk in memory. Only one of them may stand before a storage at a time.
-pub struct SlowDisk {
-    state: Arc<Mutex<State>>,
+pub struct SlowDisk(Arc<Shared>);
+
+/// Tells the disk that its storage has lost what it had kept.
+pub struct Alarm(Arc<Shared>);
+
+struct Shared {
+    state: Mutex<State>,
     storage: Box<dyn Storage>,
 }
 
@@ -50,17 +55,48 @@ struct State {
     mending: bool,
 }
 
-struct Held(Arc<Mutex<State>>, String);
+struct Held(Arc<Shared>, String);
 
 impl Drop for Held {
     fn drop(&mut self) {
-        state(&self.0).locks.remove(&self.1);
+        self.0.state().locks.remove(&self.1);
     }
 }
 
-/// Each step leaves the state whole, whatever became of the thread that took it.
-fn state(shared: &Mutex<State>) -> MutexGuard<'_, State> {
-    shared.lock().unwrap_or_else(PoisonError::into_inner)
+impl Shared {
+    /// Each step leaves the state whole, whatever became of the thread that took it.
+    fn state(&self) -> MutexGuard<'_, State> {
+        self.state.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+}
+
+impl Alarm {
+    /// The storage holds nothing any more, for this reason: the whole tree is handed over at once,
+    /// and every step fails until it is kept.
+    pub fn storage_lost(&self, why: ErrorKind) {
+        self.0.state().failed = Some(why);
+        mend(&self.0);
+    }
+}
+
+/// Hands the whole tree over, unless that has been done and not answered yet.
+fn mend(shared: &Arc<Shared>) {
+    let mut now = shared.state();
+    if std::mem::replace(&mut now.mending, true) {
+        return;
+    }
+    let pieces = now.tree.pieces();
+    now.tree.join_parts();
+    drop(now);
+    let told = Arc::clone(shared);
+    let kept = move |said: io::Result<()>| {
+        let mut now = told.state();
+        now.mending = false;
+        now.failed = said.err().map(|error| error.kind());
+    };
+    shared
+        .storage
+        .keep(Handed::Everything(pieces), Box::new(kept));
 }
 
 impl SlowDisk {
@@ -71,46 +107,33 @@ impl SlowDisk {
             tree: Tree::of(pieces),
             ..State::default()
         };
-        Self {
-            state: Arc::new(Mutex::new(state)),
+        Self(Arc::new(Shared {
+            state: Mutex::new(state),
             storage: Box::new(storage),
-        }
+        }))
+    }
+
+    /// For whoever hears that the storage has been emptied.
+    #[must_use]
+    pub fn alarm(&self) -> Alarm {
+        Alarm(Arc::clone(&self.0))
     }
 
     fn state(&self) -> MutexGuard<'_, State> {
-        state(&self.state)
+        self.0.state()
     }
 
     fn step(&self, what: impl FnOnce(&mut Tree) -> io::Result<Vec<Piece>>) -> io::Result<()> {
         self.kept()?;
         let pieces = what(&mut self.state().tree)?;
-        let shared = Arc::clone(&self.state);
+        let told = Arc::clone(&self.0);
         let kept = move |said: io::Result<()>| {
             if let Err(error) = said {
-                state(&shared).failed = Some(error.kind());
+                told.state().failed = Some(error.kind());
             }
         };
-        self.storage.keep(Handed::Step(pieces), Box::new(kept));
+        self.0.storage.keep(Handed::Step(pieces), Box::new(kept));
         Ok(())
-    }
-
-    /// Hands the whole tree over, unless that has been done and not answered yet.
-    fn mend(&self) {
-        let mut now = self.state();
-        if std::mem::replace(&mut now.mending, true) {
-            return;
-        }
-        let pieces = now.tree.pieces();
-        now.tree.join_parts();
-        drop(now);
-        let shared = Arc::clone(&self.state);
-        let kept = move |said: io::Result<()>| {
-            let mut now = state(&shared);
-            now.mending = false;
-            now.failed = said.err().map(|error| error.kind());
-        };
-        self.storage
-            .keep(Handed::Everything(pieces), Box::new(kept));
     }
 }
 
@@ -153,7 +176,7 @@ impl Disk for SlowDisk {
 
     fn lock(&self, path: &str) -> io::Result<Option<Lock>> {
         let got = self.state().locks.insert(path.to_owned());
-        let held = || Box::new(Held(Arc::clone(&self.state), path.to_owned())) as Lock;
+        let held = || Box::new(Held(Arc::clone(&self.0), path.to_owned())) as Lock;
         Ok(got.then(held))
     }
 
@@ -161,7 +184,7 @@ impl Disk for SlowDisk {
         let Some(kind) = self.state().failed else {
             return Ok(());
         };
-        self.mend();
+        mend(&self.0);
         Err(kind.into())
     }
 }

@@ -58,7 +58,8 @@ fn parent(path: &str) -> &str {
 
 impl Tree {
     /// The tree that these pieces, in any order, make up. A part whose earlier one is missing ends
-    /// its file: what follows a gap is worth nothing.
+    /// its file: what follows a gap is worth nothing. A file is in its folder even where the
+    /// folder's own piece is missing.
     pub(super) fn of(pieces: impl IntoIterator<Item = Piece>) -> Self {
         let mut tree = Self::default();
         let mut parts = BTreeMap::new();
@@ -76,10 +77,18 @@ impl Tree {
         for ((path, part), (bytes, changed)) in parts {
             match path.strip_suffix('/') {
                 Some(folder) => _ = tree.folders.insert(folder.to_owned()),
-                None => tree.put_part(path, part, &bytes, changed),
+                None => {
+                    tree.add_folders_above(&path);
+                    tree.put_part(path, part, &bytes, changed);
+                }
             }
         }
         tree
+    }
+
+    fn add_folders_above(&mut self, path: &str) {
+        let above = path.match_indices('/').map(|(at, _)| path[..at].to_owned());
+        self.folders.extend(above);
     }
 
     fn put_part(&mut self, path: String, part: u32, bytes: &[u8], changed: SystemTime) {
