@@ -450,7 +450,7 @@ fn without_a_display_it_says_so_and_gives_the_sheet() {
         .stdin(Stdio::null())
         .output()
         .expect("the program runs");
-    assert_eq!(code(&output), 0, "{}", err(&output));
+    assert_eq!(code(&output), 2, "{}", err(&output));
     assert!(
         err(&output).contains("The window cannot be opened"),
         "{}",

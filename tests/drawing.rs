@@ -529,3 +529,27 @@ fn a_string_on_one_nail_runs_beside_the_whole_wall() {
         assert!(drawn > face, "{}: {drawn} beside {face}", line.id);
     }
 }
+
+/// Two runs of a thousand metres and more: as many labels as posts, and strokes as far as they go.
+#[test]
+fn a_string_a_kilometre_off_is_drawn() {
+    let text = fs::read_to_string("tests/hard_use/far-offset.job.json").expect("text");
+    let job = job::read(&text).expect("a job").job;
+    let solution = solve(&job);
+    let posts: usize = solution.runs.values().map(|run| run.posts.len()).sum();
+    assert!(posts > 250, "{posts} posts");
+    let drawing = plan(&job, &solution, &PlanShow::default());
+    let laid = fitted_and_laid(&drawing, [842.0, 595.0]);
+    assert!(!laid.labels.is_empty());
+    assert!(!tautmark::export::dxf(&job, &solution).is_empty());
+}
+
+fn fitted_and_laid(drawing: &Drawing, room: [f64; 2]) -> Laid {
+    let hand = Hand::paper();
+    let desk = Desk {
+        hand: &hand,
+        measure: &Bundled,
+    };
+    let view = fitted(drawing, room, desk);
+    lay_out(drawing, &view, Some(room), desk)
+}

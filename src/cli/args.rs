@@ -53,16 +53,24 @@ pub struct SheetArgs {
     /// What an svg shows: “plan”, or the name of a run or a corner
     #[arg(long, value_name = "NAME", default_value = "plan")]
     pub of: String,
-    /// Write to this file instead of standard output
-    #[arg(long, value_name = "FILE")]
-    pub out: Option<PathBuf>,
+    #[command(flatten)]
+    pub out: OutArgs,
 }
 
 #[derive(Debug, clap::Args)]
 pub struct DemoArgs {
+    #[command(flatten)]
+    pub out: OutArgs,
+}
+
+#[derive(Debug, clap::Args)]
+pub struct OutArgs {
     /// Write to this file instead of standard output
-    #[arg(long, value_name = "FILE")]
-    pub out: Option<PathBuf>,
+    #[arg(long = "out", value_name = "FILE")]
+    pub path: Option<PathBuf>,
+    /// Write over the file even if there is another job in it
+    #[arg(long, requires = "path")]
+    pub force: bool,
 }
 
 /// The forms a sheet takes.

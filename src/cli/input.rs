@@ -5,10 +5,7 @@ use super::{Ending, Stop};
 use std::fs::File;
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
-use tautmark::job::{self, Job};
-
-/// Larger files are not job files.
-const LARGEST: u64 = 16 * 1024 * 1024;
+use tautmark::job::{self, Job, LARGEST_FILE};
 
 /// A job that has been opened.
 pub struct Opened {
@@ -59,38 +56,19 @@ fn from_file(path: &Path) -> Result<Opened, Stop> {
 
 fn read(name: &str, from: &mut impl Read, path: Option<&Path>) -> Result<Opened, Stop> {
     let mut bytes = Vec::new();
-    let read = from.take(LARGEST + 1).read_to_end(&mut bytes);
+    let read = from.take(LARGEST_FILE + 1).read_to_end(&mut bytes);
     read.map_err(|error| Stop {
         ending: Ending::Usage,
         words: format!("{name}: this cannot be read ({error}). Try it from another place."),
     })?;
-    let refused = |words: String| Stop {
+    let opened = job::read_bytes(&bytes).map_err(|error| Stop {
         ending: Ending::Job,
-        words: format!("{name}: {words}"),
-    };
-    if bytes.len() as u64 > LARGEST {
-        return Err(refused(
-            "this is larger than 16 MB, which no job is. Check that it is the right file."
-                .to_owned(),
-        ));
-    }
-    let text = String::from_utf8(bytes).map_err(|error| refused(not_text(&error)))?;
-    let opened = job::read(&text).map_err(|error| refused(error.to_string()))?;
+        words: format!("{name}: {error}"),
+    })?;
     Ok(Opened {
         job: opened.job,
         name: name.to_owned(),
         path: path.map(Path::to_owned),
         newer: opened.read_only,
     })
-}
-
-/// Where bytes stop being text: line and column, both from 1.
-fn not_text(error: &std::string::FromUtf8Error) -> String {
-    let good = error.utf8_error().valid_up_to();
-    let before = String::from_utf8_lossy(error.as_bytes().get(..good).unwrap_or_default());
-    let line = before.matches('\n').count() + 1;
-    let column = before.chars().rev().take_while(|&c| c != '\n').count() + 1;
-    format!(
-        "line {line}, column {column}: this is not UTF-8 text. Save it as UTF-8, or go back to an earlier copy."
-    )
 }

@@ -9,8 +9,9 @@ mod output;
 mod report;
 mod window;
 
-use args::{Args, Command, Form, JobArgs, SheetArgs};
+use args::{Args, Command, Form, JobArgs, OutArgs, SheetArgs};
 use clap::Parser;
+use std::io::ErrorKind;
 use std::process::ExitCode;
 use tautmark::export::{self, Subject};
 use tautmark::job::Severity;
@@ -53,9 +54,14 @@ pub fn run() -> ExitCode {
             } else {
                 Ending::Fine
             };
-            // Where not even that can be written, the ending still says it.
-            let _ = error.print();
-            return ending.into();
+            return match error.print() {
+                Err(full) if full.kind() != ErrorKind::BrokenPipe => {
+                    let stop = output::unwritten(&full);
+                    report::say(&stop.words);
+                    stop.ending.into()
+                }
+                _ => ending.into(),
+            };
         }
     };
     match act(args) {
@@ -74,15 +80,22 @@ fn act(args: Args) -> Result<Ending, Stop> {
             let solution = solve(&opened.job);
             let made = make(&opened.job, &solution, &sheet)?;
             report::warn_of_errors(&opened, &solution);
-            output::write(&made, sheet.out.as_deref(), opened.path.as_deref())?;
+            output::write(&made, &target(&sheet.out), opened.path.as_deref())?;
             Ok(ending(&solution))
         }
         Some(Command::Check(check)) => run_check(&check),
         Some(Command::Demo(demo)) => {
-            output::write(job::EXAMPLE.as_bytes(), demo.out.as_deref(), None)?;
+            output::write(job::EXAMPLE.as_bytes(), &target(&demo.out), None)?;
             Ok(Ending::Fine)
         }
         None => window::open(),
+    }
+}
+
+fn target(out: &OutArgs) -> output::Target<'_> {
+    output::Target {
+        out: out.path.as_deref(),
+        force: out.force,
     }
 }
 
@@ -126,7 +139,7 @@ fn run_check(check: &JobArgs) -> Result<Ending, Stop> {
     let opened = input::open(check)?;
     let solution = solve(&opened.job);
     let text = report::verdict(&opened, &solution);
-    output::write(text.as_bytes(), None, None)?;
+    output::to_stdout(text.as_bytes())?;
     Ok(ending(&solution))
 }
 

@@ -1,49 +1,69 @@
 //! Writing what a command made.
 
 use super::{Ending, Stop};
-use std::io::{self, ErrorKind, Write};
+use std::fs::File;
+use std::io::{self, ErrorKind, Read, Write};
 use std::path::Path;
-use tempfile::NamedTempFile;
+use tautmark::job::LARGEST_FILE;
+use tautmark::job::model::FORMAT;
+use tautmark::store::write_whole;
 
-/// Writes `bytes` to a file, or to standard output where none is named. The job's own file is never
-/// written over.
-pub fn write(bytes: &[u8], out: Option<&Path>, job: Option<&Path>) -> Result<(), Stop> {
-    match out {
+/// Where a command writes to.
+pub struct Target<'a> {
+    /// Standard output where none is named.
+    pub out: Option<&'a Path>,
+    /// Replace a job that is there.
+    pub force: bool,
+}
+
+/// Writes `bytes` to its target. The job that the command was about is never written over, and
+/// another only where that was asked for.
+pub fn write(bytes: &[u8], target: &Target<'_>, job: Option<&Path>) -> Result<(), Stop> {
+    match target.out {
         None => to_stdout(bytes),
-        Some(out) => to_file(bytes, out, job),
+        Some(out) => to_file(bytes, out, target.force, job),
     }
 }
 
 /// A reader that has seen enough, such as a pager, is no error.
-fn to_stdout(bytes: &[u8]) -> Result<(), Stop> {
+pub fn to_stdout(bytes: &[u8]) -> Result<(), Stop> {
     let mut stdout = io::stdout().lock();
     let written = stdout.write_all(bytes).and_then(|()| stdout.flush());
-    match written {
-        Err(error) if error.kind() != ErrorKind::BrokenPipe => Err(Stop {
-            ending: Ending::Usage,
-            words: format!("The output cannot be written ({error})."),
-        }),
-        _ => Ok(()),
+    written.or_else(|error| match error.kind() {
+        ErrorKind::BrokenPipe => Ok(()),
+        _ => Err(unwritten(&error)),
+    })
+}
+
+/// The output cannot be written.
+pub fn unwritten(error: &io::Error) -> Stop {
+    Stop {
+        ending: Ending::Usage,
+        words: format!("The output cannot be written ({error})."),
     }
 }
 
-/// All of it in a new file beside the old one, then put in its place, so that a full disk or a
-/// pulled plug leaves the old file whole.
-fn to_file(bytes: &[u8], out: &Path, job: Option<&Path>) -> Result<(), Stop> {
+fn to_file(bytes: &[u8], out: &Path, force: bool, job: Option<&Path>) -> Result<(), Stop> {
     let name = out.display();
-    if job.is_some_and(|job| is_same(job, out)) {
-        return Err(Stop {
-            ending: Ending::Usage,
-            words: format!(
-                "{name}: this is the job itself, and it is left as it is. Choose another name for --out."
-            ),
-        });
-    }
-    replace(bytes, out).map_err(|error| Stop {
+    let stop = |words: String| Stop {
         ending: Ending::Usage,
-        words: format!(
+        words,
+    };
+    if job.is_some_and(|job| is_same(job, out)) {
+        return Err(stop(format!(
+            "{name}: this is the job itself, and it is left as it is. Choose another name for --out."
+        )));
+    }
+    if !force && holds_a_job(out) {
+        return Err(stop(format!(
+            "{name}: there is a job in this file, and it is left as it is. Choose another name for --out, or \
+             say --force to write over it."
+        )));
+    }
+    write_whole(out, bytes).map_err(|error| {
+        stop(format!(
             "{name}: this file cannot be written ({error}). Choose another place for --out."
-        ),
+        ))
     })
 }
 
@@ -54,43 +74,14 @@ fn is_same(one: &Path, other: &Path) -> bool {
     }
 }
 
-fn replace(bytes: &[u8], out: &Path) -> io::Result<()> {
-    // A device or a pipe takes what it is given; only a plain file is replaced.
-    if out
-        .metadata()
-        .is_ok_and(|about| !about.is_file() && !about.is_dir())
-    {
-        return std::fs::write(out, bytes);
+/// True where a plain file has a job's name or says that it is one, whole or spoilt. One that cannot
+/// be looked into is none that anyone could read.
+fn holds_a_job(path: &Path) -> bool {
+    if !path.is_file() {
+        return false;
     }
-    if out.is_dir() {
-        return Err(io::Error::other("it is a folder"));
-    }
-    let out = out.canonicalize().unwrap_or_else(|_| out.to_owned());
-    let folder = match out.parent() {
-        Some(folder) if !folder.as_os_str().is_empty() => folder,
-        _ => Path::new("."),
-    };
-    let mut file = NamedTempFile::new_in(folder)?;
-    file.write_all(bytes)?;
-    file.as_file().sync_all()?;
-    share(&file, &out)?;
-    file.persist(&out).map_err(|error| error.error)?;
-    Ok(())
-}
-
-/// A new file is for its owner alone until it gets the rights of the one it replaces, or the usual.
-#[cfg(unix)]
-fn share(file: &NamedTempFile, out: &Path) -> io::Result<()> {
-    use std::os::unix::fs::PermissionsExt;
-    const USUAL: u32 = 0o644;
-    let mode = out
-        .metadata()
-        .map_or(USUAL, |about| about.permissions().mode());
-    file.as_file()
-        .set_permissions(std::fs::Permissions::from_mode(mode))
-}
-
-#[cfg(not(unix))]
-fn share(_: &NamedTempFile, _: &Path) -> io::Result<()> {
-    Ok(())
+    let named = path.to_string_lossy().ends_with(".job.json");
+    let mut text = Vec::new();
+    let read = File::open(path).and_then(|file| file.take(LARGEST_FILE).read_to_end(&mut text));
+    named || read.is_ok() && String::from_utf8_lossy(&text).contains(&format!("\"{FORMAT}\""))
 }

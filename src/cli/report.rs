@@ -4,13 +4,13 @@ use super::input::Opened;
 use std::fmt::Write as _;
 use std::io::Write as _;
 use tautmark::Solution;
-use tautmark::job::{Problem, Severity};
+use tautmark::job::{Problem, Severity, visible};
 use tautmark::sheet::place;
 
 /// Says something on standard error.
 pub fn say(words: &str) {
     // Where there is nobody to tell, the exit code still says it.
-    let _ = writeln!(std::io::stderr(), "{words}");
+    let _ = writeln!(std::io::stderr(), "{}", visible(words));
 }
 
 /// Names each error of the job on standard error.
@@ -68,7 +68,7 @@ pub fn verdict(opened: &Opened, solution: &Solution) -> String {
             );
         }
     }
-    text
+    visible(&text).into_owned()
 }
 
 fn paragraph(opened: &Opened, solution: &Solution) -> String {

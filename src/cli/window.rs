@@ -18,10 +18,10 @@ pub fn open() -> Result<Ending, Stop> {
     match tautmark::app::run(Jobs::on(files), Rc::new(Desktop::of_this_person())) {
         Ok(()) => Ok(Ending::Fine),
         Err(error) => {
-            eprintln!(
+            example()?;
+            Err(stop(format!(
                 "The window cannot be opened ({error}). Here is the example's sheet instead; for a job of your own use “tautmark sheet JOB”."
-            );
-            example()
+            )))
         }
     }
 }
@@ -38,6 +38,6 @@ fn example() -> Result<Ending, Stop> {
     use tautmark::{job, solve};
     let job = job::example();
     let text = Sheet::new(&job, &solve(&job)).text();
-    super::output::write(text.as_bytes(), None, None)?;
+    super::output::to_stdout(text.as_bytes())?;
     Ok(Ending::Fine)
 }

@@ -6,7 +6,8 @@
 //!   ──●───────────╱──  first string
 //! ```
 
-use super::model::{Dimension, Drawing, Fill, Label, Line, Rank, Role, Shape, Target, Vec2};
+use super::bounds::Vec2;
+use super::model::{Dimension, Drawing, Fill, Label, Line, Rank, Role, Shape, Target};
 use super::pencil::{Pencil, arc, circle, left_of, toward, turned};
 use crate::Solution;
 use crate::job::{CornerId, Job};

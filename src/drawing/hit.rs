@@ -1,6 +1,7 @@
 //! What was pressed?
 
-use super::model::{Drawing, Item, Shape, Target, Vec2};
+use super::bounds::Vec2;
+use super::model::{Drawing, Item, Shape, Target};
 use super::pencil::turned;
 use super::view::{View, ViewPoint};
 

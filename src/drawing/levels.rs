@@ -8,7 +8,8 @@
 //!   nail     peg         g5
 //! ```
 
-use super::model::{Drawing, Label, Line, Place, Rank, Role, Shape, Target, Vec2};
+use super::bounds::Vec2;
+use super::model::{Drawing, Label, Line, Place, Rank, Role, Shape, Target};
 use super::pencil::Pencil;
 use crate::Solution;
 use crate::job::{Job, PointId, SetupId};

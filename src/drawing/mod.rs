@@ -10,6 +10,8 @@
 //! A drawing knows what each thing is, not how it looks; the layout decides sizes, hatches and
 //! where words stand, once for every renderer; the renderer only has colours.
 
+mod bounds;
+mod colours;
 mod corner;
 mod elevation;
 mod hand;
@@ -21,11 +23,14 @@ mod pencil;
 mod plan;
 mod post;
 mod sketch;
+mod svg;
 mod text;
 mod tone;
 mod view;
 mod words;
 
+pub use bounds::{Bounds, Vec2};
+pub use colours::on_paper;
 pub use corner::{corner, corner_detail, corner_small};
 pub use elevation::{ElevationShow, Figures, elevation};
 pub use hand::{Areas, Hand};
@@ -33,12 +38,13 @@ pub use hit::hit;
 pub use layout::{Desk, Laid, PlacedLabel, Stroke, Tile, fitted, lay_out};
 pub use levels::levels;
 pub use model::{
-    Bounds, Dimension, Drawing, Fill, Hatched, Item, Label, Line, Place, Rank, Role, Row,
-    RowFigure, Shape, Sign, Size, Stress, Target, Vec2,
+    Dimension, Drawing, Fill, Hatched, Item, Label, Line, Place, Rank, Role, Row, RowFigure, Shape,
+    Sign, Size, Stress, Target,
 };
 pub use plan::{Asked, Detail, Face, PlanShow, PostShow, Seen, Turn, plan};
 pub use post::post_heights;
 pub use sketch::{Block, Sketch, Tag, direction};
+pub use svg::{svg, svg_with};
 pub use text::{BOLD, Bundled, Measure, REGULAR, Weight, has};
 pub use tone::{Tone, filling, outline};
 pub use view::{Margins, View, ViewPoint};

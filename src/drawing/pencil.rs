@@ -1,8 +1,8 @@
 //! Puts a drawing together, item by item.
 
+use super::bounds::{Bounds, Vec2};
 use super::model::{
-    Bounds, Drawing, Fill, Hatched, Item, Label, Line, Place, Rank, Role, Shape, Sign, Size,
-    Stress, Target, Vec2,
+    Drawing, Fill, Hatched, Item, Label, Line, Place, Rank, Role, Shape, Sign, Size, Stress, Target,
 };
 
 /// A drawing in the making.

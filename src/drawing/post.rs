@@ -8,7 +8,8 @@
 //!    ▼ 585  ▐▌▒▒▒▒▒▒▒▒
 //! ```
 
-use super::model::{Drawing, Fill, Label, Line, Rank, Role, Target, Vec2};
+use super::bounds::Vec2;
+use super::model::{Drawing, Fill, Label, Line, Rank, Role, Target};
 use super::pencil::{Pencil, upright};
 use super::words::from_laser;
 use crate::Solution;

@@ -5,9 +5,8 @@
 //!   ────╱───── first leg     hand as the drawings of a job
 //! ```
 
-use super::model::{
-    Dimension, Drawing, Fill, Hatched, Label, Line, Place, Rank, Role, Shape, Vec2,
-};
+use super::bounds::Vec2;
+use super::model::{Dimension, Drawing, Fill, Hatched, Label, Line, Place, Rank, Role, Shape};
 use super::pencil::{Pencil, arc, circle, left_of, toward, turned, upright};
 
 /// A figure of a sketch: the key it is asked for by, and the words that stand at it.

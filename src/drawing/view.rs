@@ -1,6 +1,6 @@
 //! From mm to the screen or the page and back.
 
-use super::model::{Bounds, Vec2};
+use super::bounds::{Bounds, Vec2};
 
 /// A point on the screen (px) or on the page (pt): x to the right, y down.
 pub type ViewPoint = Vec2;

@@ -232,13 +232,16 @@ impl File {
     }
 }
 
-/// Release 12 knows ASCII and codes for the rest: %%d is a degree sign, \U+2033 any other.
+/// Release 12 knows ASCII and codes for the rest: %%d is a degree sign, \U+2033 any other. What only
+/// looks like such a code is written so that it is read as it stands.
 fn plain(text: &str) -> String {
     let mut plain = String::new();
     for c in text.chars() {
         match c {
             '°' => plain.push_str("%%d"),
             '±' => plain.push_str("%%p"),
+            '%' => plain.push_str("%%%"),
+            '\\' => plain.push_str("\\U+005C"),
             '\u{a0}' => plain.push(' '),
             '′' => plain.push('\''),
             '″' => plain.push('"'),
@@ -263,5 +266,7 @@ mod tests {
         assert_eq!(plain("104.3° 5\u{a0}402"), "104.3%%d 5 402");
         assert_eq!(plain("11′ 9″ ±"), "11' 9\" %%p");
         assert_eq!(plain("Zäune\n"), "Z\\U+00E4une ");
+        assert_eq!(plain("peg %%c"), "peg %%%%%%c");
+        assert_eq!(plain("peg \\U+0041"), "peg \\U+005CU+0041");
     }
 }

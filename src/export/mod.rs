@@ -3,12 +3,10 @@
 //! Everything here is made of the drawing model and the sheet's own text, so that no two of them
 //! say different things. The same job gives the same bytes: no clock, no chance.
 
-mod colours;
 mod dxf;
 mod form;
 mod pages;
 mod pdf;
-pub mod svg;
 
 pub use dxf::dxf;
 pub use form::{Form, FormError, Subject};
@@ -18,10 +16,9 @@ pub use pdf::{PdfError, pdf};
 use crate::Solution;
 use crate::drawing::{
     Detail, Drawing, ElevationShow, Figures, PlanShow, Seen, Turn, corner as corner_of, elevation,
-    plan,
+    plan, svg,
 };
 use crate::job::{CornerId, Job, RunId};
-use crate::sheet::Room;
 
 /// Width and height of a drawing on its own, pt: A4 on its side.
 const DRAWING: [f64; 2] = [842.0, 595.0];
@@ -40,7 +37,7 @@ fn plan_for(job: &Job, solution: &Solution, size: [f64; 2]) -> Drawing {
 /// The plan with dimensions and running readings, as SVG.
 #[must_use]
 pub fn svg_plan(job: &Job, solution: &Solution) -> String {
-    svg::svg(&plan_for(job, solution, DRAWING), DRAWING)
+    svg(&plan_for(job, solution, DRAWING), DRAWING)
 }
 
 /// A run from the side with every height, as SVG; none where it is not set out.
@@ -51,7 +48,7 @@ pub fn svg_run(job: &Job, solution: &Solution, run: &RunId) -> Option<String> {
         ..ElevationShow::default()
     };
     let drawing = elevation(job, solution, run, &show)?;
-    Some(svg::svg(&drawing, DRAWING))
+    Some(svg(&drawing, DRAWING))
 }
 
 /// A corner with the longest of its check diagonals, as SVG; none where it is not known.
@@ -60,19 +57,5 @@ pub fn svg_corner(job: &Job, solution: &Solution, corner: &CornerId) -> Option<S
     let checks = &solution.corners.get(corner)?.check;
     let arm = checks.iter().map(|check| check.arm).fold(0.0, f64::max);
     let drawing = corner_of(job, solution, corner, arm)?;
-    Some(svg::svg(&drawing, DRAWING))
-}
-
-/// Height that suits a drawing of this width on paper, pt.
-#[must_use]
-pub fn picture_height(drawing: &Drawing, width: f64, room: Room) -> f64 {
-    // Words around what is drawn, pt, and the greatest share of the width.
-    let (words, most) = match room {
-        Room::Plan => (130.0, 0.68),
-        Room::Strip => (70.0, 0.68),
-        Room::Small => (70.0, 0.4),
-    };
-    let size = drawing.bounds.size();
-    let own = (width - words).max(1.0) * size.y / size.x.max(1.0) + words;
-    own.clamp(90.0, (width * most).max(90.0))
+    Some(svg(&drawing, DRAWING))
 }

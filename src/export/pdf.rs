@@ -1,10 +1,11 @@
 //! The sheet's pages written as PDF: drawings as vectors, the typeface embedded, every word
 //! searchable.
 
-use super::colours::on_paper;
 use super::pages::{Page, Paper, pages};
 use crate::Solution;
-use crate::drawing::{BOLD, Laid, PlacedLabel, REGULAR, Stroke, Tone, ViewPoint, Weight, has};
+use crate::drawing::{
+    BOLD, Laid, PlacedLabel, REGULAR, Stroke, Tone, ViewPoint, Weight, has, on_paper,
+};
 use crate::job::Job;
 use crate::sheet::Sheet;
 use krilla::Document;

@@ -1,8 +1,12 @@
 //! Reading and writing job files.
 
+use super::extent::look_through;
 use super::model::{FORMAT, Job, VERSION};
 use serde_json::Value;
 use thiserror::Error;
+
+/// The largest job file, bytes: 16 MB, on every device and however it comes in.
+pub const LARGEST_FILE: u64 = 16 << 20;
 
 /// Why a text is not a job that can be opened.
 #[derive(Debug, Error, PartialEq, Eq)]
@@ -26,6 +30,17 @@ pub enum ReadError {
         place: String,
         reason: String,
     },
+    /// Not text at all.
+    #[error(
+        "line {line}, column {column}: this is not UTF-8 text. Save it as UTF-8, or go back to an earlier copy."
+    )]
+    NotText { line: usize, column: usize },
+    /// More bytes than any job has.
+    #[error(
+        "this file is larger than {} MB, which no job is. Check that it is the right file.",
+        LARGEST_FILE >> 20
+    )]
+    TooLarge,
     /// A job of a newer version whose shape this program cannot show.
     #[error(
         "this job is of version {version}; this program knows version {VERSION} and cannot show it. Open it with a newer program; the file is left as it is."
@@ -41,18 +56,40 @@ pub struct Opened {
     pub read_only: bool,
 }
 
+/// Reads a job from the bytes of its file.
+///
+/// # Errors
+/// As [`read`]; and where the bytes are not text.
+pub fn read_bytes(bytes: &[u8]) -> Result<Opened, ReadError> {
+    if bytes.len() as u64 > LARGEST_FILE {
+        return Err(ReadError::TooLarge);
+    }
+    let text = str::from_utf8(bytes).map_err(|error| {
+        let good = bytes.get(..error.valid_up_to()).unwrap_or_default();
+        let (line, column) = end_of(&String::from_utf8_lossy(good));
+        ReadError::NotText { line, column }
+    })?;
+    read(text)
+}
+
 /// Reads a job from the text of its file.
 ///
 /// # Errors
-/// Says the line and column where the text stops being JSON, or stops being a job.
+/// Says the line and column where the text stops being JSON, or stops being a job; that it is too
+/// large; that a text in it holds a control character.
 pub fn read(text: &str) -> Result<Opened, ReadError> {
+    if text.len() as u64 > LARGEST_FILE {
+        return Err(ReadError::TooLarge);
+    }
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let mut whole = serde_json::Deserializer::from_str(text);
+    let looked = look_through(&mut whole).and_then(|()| whole.end());
+    looked.map_err(|error| unfit_file(&error))?;
     let mut stream = serde_json::Deserializer::from_str(text);
     let job: Job = match serde_path_to_error::deserialize(&mut stream) {
         Ok(job) => job,
         Err(error) => return Err(refusal(text, &error)),
     };
-    stream.end().map_err(|e| not_json(&e))?;
     if job.format != FORMAT {
         let (line, column) = position_of(text, "\"format\"");
         return Err(ReadError::NotAJob {
@@ -87,11 +124,7 @@ pub fn write(job: &Job) -> Result<String, serde_json::Error> {
 
 fn refusal(text: &str, error: &serde_path_to_error::Error<serde_json::Error>) -> ReadError {
     let inner = error.inner();
-    // A syntax error further on matters more than a shape error before it.
-    let value = match serde_json::from_str::<Value>(text) {
-        Ok(value) => value,
-        Err(syntax) => return not_json(&syntax),
-    };
+    let value = serde_json::from_str::<Value>(text).unwrap_or_default();
     if value["format"] == FORMAT
         && let Some(version) = value["version"]
             .as_u64()
@@ -107,17 +140,29 @@ fn refusal(text: &str, error: &serde_path_to_error::Error<serde_json::Error>) ->
     };
     ReadError::NotAJob {
         line: inner.line(),
-        column: inner.column(),
+        column: inner.column().max(1),
         place,
         reason: without_position(inner),
     }
 }
 
-fn not_json(error: &serde_json::Error) -> ReadError {
+/// Why a file is refused before it is read as a job: it is no JSON, or more than a job holds.
+fn unfit_file(error: &serde_json::Error) -> ReadError {
+    // At the very end of a line the parser counts no column yet.
+    let (line, column) = (error.line(), error.column().max(1));
+    let reason = without_position(error);
+    if error.is_data() {
+        return ReadError::NotAJob {
+            line,
+            column,
+            place: "the file".to_owned(),
+            reason,
+        };
+    }
     ReadError::NotJson {
-        line: error.line(),
-        column: error.column(),
-        reason: without_position(error),
+        line,
+        column,
+        reason,
     }
 }
 
@@ -132,7 +177,11 @@ fn without_position(error: &serde_json::Error) -> String {
 
 /// Line and column, both from 1, of the first place where `needle` stands.
 fn position_of(text: &str, needle: &str) -> (usize, usize) {
-    let before = &text[..text.find(needle).unwrap_or(0)];
+    end_of(&text[..text.find(needle).unwrap_or(0)])
+}
+
+/// Line and column, both from 1, of what comes next after a text.
+fn end_of(before: &str) -> (usize, usize) {
     let line = before.matches('\n').count() + 1;
     let column = before.chars().rev().take_while(|&c| c != '\n').count() + 1;
     (line, column)

@@ -1,6 +1,6 @@
 //! Millimetres as feet, inches and a fraction of an inch.
 
-use super::show::{NO_BREAK_SPACE, grouped};
+use super::groups::{NO_BREAK_SPACE, grouped};
 
 /// Millimetres in an inch, exactly (international yard and pound agreement, 1959).
 pub(super) const MM_PER_INCH: f64 = 25.4;

@@ -43,6 +43,7 @@
 mod amount;
 mod error;
 mod fraction;
+mod groups;
 mod measure;
 mod parse;
 mod reword;

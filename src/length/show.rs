@@ -2,12 +2,7 @@
 
 use super::Unit;
 use super::fraction::{Division, FeetInches, MM_PER_INCH, Marks};
-
-/// Between groups of three figures and after ±: U+00A0.
-///
-/// The thin space U+2009 looks finer but lets a figure break over two lines, and its no-break
-/// fellow U+202F is missing from many typefaces; U+00A0 is in every one and never breaks.
-pub(super) const NO_BREAK_SPACE: char = '\u{a0}';
+use super::groups::{NO_BREAK_SPACE, grouped};
 
 /// The true minus sign, as wide as +.
 const MINUS: char = '−';
@@ -170,19 +165,6 @@ pub(super) fn entered(mm: f64, unit: Unit) -> String {
 /// As [`entered`], with a minus sign below zero.
 pub(super) fn entered_signed(mm: f64, unit: Unit) -> String {
     with_minus(mm, entered(mm, unit))
-}
-
-/// Groups the whole part of a plain decimal figure in threes.
-pub(super) fn grouped(figure: &str) -> String {
-    let (whole, rest) = figure.split_at(figure.find('.').unwrap_or(figure.len()));
-    let mut text = String::with_capacity(figure.len() + 4);
-    for (index, digit) in whole.chars().enumerate() {
-        if index > 0 && (whole.len() - index).is_multiple_of(3) {
-            text.push(NO_BREAK_SPACE);
-        }
-        text.push(digit);
-    }
-    text + rest
 }
 
 fn with_sign(mm: f64, unit: Unit, decimals: usize, plus: &str) -> String {

@@ -1,27 +1,15 @@
 //! How well sights that check each other agree, and what the laser itself explains.
 
 use super::BAND;
-use super::fixes::SightFix;
+use super::fixes::{ChangePoint, Closure, SightFix};
+use crate::job::Problems;
 use crate::job::sound::{PointIx, SetupIx, Sound, SoundLevels, SoundSight};
-use crate::job::{PointId, Problems, SetupId};
 use crate::laser::Laser;
 use crate::length::reword;
-use serde::Serialize;
 use std::collections::BTreeSet;
 
 /// Below this share of redundancy nothing checks a sight.
 const CHECKED: f64 = 1e-6;
-
-/// How the sights close, mm: "two checks, closing to 1; your laser explains up to 4".
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct Closure {
-    /// Sights beyond those that fix what is fixed.
-    pub checks: usize,
-    /// How far the worst sight is from what all the others make it: |v|/r.
-    pub closes: f64,
-    /// What that may come to by the laser's accuracy and the reading, 95 %: 1.96 sd/√r.
-    pub explained: f64,
-}
 
 /// The worst sight is the one with the largest standardised residual.
 pub(super) fn closure(levels: &SoundLevels, sights: &[SightFix]) -> Option<Closure> {
@@ -37,18 +25,6 @@ pub(super) fn closure(levels: &SoundLevels, sights: &[SightFix]) -> Option<Closu
         closes: worst.residual.abs() / worst.redundancy,
         explained: BAND * sight.sd / worst.redundancy.sqrt(),
     })
-}
-
-/// A point that carries the level from one set-up to a later one, by its own two sights, mm.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct ChangePoint {
-    pub point: PointId,
-    pub from: SetupId,
-    pub to: SetupId,
-    /// How far the later line is above the earlier one, by this point alone.
-    pub step: f64,
-    /// Places of the two sights among the used ones.
-    pub sights: [usize; 2],
 }
 
 /// For each point, the first sight from the first set-up that sees it, paired with the first sight

@@ -1,4 +1,3 @@
-use super::closure::{ChangePoint, Closure};
 use crate::job::ByName;
 use crate::job::{PointId, SetupId};
 use crate::site::{Status, SuspectFix};
@@ -96,4 +95,27 @@ pub struct SightFix {
     /// (Set-up, sight) in the file.
     #[serde(skip)]
     pub place: (usize, usize),
+}
+
+/// How the sights close, mm: "two checks, closing to 1; your laser explains up to 4".
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Closure {
+    /// Sights beyond those that fix what is fixed.
+    pub checks: usize,
+    /// How far the worst sight is from what all the others make it: |v|/r.
+    pub closes: f64,
+    /// What that may come to by the laser's accuracy and the reading, 95 %: 1.96 sd/√r.
+    pub explained: f64,
+}
+
+/// A point that carries the level from one set-up to a later one, by its own two sights, mm.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct ChangePoint {
+    pub point: PointId,
+    pub from: SetupId,
+    pub to: SetupId,
+    /// How far the later line is above the earlier one, by this point alone.
+    pub step: f64,
+    /// Places of the two sights among the used ones.
+    pub sights: [usize; 2],
 }

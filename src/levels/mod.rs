@@ -18,8 +18,7 @@ mod fixes;
 mod network;
 mod report;
 
-pub use closure::{ChangePoint, Closure};
-pub use fixes::{LevelsFix, PointFix, SetupFix, SightFix};
+pub use fixes::{ChangePoint, Closure, LevelsFix, PointFix, SetupFix, SightFix};
 
 use crate::job::Problems;
 use crate::job::sound::Sound;

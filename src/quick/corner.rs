@@ -10,8 +10,10 @@
 //! ```
 
 use super::bevel::{self, Bevel};
-use super::figure::{self, Figure, FigureError, Taped};
+use super::figure::{self, Figure, Taped};
 use super::triangle::{Triangle, across};
+
+pub use super::corner_error::CornerError;
 
 /// The three tapes round a corner.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -37,31 +39,6 @@ pub struct Corner {
     pub bevel: Bevel,
     /// The shorter of the two legs, mm.
     pub shorter_leg: f64,
-}
-
-/// Why three tapes make no corner.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
-pub enum CornerError {
-    /// A figure that cannot be.
-    #[error(transparent)]
-    Figure(#[from] FigureError),
-    /// One tape is longer than the other two together.
-    #[error(
-        "The three tapes cannot close: the {longest} is {by:.0} mm longer than the other two \
-         together. Tape all three again."
-    )]
-    CannotClose {
-        /// Which tape is too long.
-        longest: &'static str,
-        /// By how much, mm.
-        by: f64,
-    },
-    /// All three lie on one line.
-    #[error(
-        "The three tapes lie on one straight line, so they give no corner. \
-         Check the across tape, or that the legs run along two different strings."
-    )]
-    Flat,
 }
 
 /// What would make a taped corner surer.

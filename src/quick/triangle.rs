@@ -1,6 +1,6 @@
 //! A triangle of three lengths, seen from one of its corners.
 
-use super::corner::CornerError;
+use super::corner_error::CornerError;
 use super::figure;
 
 /// Third side of a triangle, mm, from two sides and the angle between them in radians, in the form

@@ -26,7 +26,7 @@ pub use fixes::{GateFix, Post, PostKind, RunFix};
 pub use track::Track;
 
 use crate::job::Problems;
-use crate::job::sound::Sound;
+use crate::job::sound::{Sound, SoundRun};
 use crate::site::{PM, Plane, Strings};
 use held::{Bench, Gates, Stand};
 use swings::Swings;
@@ -40,10 +40,12 @@ pub fn set_out(
     problems: &mut Problems,
 ) -> Vec<Option<RunFix>> {
     let swings = Swings::new(sound, plane);
+    let mut room = Some(MOST_POSTS_IN_ALL);
     let runs: Vec<Option<RunFix>> = sound
         .runs
         .iter()
         .map(|run| {
+            let left = room?;
             let track = track::track(sound, run, plane, strings, problems)?;
             let bench = Bench {
                 sound,
@@ -52,11 +54,31 @@ pub fn set_out(
                 strings,
                 track,
             };
-            set_out_run(&bench, &swings, problems)
+            let fix = set_out_run(&bench, &swings, problems)?;
+            room = left.checked_sub(fix.posts.len());
+            if room.is_none() {
+                too_many_posts(run, problems);
+            }
+            room.map(|_| fix)
         })
         .collect();
     clashes::name_clashes(sound, plane, &runs, problems);
     runs
+}
+
+/// So many posts are set out in one job.
+const MOST_POSTS_IN_ALL: usize = 5000;
+
+fn too_many_posts(run: &SoundRun, problems: &mut Problems) {
+    problems.error(
+        format!("runs[{}]", run.index),
+        format!(
+            "With run “{}” this job has more than {MOST_POSTS_IN_ALL} posts; a job may hold at most so many. \
+             This run and those after it are not set out.",
+            run.called()
+        ),
+        "Look at the longest bays and the lengths of the runs, or make two jobs of it.",
+    );
 }
 
 fn set_out_run(bench: &Bench<'_>, swings: &Swings<'_>, problems: &mut Problems) -> Option<RunFix> {

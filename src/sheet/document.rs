@@ -52,6 +52,22 @@ pub struct Picture {
     pub drawing: Drawing,
 }
 
+impl Picture {
+    /// The height that suits it at this width on paper, pt.
+    #[must_use]
+    pub fn height(&self, width: f64) -> f64 {
+        // Words around what is drawn, pt, and the greatest share of the width.
+        let (words, most) = match self.room {
+            Room::Plan => (130.0, 0.68),
+            Room::Strip => (70.0, 0.68),
+            Room::Small => (70.0, 0.4),
+        };
+        let size = self.drawing.bounds.size();
+        let own = (width - words).max(1.0) * size.y / size.x.max(1.0) + words;
+        own.clamp(90.0, (width * most).max(90.0))
+    }
+}
+
 /// How much of a page a drawing is worth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Room {

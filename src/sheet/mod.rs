@@ -11,6 +11,7 @@
 //! The sheet is made once, as a plain value; every renderer shows that same value, so they cannot
 //! disagree. Figures stay millimetres until a renderer shows them in the sheet's unit.
 
+mod columns;
 mod document;
 mod parts;
 mod phrase;
@@ -18,10 +19,12 @@ mod render;
 
 pub use document::{Align, Block, Cell, Column, Picture, Room, Section, Sheet, Table};
 
+pub(crate) use columns::{Columns, Setting};
 pub(crate) use render::{caution_heading, severity_word, unit_words};
 
 use crate::Solution;
-use crate::job::Job;
+use crate::job::{Job, visible};
+use std::borrow::Cow;
 
 impl Sheet {
     /// The sheet of a job and what it came to, in the job's own unit of length.
@@ -48,25 +51,33 @@ impl Sheet {
     /// The sheet as plain text, 100 columns wide at most.
     #[must_use]
     pub fn text(&self) -> String {
-        render::text(self)
+        shown(render::text(self))
     }
 
     /// The sheet as comma-separated rows, figures to 0.01 mm without group spaces.
     #[must_use]
     pub fn csv(&self) -> String {
-        render::csv(self)
+        shown(render::csv(self))
     }
 
     /// The sheet as one page that a browser shows and prints, with nothing to fetch.
     #[must_use]
     pub fn html(&self) -> String {
-        render::html(self)
+        shown(render::html(self))
     }
 
     /// The running readings, corners and gates in a few lines, for a text message.
     #[must_use]
     pub fn message(&self) -> String {
-        self.message.clone()
+        shown(self.message.clone())
+    }
+}
+
+/// Names as they are: nothing in them turns the letters round.
+fn shown(text: String) -> String {
+    match visible(&text) {
+        Cow::Borrowed(_) => text,
+        Cow::Owned(shown) => shown,
     }
 }
 

@@ -3,7 +3,7 @@
 use super::folder::{JOB, JobKey, list_if_there, make_if_missing};
 use super::jobs::Jobs;
 use super::trouble::Trouble;
-use crate::job::read;
+use crate::job::read_bytes;
 use std::io::{self, ErrorKind};
 use std::time::SystemTime;
 
@@ -30,6 +30,7 @@ impl Jobs {
         let in_bin = self.free(key, "bin")?;
         self.disk.rename(&key.folder(), &in_bin.binned())?;
         self.note_deleted(&in_bin)?;
+        self.note_opened(key);
         Ok(in_bin)
     }
 
@@ -68,8 +69,7 @@ impl Jobs {
 
     fn binned(&self, key: JobKey) -> Binned {
         let file = self.disk.read(&format!("{}/{JOB}", key.binned()));
-        let text = file.ok().and_then(|bytes| String::from_utf8(bytes).ok());
-        let job = text.and_then(|text| read(&text).ok());
+        let job = file.ok().and_then(|bytes| read_bytes(&bytes).ok());
         Binned {
             title: job.map_or_else(|| key.to_string(), |opened| opened.job.title),
             deleted: self.disk.changed(&deleted(&key)).ok(),

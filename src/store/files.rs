@@ -1,8 +1,8 @@
 //! A disk made of a folder of files.
 
 use super::disk::{Disk, Lock};
-use std::fs::{self, File, OpenOptions, TryLockError};
-use std::io::{self, Write};
+use std::fs::{self, DirBuilder, File, OpenOptions, TryLockError};
+use std::io::{self, ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
@@ -44,7 +44,23 @@ impl Files {
 
 impl Disk for Files {
     fn read(&self, path: &str) -> io::Result<Vec<u8>> {
-        fs::read(self.at(path))
+        let at = self.at(path);
+        // A pipe that nobody writes to would hold the program up for ever.
+        if !fs::metadata(&at)?.is_file() {
+            return Err(io::Error::new(
+                ErrorKind::InvalidInput,
+                "it is no plain file",
+            ));
+        }
+        let mut bytes = Vec::new();
+        File::open(at)?.take(LARGEST + 1).read_to_end(&mut bytes)?;
+        if bytes.len() as u64 > LARGEST {
+            return Err(io::Error::new(
+                ErrorKind::InvalidData,
+                "it is too large to be ours",
+            ));
+        }
+        Ok(bytes)
     }
 
     fn changed(&self, path: &str) -> io::Result<SystemTime> {
@@ -52,16 +68,22 @@ impl Disk for Files {
     }
 
     fn write(&self, path: &str, bytes: &[u8]) -> io::Result<()> {
-        let mut file = File::create(self.at(path))?;
+        let mut options = own();
+        let mut file = options.write(true).truncate(true).open(self.at(path))?;
         file.write_all(bytes)?;
         file.sync_all()
     }
 
     fn append(&self, path: &str, bytes: &[u8]) -> io::Result<()> {
-        let mut options = OpenOptions::new();
-        let mut file = options.create(true).append(true).open(self.at(path))?;
+        let at = self.at(path);
+        let is_new = !at.exists();
+        let mut file = own().append(true).open(&at)?;
         file.write_all(bytes)?;
-        file.sync_data()
+        file.sync_data()?;
+        if is_new {
+            return flush_folder_of(&at);
+        }
+        Ok(())
     }
 
     fn rename(&self, from: &str, to: &str) -> io::Result<()> {
@@ -81,9 +103,9 @@ impl Disk for Files {
     fn make_folder(&self, path: &str) -> io::Result<()> {
         let at = self.at(path);
         if let Some(parent) = at.parent() {
-            fs::create_dir_all(parent)?;
+            make_folders(parent)?;
         }
-        fs::create_dir(&at)?;
+        folder_maker().create(&at)?;
         flush_folder_of(&at)
     }
 
@@ -104,10 +126,9 @@ impl Disk for Files {
     fn lock(&self, path: &str) -> io::Result<Option<Lock>> {
         let at = self.at(path);
         if let Some(parent) = at.parent() {
-            fs::create_dir_all(parent)?;
+            make_folders(parent)?;
         }
-        let mut options = OpenOptions::new();
-        let file = options.create(true).truncate(false).write(true).open(at)?;
+        let file = own().truncate(false).write(true).open(at)?;
         match file.try_lock() {
             Ok(()) => Ok(Some(Box::new(file))),
             Err(TryLockError::WouldBlock) => Ok(None),
@@ -116,10 +137,47 @@ impl Disk for Files {
     }
 }
 
+/// Larger files are none of ours: a history is put together afresh long before.
+const LARGEST: u64 = 64 << 20;
+
+/// Makes a file where there is none, for this person alone to read and write.
+fn own() -> OpenOptions {
+    let mut options = OpenOptions::new();
+    options.create(true);
+    #[cfg(unix)]
+    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
+    options
+}
+
+/// Makes folders for this person alone.
+fn folder_maker() -> DirBuilder {
+    #[cfg_attr(not(unix), allow(unused_mut))]
+    let mut maker = DirBuilder::new();
+    #[cfg(unix)]
+    std::os::unix::fs::DirBuilderExt::mode(&mut maker, 0o700);
+    maker
+}
+
+/// Makes a folder and those it is in, each on the medium before the next.
+fn make_folders(path: &Path) -> io::Result<()> {
+    if path.as_os_str().is_empty() || path.is_dir() {
+        return Ok(());
+    }
+    if let Some(parent) = path.parent() {
+        make_folders(parent)?;
+    }
+    match folder_maker().create(path) {
+        Err(error) if error.kind() == ErrorKind::AlreadyExists => Ok(()),
+        Err(error) => Err(error),
+        Ok(()) => flush_folder_of(path),
+    }
+}
+
 /// Puts a folder's list of names on the medium, so that a rename outlasts a power cut.
 #[cfg(unix)]
 fn flush_folder_of(path: &Path) -> io::Result<()> {
     match path.parent() {
+        Some(folder) if folder.as_os_str().is_empty() => File::open(".")?.sync_all(),
         Some(folder) => File::open(folder)?.sync_all(),
         None => Ok(()),
     }

@@ -68,12 +68,8 @@ impl fmt::Display for JobKey {
 
 /// The job's own file in its folder.
 pub(super) const JOB: &str = "job.json";
-/// A new job file before it takes the old one's place.
-pub(super) const JOB_NEXT: &str = "job.json.next";
 /// The history in its folder.
 pub(super) const HISTORY: &str = "history.jsonl";
-/// A history put together afresh, before it takes the old one's place.
-pub(super) const HISTORY_NEXT: &str = "history.jsonl.next";
 /// Copies of how the job was.
 pub(super) const EARLIER: &str = "earlier";
 /// What could not be read.
@@ -102,6 +98,20 @@ pub(super) fn make_if_missing(disk: &dyn Disk, path: &str) -> io::Result<()> {
         Err(error) if error.kind() == ErrorKind::AlreadyExists => Ok(()),
         made => made,
     }
+}
+
+/// Writes a file beside its place and lets it take that place, so that under its own name it is
+/// whole or not there.
+pub(super) fn put(disk: &dyn Disk, path: &str, bytes: &[u8]) -> io::Result<()> {
+    let next = format!("{path}.next");
+    let put = disk
+        .write(&next, bytes)
+        .and_then(|()| disk.rename(&next, path));
+    if put.is_err() {
+        // Half a file beside it helps nobody; where it cannot be removed the next one replaces it.
+        let _ = disk.remove(&next);
+    }
+    put
 }
 
 /// The numbers that the names of a folder's files start with, ascending.

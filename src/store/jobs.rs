@@ -1,13 +1,18 @@
 //! The list of jobs: new, copy, rename, bring in, send out.
 
+use super::access::Access;
+use super::as_of::AsOf;
 use super::disk::Disk;
 use super::files::Files;
-use super::folder::{EARLIER, HISTORY, JOB, JobKey, list_if_there, numbered, numbers};
+use super::folder::{
+    EARLIER, HISTORY, JOB, JobKey, list_if_there, make_if_missing, numbered, numbers, put,
+};
 use super::open::{find, glance, open};
-use super::open_job::{Access, ChangeError, OpenJob, Shelf};
+use super::open_job::{ChangeError, OpenJob, Shelf};
 use super::trouble::{Cause, OpenError, Trouble};
+use crate::job::check::too_much;
 use crate::job::edit::{Edit, History, Setting};
-use crate::job::{Job, ReadError, read, write};
+use crate::job::{Job, ReadError, read_bytes, visible, write};
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::time::SystemTime;
@@ -26,6 +31,8 @@ pub struct Entry {
     /// When it was last changed, where the disk says so.
     pub changed: Option<SystemTime>,
     pub contents: Contents,
+    /// For [`Jobs::keep_row`].
+    pub as_of: Option<AsOf>,
 }
 
 /// What is in a job's file.
@@ -113,6 +120,7 @@ impl Jobs {
     /// One job for the list; `None` where nothing of a job is in its folder.
     #[must_use]
     pub fn entry(&self, key: JobKey) -> Option<Entry> {
+        let as_of = AsOf::now(&*self.disk, &key);
         let contents = match glance(&*self.disk, &key) {
             Ok(job) => Contents::Job(Box::new(job)),
             Err(OpenError::Unreadable(ReadError::TooNew { .. })) => Contents::Newer,
@@ -130,6 +138,7 @@ impl Jobs {
             key,
             title,
             contents,
+            as_of,
         })
     }
 
@@ -144,7 +153,9 @@ impl Jobs {
     /// Starts a job with what is in it already. It is open even where the disk cannot be written
     /// (see [`OpenJob::trouble`]); its key is settled when it is first saved.
     #[must_use]
-    pub fn start(&self, job: Job) -> OpenJob {
+    pub fn start(&self, mut job: Job) -> OpenJob {
+        // A title may have been pasted; a file with a control character in it is not read again.
+        job.title = visible(&job.title).into_owned();
         let mut open = OpenJob {
             disk: Arc::clone(&self.disk),
             key: JobKey::from_title(&job.title, 1),
@@ -186,7 +197,7 @@ impl Jobs {
     /// Where the copy cannot be read.
     pub fn start_from_earlier(&self, key: &JobKey, number: u32) -> Result<OpenJob, OpenError> {
         let bytes = self.disk.read(&numbered(&key.file(EARLIER), number, JOB))?;
-        let opened = read(&String::from_utf8_lossy(&bytes)).map_err(OpenError::Unreadable)?;
+        let opened = read_bytes(&bytes).map_err(OpenError::Unreadable)?;
         self.start_titled(opened.job, "as it was")
     }
 
@@ -220,12 +231,15 @@ impl Jobs {
     /// Brings in a job file, byte for byte as it came.
     ///
     /// # Errors
-    /// Where it is not a job this program can show, or cannot be written; nothing is kept then.
+    /// Where it is not a job this program can show, holds more than a job may, or cannot be
+    /// written; nothing is kept then.
     pub fn bring_in(&self, bytes: &[u8]) -> Result<JobKey, OpenError> {
-        let text = str::from_utf8(bytes).map_err(|error| not_text(bytes, error.valid_up_to()))?;
-        let job = read(text).map_err(OpenError::Unreadable)?.job;
+        let job = read_bytes(bytes).map_err(OpenError::Unreadable)?.job;
+        if let Some(problem) = too_much(&job).into_iter().next() {
+            return Err(OpenError::TooMuch(problem.text));
+        }
         let key = super::save::free_folder(&*self.disk, &job)?;
-        if let Err(error) = self.disk.write(&key.file(JOB), bytes) {
+        if let Err(error) = put(&*self.disk, &key.file(JOB), bytes) {
             // What was begun is of no use to anyone; the file it came from is untouched.
             let _ = self.disk.remove_folder(&key.folder());
             return Err(error.into());
@@ -252,9 +266,8 @@ impl Jobs {
     /// # Errors
     /// Where it cannot be written; what was noted before stays then.
     pub fn remember(&self, text: &str) -> Result<(), Trouble> {
-        super::folder::make_if_missing(&*self.disk, "here")?;
-        self.disk.write("here/left.next", text.as_bytes())?;
-        Ok(self.disk.rename("here/left.next", "here/left")?)
+        make_if_missing(&*self.disk, "here")?;
+        Ok(put(&*self.disk, "here/left", text.as_bytes())?)
     }
 
     /// The text last noted; `None` where there is none or it cannot be read.
@@ -275,16 +288,4 @@ impl Jobs {
             Err(error) => Err(error.into()),
         }
     }
-}
-
-/// Says where a file stops being text.
-fn not_text(bytes: &[u8], good: usize) -> OpenError {
-    let before = bytes.get(..good).unwrap_or_default();
-    let line = before.iter().filter(|&&b| b == b'\n').count() + 1;
-    let column = before.iter().rev().take_while(|&&b| b != b'\n').count() + 1;
-    OpenError::Unreadable(ReadError::NotJson {
-        line,
-        column,
-        reason: "it is not text".to_owned(),
-    })
 }

@@ -10,73 +10,12 @@
 //! ```
 //!
 //! The lines after `now` bring the job forward without its own file, so a change is safe as soon
-//! as its line is on the medium. A line that is torn or damaged ends the history there.
+//! as its line is on the medium. A line that is torn or damaged ends the history there; what
+//! comes after it serves a job's file that was written later.
 
+use super::line::{Line, Print};
 use crate::job::edit::{Edit, History, Step, apply};
 use crate::job::{Job, read, write};
-use serde::{Deserialize, Serialize};
-
-/// Fingerprint of a job file's text: its checksum and its length.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(transparent)]
-pub(super) struct Print(u64);
-
-impl Print {
-    pub(super) fn of(text: &[u8]) -> Self {
-        let length = text.len() as u64 & 0xffff_ffff;
-        Self(u64::from(crc32fast::hash(text)) << 32 | length)
-    }
-}
-
-/// One line of the history file.
-#[derive(Debug, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub(super) enum Line {
-    Done(Step),
-    Undone(Step),
-    /// The job's text, and what its own file may hold at this moment.
-    Now {
-        job: String,
-        over: Vec<Print>,
-    },
-    Did {
-        step: Step,
-        after: Print,
-    },
-    /// The latest step has grown to this one.
-    Grew {
-        step: Step,
-        after: Print,
-    },
-    Undid {
-        after: Print,
-    },
-    Redid {
-        after: Print,
-    },
-}
-
-const HEAD: &str = "{\"sum\":\"";
-const MIDDLE: &str = "\",\"is\":";
-const TAIL: &str = "}";
-
-impl Line {
-    /// The line with its checksum, ending in a line break.
-    pub(super) fn text(&self) -> Result<String, serde_json::Error> {
-        let body = serde_json::to_string(self)?;
-        let sum = crc32fast::hash(body.as_bytes());
-        Ok(format!("{HEAD}{sum:08x}{MIDDLE}{body}{TAIL}\n"))
-    }
-
-    /// The line, if it is whole.
-    fn of(text: &str) -> Option<Self> {
-        let rest = text.strip_prefix(HEAD)?;
-        let (sum, rest) = rest.split_once(MIDDLE)?;
-        let body = rest.strip_suffix(TAIL)?;
-        let right = u32::from_str_radix(sum, 16) == Ok(crc32fast::hash(body.as_bytes()));
-        right.then(|| serde_json::from_str(body).ok())?
-    }
-}
 
 /// A history file as it was read.
 #[derive(Debug, Default)]
@@ -89,19 +28,44 @@ pub(super) struct Journal {
     /// The job's text at `now`, and the edits since.
     start: String,
     since: Vec<Edit>,
+    /// The job's text after so many of those edits.
+    stations: Vec<(Print, usize)>,
     /// Fingerprint of the job's text at the end.
     end: Option<Print>,
+    /// What follows a damaged line: worth something to a job's file that was written after it.
+    later: Option<Box<Journal>>,
 }
 
 impl Journal {
-    /// Reads as far as the lines are whole.
+    /// Reads what is whole. Up to the first damaged line after `now` the history stands by itself; what
+    /// comes later is kept for [`Journal::for_file`].
     pub(super) fn read(bytes: &[u8]) -> Self {
+        let mut lines = bytes.split_inclusive(|&b| b == b'\n').peekable();
+        let mut journal = Self::stretch(&mut lines);
+        while lines.peek().is_some() {
+            let next = Self::stretch(&mut lines);
+            if next.end.is_none() {
+                continue;
+            }
+            if journal.end.is_none() {
+                // Only steps from before `now` were lost.
+                journal = next;
+            } else {
+                journal.later = Some(Box::new(next));
+            }
+            journal.whole = false;
+        }
+        journal
+    }
+
+    /// Reads up to the next damaged line, and past it.
+    fn stretch<'a>(lines: &mut impl Iterator<Item = &'a [u8]>) -> Self {
         let mut stacks = Stacks::default();
         let mut journal = Journal {
             whole: true,
             ..Journal::default()
         };
-        for line in bytes.split_inclusive(|&b| b == b'\n') {
+        for line in lines {
             let text = line
                 .strip_suffix(b"\n")
                 .and_then(|l| str::from_utf8(l).ok());
@@ -117,6 +81,17 @@ impl Journal {
         journal
     }
 
+    /// The part of the history that a job's file of this fingerprint belongs to.
+    pub(super) fn for_file(mut self, print: Print) -> Self {
+        match self.later.take() {
+            Some(later) if later.knows(print) => Journal {
+                whole: false,
+                ..*later
+            },
+            _ => self,
+        }
+    }
+
     fn take(&mut self, line: Line, stacks: &mut Stacks) -> Option<()> {
         let after = match line {
             Line::Done(step) => {
@@ -130,6 +105,7 @@ impl Journal {
             Line::Now { job, over } => {
                 self.known = over;
                 self.since.clear();
+                self.stations.clear();
                 let after = Print::of(job.as_bytes());
                 self.start = job;
                 after
@@ -162,6 +138,7 @@ impl Journal {
             }
         };
         self.known.push(after);
+        self.stations.push((after, self.since.len()));
         self.end = Some(after);
         Some(())
     }
@@ -193,8 +170,19 @@ impl Journal {
 
     /// The job the history ends with; `None` where its edits do not lead to what they say.
     pub(super) fn job(&self) -> Option<Job> {
-        let mut job = read(&self.start).ok()?.job;
-        for edit in &self.since {
+        let start = read(&self.start).ok()?.job;
+        self.led_to(start, &self.since)
+    }
+
+    /// The job the history ends with, from a job that it says was there on the way.
+    pub(super) fn job_after(&self, job: &Job, print: Print) -> Option<Job> {
+        let mut stations = self.stations.iter().rev();
+        let (_, from) = stations.find(|(station, _)| *station == print)?;
+        self.led_to(job.clone(), self.since.get(*from..)?)
+    }
+
+    fn led_to(&self, mut job: Job, edits: &[Edit]) -> Option<Job> {
+        for edit in edits {
             apply(&mut job, edit).ok()?;
         }
         let text = write(&job).ok()?;
@@ -250,69 +238,4 @@ pub(super) fn fitting(history: &History, bytes: usize) -> usize {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::job::edit::Setting;
-
-    fn title(text: &str) -> Edit {
-        Edit::Set(Setting::Title(text.to_owned()))
-    }
-
-    /// A history of one title after another, undone once, as a file, with the job at its end.
-    fn file() -> (Vec<u8>, Job) {
-        let mut job = Job::new("start");
-        let mut history = History::default();
-        let text = |job: &Job| write(job).expect("a job can be written");
-        let mut file = afresh(&history, &text(&job), &[]).expect("a history can be written");
-        let mut add = |line: Line| file.push_str(&line.text().expect("a line can be written"));
-        for name in ["one", "two", "three"] {
-            history.push(&mut job, title(name)).expect("a title");
-            let step = history.done().last().expect("a step").clone();
-            let after = Print::of(text(&job).as_bytes());
-            add(Line::Did { step, after });
-        }
-        history.undo(&mut job).expect("undo");
-        let after = Print::of(text(&job).as_bytes());
-        add(Line::Undid { after });
-        (file.into_bytes(), job)
-    }
-
-    #[test]
-    fn a_history_leads_to_its_job() {
-        let (bytes, job) = file();
-        let journal = Journal::read(&bytes);
-        assert!(journal.whole);
-        assert_eq!(journal.job(), Some(job));
-        assert_eq!(journal.history.done().len(), 2);
-        assert_eq!(journal.history.undone().len(), 1);
-    }
-
-    #[test]
-    fn a_history_cut_anywhere_holds_up_to_its_last_whole_line() {
-        let (bytes, _) = file();
-        let titles = ["start", "one", "two", "three", "two"];
-        for cut in 0..bytes.len() {
-            let lines = bytes[..cut].iter().filter(|&&b| b == b'\n').count();
-            let job = Journal::read(&bytes[..cut]).job();
-            let expected = lines.checked_sub(1).map(|n| titles[n].to_owned());
-            assert_eq!(job.map(|j| j.title), expected, "cut at {cut}");
-        }
-    }
-
-    #[test]
-    fn a_damaged_byte_is_never_taken_for_a_change() {
-        let (bytes, _) = file();
-        for place in 0..bytes.len() {
-            let mut damaged = bytes.clone();
-            damaged[place] ^= 1;
-            let journal = Journal::read(&damaged);
-            assert!(!journal.whole, "byte {place}");
-            let said = journal.job().map(|job| job.title);
-            let said = said.as_deref();
-            assert!(matches!(
-                said,
-                None | Some("start" | "one" | "two" | "three")
-            ));
-        }
-    }
-}
+mod tests;

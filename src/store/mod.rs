@@ -6,7 +6,9 @@
 //!                   earlier/000007.job.json   copies of how it was, a dozen at most
 //!                   aside/000001.job.json     what could not be read, kept as it was
 //!   bin/side-fence/…                      deleted, until the bin is emptied
+//!                   row                   what the list of jobs says of it
 //!   locks/side-fence                      held by the window that changes it
+//!   here/opening/side-fence               being opened at this moment
 //! ```
 //!
 //! A change is a line at the end of `history.jsonl`, on the medium before the next begins: one
@@ -22,22 +24,33 @@
 //! - A file of a newer version is shown, not changed. A file that cannot be read is never
 //!   overwritten: it is kept aside.
 
+mod access;
+mod as_of;
 mod bin;
 mod disk;
 mod files;
 mod folder;
 mod jobs;
 mod journal;
+mod line;
 mod open;
 mod open_job;
+mod opening;
+mod rows;
 mod save;
 pub mod slow;
 mod trouble;
+#[cfg(not(any(target_arch = "wasm32", target_os = "android")))]
+mod whole;
 
+pub use access::{Access, ViewOnly};
+pub use as_of::AsOf;
 pub use bin::Binned;
 pub use disk::{Disk, Lock};
 pub use files::Files;
 pub use folder::JobKey;
 pub use jobs::{Contents, Entry, Jobs};
-pub use open_job::{Access, ChangeError, OpenJob, ViewOnly};
+pub use open_job::{ChangeError, OpenJob};
 pub use trouble::{Cause, Notice, OpenError, Trouble};
+#[cfg(not(any(target_arch = "wasm32", target_os = "android")))]
+pub use whole::{write_new, write_whole};

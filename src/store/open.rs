@@ -1,12 +1,14 @@
 //! Opening: the job's file, or what of it can be had back.
 
+use super::access::{Access, ViewOnly};
 use super::disk::{Disk, Lock};
 use super::folder::{EARLIER, HISTORY, JOB, JobKey, numbered, numbers, read_if_there};
-use super::journal::{Journal, Print};
-use super::open_job::{Access, OpenJob, Shelf, ViewOnly};
+use super::journal::Journal;
+use super::line::Print;
+use super::open_job::{OpenJob, Shelf};
 use super::trouble::{Notice, OpenError, Trouble};
 use crate::job::edit::History;
-use crate::job::{Job, Opened, ReadError, read, write};
+use crate::job::{Job, Opened, ReadError, read_bytes, write};
 use std::io::{self, ErrorKind};
 use std::sync::Arc;
 
@@ -77,6 +79,8 @@ pub(super) fn glance(disk: &dyn Disk, key: &JobKey) -> Result<Job, OpenError> {
 enum OwnFile {
     Good(Box<Opened>, Vec<u8>),
     Bad(String),
+    /// It is there, and the disk does not give it.
+    Kept(io::Error),
 }
 
 /// The job, from whatever of its files can be read. Nothing is written.
@@ -85,19 +89,18 @@ pub(super) fn find(disk: &dyn Disk, key: &JobKey) -> Result<Found, OpenError> {
     let (journal, unreadable) = journal(disk, key);
     match own {
         OwnFile::Good(opened, bytes) => Ok(with_own(*opened, bytes, journal, unreadable)),
-        OwnFile::Bad(why) => recovered(disk, key, journal, why),
+        OwnFile::Bad(why) => recovered(disk, key, journal, OpenError::Damaged(why)),
+        OwnFile::Kept(error) => recovered(disk, key, journal, error.into()),
     }
 }
 
 fn own_file(disk: &dyn Disk, key: &JobKey) -> Result<OwnFile, OpenError> {
-    let Some(bytes) = read_if_there(disk, &key.file(JOB))? else {
-        return Ok(OwnFile::Bad("it is not there".to_owned()));
+    let bytes = match read_if_there(disk, &key.file(JOB)) {
+        Ok(Some(bytes)) => bytes,
+        Ok(None) => return Ok(OwnFile::Bad("it is not there".to_owned())),
+        Err(error) => return Ok(OwnFile::Kept(error)),
     };
-    let text = match str::from_utf8(&bytes) {
-        Ok(text) => text,
-        Err(_) => return Ok(OwnFile::Bad("it is not text".to_owned())),
-    };
-    match read(text) {
+    match read_bytes(&bytes) {
         Ok(opened) => Ok(OwnFile::Good(Box::new(opened), bytes)),
         Err(error @ ReadError::TooNew { .. }) => Err(OpenError::Unreadable(error)),
         Err(error) => Ok(OwnFile::Bad(error.to_string())),
@@ -134,22 +137,27 @@ fn with_own(
             ..Shelf::default()
         },
     };
-    if unreadable {
+    if unreadable && !found.newer {
         found.notices.push(Notice::HistoryStartsAfresh);
     }
-    let Some((journal, size)) = journal else {
+    // The history of a newer program's job is that program's.
+    let Some((journal, size)) = journal.filter(|_| !found.newer) else {
         return found;
     };
+    let journal = journal.for_file(print);
     if journal.ends_with(print) {
         found.shelf.history = (journal.whole && size <= HISTORY_LONG).then_some(size);
         found.history = journal.history;
         return found;
     }
-    let led_to = journal.job();
+    let led_to = journal
+        .job()
+        .or_else(|| journal.job_after(&found.job, print));
     match led_to {
         // The history is ahead: its line was written, and the file was not yet.
         Some(job) if journal.knows(print) => {
             found.job = job;
+            found.shelf.keep_history = !journal.whole;
             found.history = journal.history;
             found.behind = true;
         }
@@ -166,7 +174,7 @@ fn recovered(
     disk: &dyn Disk,
     key: &JobKey,
     journal: Option<(Journal, usize)>,
-    why: String,
+    why: OpenError,
 ) -> Result<Found, OpenError> {
     let whole = journal.as_ref().is_some_and(|(journal, _)| journal.whole);
     let from_history = journal.and_then(|(journal, _)| Some((journal.job()?, journal.history)));
@@ -175,7 +183,7 @@ fn recovered(
         Some((job, history)) => (job, history, Notice::RecoveredEarlier),
         None => match latest_copy(disk, key)? {
             Some(job) => (job, History::default(), Notice::RecoveredEarlier),
-            None => return Err(OpenError::Damaged(why)),
+            None => return Err(why),
         },
     };
     Ok(Found {
@@ -197,8 +205,7 @@ fn latest_copy(disk: &dyn Disk, key: &JobKey) -> io::Result<Option<Job>> {
     let folder = key.file(EARLIER);
     for number in numbers(disk, &folder)?.into_iter().rev() {
         let bytes = disk.read(&numbered(&folder, number, JOB)).ok();
-        let text = bytes.and_then(|bytes| String::from_utf8(bytes).ok());
-        if let Some(opened) = text.and_then(|text| read(&text).ok())
+        if let Some(opened) = bytes.and_then(|bytes| read_bytes(&bytes).ok())
             && !opened.read_only
         {
             return Ok(Some(opened.job));

@@ -1,8 +1,9 @@
 //! A job that is open: every change is on the disk before it returns, or said not to be.
 
+use super::access::{Access, ViewOnly};
 use super::disk::{Disk, Lock};
 use super::folder::JobKey;
-use super::journal::{Line, Print};
+use super::line::{Line, Print};
 use super::trouble::{Notice, Trouble};
 use crate::job::edit::{Edit, EditError, History, Step};
 use crate::job::{Job, write};
@@ -20,26 +21,6 @@ pub struct OpenJob {
     pub(super) trouble: Option<Trouble>,
     pub(super) notices: Vec<Notice>,
     pub(super) shelf: Shelf,
-}
-
-/// Whether the job can be changed here.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Access {
-    Change,
-    View(ViewOnly),
-}
-
-/// Why a job is shown and not changed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Error)]
-pub enum ViewOnly {
-    #[error(
-        "This job was made by a newer version of the program. It is shown, not changed; get the newer program to change it."
-    )]
-    NewerVersion,
-    #[error(
-        "This job is open in another window. It is shown here, not changed; change it there, or make a copy."
-    )]
-    OpenElsewhere,
 }
 
 /// Why a change was refused. The job is as it was.

@@ -1,13 +1,15 @@
 //! Saving: each change into the history, then the job's own file when there is time; nothing is
 //! overwritten that is not ours.
 
+use super::access::Access;
 use super::disk::{Disk, Lock};
 use super::folder::{
-    ASIDE, EARLIER, HISTORY, HISTORY_NEXT, JOB, JOB_NEXT, JobKey, list_if_there, next_numbered,
-    numbered, numbers, read_if_there,
+    ASIDE, EARLIER, HISTORY, JOB, JobKey, list_if_there, make_if_missing, next_numbered, numbered,
+    numbers, put, read_if_there,
 };
-use super::journal::{Line, Print, afresh, fitting};
-use super::open_job::{Access, OpenJob};
+use super::journal::{afresh, fitting};
+use super::line::{Line, Print};
+use super::open_job::OpenJob;
 use super::trouble::{Cause, Notice, Trouble};
 use crate::job::{Job, read, write};
 use std::io::{self, ErrorKind};
@@ -61,7 +63,11 @@ impl OpenJob {
             let line = line.text().map_err(io::Error::from)?;
             self.add_line(&text, &line)
         });
-        self.trouble = saved.err();
+        match saved {
+            // Its folder was taken away: it is made again, with all of the job in it.
+            Err(trouble) if trouble.cause == Cause::Gone => self.save_whole(),
+            saved => self.trouble = saved.err(),
+        }
     }
 
     /// Saves all of it: the history put together afresh, then the job's own file.
@@ -94,10 +100,25 @@ impl OpenJob {
         if !self.shelf.folder {
             self.make_folder()?;
         }
+        if self.shelf.history.is_none() && self.is_gone()? {
+            // What the lock was on is gone with the folder, perhaps.
+            self.lock = None;
+            make_if_missing(&*self.disk, &self.key.folder())?;
+            self.shelf.keep_history = false;
+        }
         if self.lock.is_none() {
             self.lock = take_lock(self)?;
         }
         Ok(())
+    }
+
+    /// True where its folder was there and is there no more.
+    fn is_gone(&self) -> io::Result<bool> {
+        match self.disk.list(&self.key.folder()) {
+            Ok(_) => Ok(false),
+            Err(error) if error.kind() == ErrorKind::NotFound => Ok(true),
+            Err(error) => Err(error),
+        }
     }
 
     /// Makes a folder of its own for a new job.
@@ -122,7 +143,7 @@ impl OpenJob {
             return self.disk.rename(&path, &aside);
         };
         let key = free_folder(&*self.disk, &other.job)?;
-        self.disk.write(&key.file(JOB), &bytes)?;
+        put(&*self.disk, &key.file(JOB), &bytes)?;
         self.shelf.may_hold.push(Print::of(&bytes));
         let title = other.job.title;
         self.notices.push(Notice::OtherVersionKept { title });
@@ -158,7 +179,7 @@ impl OpenJob {
             }
         }
         let path = next_numbered(&*self.disk, &folder, JOB)?;
-        self.disk.write(&path, bytes)?;
+        put(&*self.disk, &path, bytes)?;
         let over = (have.len() + 1).saturating_sub(COPIES);
         for &old in &have[..over.min(have.len())] {
             self.disk.remove(&numbered(&folder, old, JOB))?;
@@ -191,9 +212,7 @@ impl OpenJob {
             self.history.shorten(fitting(&self.history, HISTORY_KEPT));
             whole = afresh(&self.history, text, &self.shelf.may_hold)?;
         }
-        let next = self.key.file(HISTORY_NEXT);
-        self.disk.write(&next, whole.as_bytes())?;
-        self.disk.rename(&next, &path)?;
+        put(&*self.disk, &path, whole.as_bytes())?;
         self.shelf.history = Some(whole.len());
         Ok(())
     }
@@ -210,12 +229,11 @@ impl OpenJob {
     fn put_job(&mut self, text: &str) -> Result<(), Trouble> {
         self.keep_other_version()?;
         self.keep_earlier_copy();
-        let (path, next) = (self.key.file(JOB), self.key.file(JOB_NEXT));
+        let path = self.key.file(JOB);
         let print = Print::of(text.as_bytes());
-        self.disk.write(&next, text.as_bytes())?;
-        // Should the rename fail half way, the file may hold the old text or this.
+        // Should it fail half way, the file may hold the old text or this.
         self.shelf.may_hold.push(print);
-        self.disk.rename(&next, &path)?;
+        put(&*self.disk, &path, text.as_bytes())?;
         self.shelf.may_hold = vec![print];
         self.shelf.kept = Some(text.as_bytes().to_vec());
         self.shelf.behind = 0;

@@ -1,6 +1,6 @@
 //! What went wrong with keeping a job, and what a person should know or do.
 
-use super::open_job::ViewOnly;
+use super::access::ViewOnly;
 use crate::job::ReadError;
 use std::fmt;
 use std::io::{self, ErrorKind};
@@ -54,8 +54,8 @@ impl Trouble {
                 "Allow it in the system's settings",
             ),
             Cause::Gone => (
-                "The folder where jobs are kept has gone",
-                "Put it back, or plug its disk in again",
+                "The folder where jobs are kept has gone, and cannot be made again",
+                "Plug its disk in again, or send the job out",
             ),
             Cause::OpenElsewhere => (
                 "Another window is changing this job too",
@@ -104,6 +104,11 @@ pub enum OpenError {
     /// Not a job, or of a version that this program cannot show at all.
     #[error("{0}")]
     Unreadable(ReadError),
+    /// More than a job may hold.
+    #[error(
+        "{0} It is not brought in. Delete what is not needed in a text editor, or make two jobs of it."
+    )]
+    TooMuch(String),
     /// Neither the file nor its history nor any earlier copy can be read.
     #[error(
         "This job's file is damaged ({0}), and so is every earlier copy. The files are kept as they are; bring in a copy you sent out before."

@@ -3,7 +3,7 @@
 use super::ElevationShow;
 use crate::Solution;
 use crate::boards::RunBoards;
-use crate::drawing::model::Vec2;
+use crate::drawing::bounds::Vec2;
 use crate::job::{Job, RunId, SetupId};
 use crate::setout::{Post, RunFix};
 

@@ -2,7 +2,8 @@
 
 use super::built::Built;
 use super::{ElevationShow, Figures};
-use crate::drawing::model::{Label, Place, Rank, Role, Target, Vec2};
+use crate::drawing::bounds::Vec2;
+use crate::drawing::model::{Label, Place, Rank, Role, Target};
 use crate::drawing::pencil::Pencil;
 use crate::drawing::words::from_laser;
 use crate::length::show;

@@ -13,7 +13,8 @@
 mod built;
 mod figures;
 
-use super::model::{Drawing, Fill, Line, Role, Target, Vec2};
+use super::bounds::Vec2;
+use super::model::{Drawing, Fill, Line, Role, Target};
 use super::pencil::{Pencil, upright};
 use crate::Solution;
 use crate::job::{Job, RunId, SetupId};

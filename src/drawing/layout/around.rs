@@ -2,7 +2,8 @@
 
 use super::board::{Board, Words, readable};
 use super::tile::Tile;
-use crate::drawing::model::{Item, Label, Line, Place, Rank, Vec2};
+use crate::drawing::bounds::Vec2;
+use crate::drawing::model::{Item, Label, Line, Place, Rank};
 use crate::drawing::tone::Tone;
 use crate::drawing::view::ViewPoint;
 

@@ -1,12 +1,15 @@
 //! What is on the drawing so far, and what a place for words would cost.
 
+use super::near::{Near, along_line, around_tile};
 use super::tile::Tile;
 use super::{Desk, LINE, Laid, PlacedLabel, SIGN, Stroke};
+use crate::drawing::bounds::Vec2;
 use crate::drawing::hand::Areas;
-use crate::drawing::model::{Item, Line, Sign, Vec2};
+use crate::drawing::model::{Item, Line, Sign};
 use crate::drawing::text::Weight;
 use crate::drawing::tone::{Tone, outline};
 use crate::drawing::view::{View, ViewPoint};
+use crate::job::visible;
 
 /// The drawing while it is laid out.
 pub(super) struct Board<'a> {
@@ -15,9 +18,9 @@ pub(super) struct Board<'a> {
     pub laid: Laid,
     room: Option<[f64; 2]>,
     /// What words may not cover.
-    solid: Vec<Tile>,
+    solid: Near<Tile>,
     /// Lines, and how little words like to stand on them.
-    lines: Vec<(Vec2, Vec2, f64)>,
+    lines: Near<(Vec2, Vec2, f64)>,
 }
 
 /// Words with a place that is not theirs yet.
@@ -47,20 +50,21 @@ impl<'a> Board<'a> {
             desk,
             laid: Laid::default(),
             room,
-            solid: Vec::new(),
-            lines: Vec::new(),
+            solid: Near::new(),
+            lines: Near::new(),
         }
     }
 
     pub fn words(&self, text: &str, size: f64, bold: bool) -> Words {
         let weight = if bold { Weight::Bold } else { Weight::Regular };
+        let text = visible(text).into_owned();
         Words {
-            text: text.to_owned(),
             size,
             bold,
             sign: None,
             inset: 0.0,
-            width: self.desk.measure.width(text, size, weight),
+            width: self.desk.measure.width(&text, size, weight),
+            text,
         }
     }
 
@@ -80,12 +84,12 @@ impl<'a> Board<'a> {
 
     /// Keeps words off a place.
     pub fn keep_off(&mut self, tile: Tile) {
-        self.solid.push(tile);
+        self.solid.add(tile, [around_tile(&tile)]);
     }
 
     /// Makes words on a line cost so much.
     pub fn avoid(&mut self, from: ViewPoint, to: ViewPoint, cost: f64) {
-        self.lines.push((from, to, cost));
+        self.lines.add((from, to, cost), along_line(from, to));
     }
 
     /// True where a point is in sight.
@@ -97,13 +101,18 @@ impl<'a> Board<'a> {
 
     /// True where nothing solid is in the way of a tile and it is in the room.
     pub fn is_free(&self, tile: &Tile) -> bool {
-        self.solid.iter().all(|solid| !solid.covers(tile))
-            && tile.corners().iter().all(|&corner| self.sees(corner))
+        let within = around_tile(tile);
+        tile.corners().iter().all(|&corner| self.sees(corner))
+            && !self.solid.any(within, |solid| solid.covers(tile))
     }
 
     /// True where a line runs through no words and nothing solid.
     pub fn is_open(&self, from: ViewPoint, to: ViewPoint) -> bool {
-        self.solid.iter().all(|solid| !solid.is_crossed(from, to))
+        let crossed = |within| {
+            let hit = |solid: &Tile| solid.is_crossed(from, to);
+            self.solid.any(within, hit)
+        };
+        !along_line(from, to).any(crossed)
     }
 
     /// What the lines under a tile or close beside it cost.
@@ -111,7 +120,7 @@ impl<'a> Board<'a> {
         let tile = tile.grown(self.desk.hand.gap * 0.4);
         let crossing = self
             .lines
-            .iter()
+            .each(around_tile(&tile))
             .filter(|(from, to, _)| tile.is_crossed(*from, *to));
         crossing.map(|(_, _, cost)| cost).sum()
     }

@@ -2,7 +2,8 @@
 
 use super::board::{Board, Words, readable};
 use super::tile::Tile;
-use crate::drawing::model::{Dimension, Item, Line, Vec2};
+use crate::drawing::bounds::Vec2;
+use crate::drawing::model::{Dimension, Item, Line};
 use crate::drawing::tone::outline;
 use crate::drawing::view::ViewPoint;
 

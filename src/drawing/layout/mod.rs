@@ -10,12 +10,14 @@
 mod around;
 mod board;
 mod dimension;
+mod near;
 mod row;
 mod strokes;
 mod tile;
 
+use super::bounds::Vec2;
 use super::hand::Hand;
-use super::model::{Drawing, Item, Rank, Shape, Sign, Vec2};
+use super::model::{Drawing, Item, Rank, Shape, Sign};
 use super::text::{Measure, Weight};
 use super::tone::Tone;
 use super::view::{Margins, View, ViewPoint};

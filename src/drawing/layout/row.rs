@@ -4,7 +4,8 @@
 use super::LINE;
 use super::board::{Board, Words, readable};
 use super::tile::Tile;
-use crate::drawing::model::{Item, Line, Row, Vec2};
+use crate::drawing::bounds::Vec2;
+use crate::drawing::model::{Item, Line, Row};
 use crate::drawing::tone::Tone;
 use crate::drawing::view::ViewPoint;
 

@@ -3,8 +3,9 @@
 use super::Stroke;
 use super::board::Board;
 use super::tile::Tile;
+use crate::drawing::bounds::Vec2;
 use crate::drawing::hand::Areas;
-use crate::drawing::model::{Fill, Hatched, Item, Line, Role, Shape, Vec2};
+use crate::drawing::model::{Fill, Hatched, Item, Line, Role, Shape};
 use crate::drawing::pencil::turned;
 use crate::drawing::tone::{Tone, filling, outline};
 use crate::drawing::view::ViewPoint;

@@ -1,6 +1,6 @@
 //! A turned rectangle, and whether it covers another or is crossed by a line.
 
-use crate::drawing::model::Vec2;
+use crate::drawing::bounds::Vec2;
 
 /// A rectangle around its middle, in view units.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -4,8 +4,9 @@
 use super::posts::string_side;
 use super::site::Site;
 use super::{Detail, Face, PostShow, Seen};
+use crate::drawing::bounds::Vec2;
 use crate::drawing::model::{
-    Dimension, Hatched, Label, Place, Rank, Role, Row, RowFigure, Shape, Target, Vec2,
+    Dimension, Hatched, Label, Place, Rank, Role, Row, RowFigure, Shape, Target,
 };
 use crate::drawing::pencil::{Pencil, left_of};
 use crate::job::RunId;

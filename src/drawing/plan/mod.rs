@@ -20,7 +20,8 @@ mod walls;
 
 pub use turn::Turn;
 
-use super::model::{Drawing, Label, Rank, Role, Shape, Target, Vec2};
+use super::bounds::Vec2;
+use super::model::{Drawing, Label, Rank, Role, Shape, Target};
 use super::pencil::Pencil;
 use crate::Solution;
 use crate::job::{Job, MarkId, RunId};

@@ -3,7 +3,8 @@
 
 use super::Detail;
 use super::site::Site;
-use crate::drawing::model::{Fill, Label, Line, Place, Rank, Role, Shape, Target, Vec2};
+use crate::drawing::bounds::Vec2;
+use crate::drawing::model::{Fill, Label, Line, Place, Rank, Role, Shape, Target};
 use crate::drawing::pencil::{Pencil, circle, left_of};
 use crate::job::RunId;
 use crate::setout::{GateFix, Post, RunFix};

@@ -2,7 +2,8 @@
 
 use super::site::Site;
 use super::{Asked, Seen};
-use crate::drawing::model::{Line, Role, Stress, Target, Vec2};
+use crate::drawing::bounds::Vec2;
+use crate::drawing::model::{Line, Role, Stress, Target};
 use crate::drawing::pencil::{Pencil, arc};
 use crate::job::reading::Measure;
 use crate::job::{MarkId, WallId};

@@ -2,7 +2,8 @@
 
 use super::{Asked, PlanShow, rotate, turn};
 use crate::Solution;
-use crate::drawing::model::{Bounds, Target, Vec2};
+use crate::drawing::bounds::{Bounds, Vec2};
+use crate::drawing::model::Target;
 use crate::job::model::Wall;
 use crate::job::reading::Measure;
 use crate::job::{Job, LineId, MarkId, RunId, WallId};

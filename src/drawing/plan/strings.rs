@@ -2,9 +2,8 @@
 
 use super::Detail;
 use super::site::Site;
-use crate::drawing::model::{
-    Bounds, Label, Line as Stroke, Place, Rank, Role, Shape, Target, Vec2,
-};
+use crate::drawing::bounds::{Bounds, Vec2};
+use crate::drawing::model::{Label, Line as Stroke, Place, Rank, Role, Shape, Target};
 use crate::drawing::pencil::Pencil;
 use crate::job::model::Line;
 use crate::job::with_kind;

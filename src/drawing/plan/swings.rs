@@ -1,7 +1,8 @@
 //! Two tapes from two marks, swung until they meet in the centre of the post at hand.
 
 use super::site::Site;
-use crate::drawing::model::{Label, Line, Rank, Role, Target, Vec2};
+use crate::drawing::bounds::Vec2;
+use crate::drawing::model::{Label, Line, Rank, Role, Target};
 use crate::drawing::pencil::{Pencil, arc};
 use crate::job::MarkId;
 use crate::length::show;

@@ -1,7 +1,7 @@
 //! How the plan is turned: never mirrored, the longest run along the longer side.
 
 use crate::Solution;
-use crate::drawing::model::{Bounds, Vec2};
+use crate::drawing::bounds::{Bounds, Vec2};
 use crate::drawing::plan::rotate;
 use crate::job::Job;
 

@@ -4,11 +4,13 @@
 mod flow;
 mod set;
 mod table;
+mod wrap;
 
 use crate::drawing::{Bundled, Laid, Measure, PlacedLabel, Tone, Vec2, Weight};
 use crate::length::Unit;
 use crate::sheet::Sheet;
 use flow::{Frame, Piece, Rule, flow};
+use wrap::shortened;
 
 /// The size of a page, upright.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -118,23 +120,6 @@ fn foot(frame: &Frame, title: &str, page: usize, of: usize) -> Piece {
             .into(),
         ..Piece::default()
     }
-}
-
-/// With … where it is too long.
-fn shortened(text: &str, size: f64, room: f64) -> String {
-    let fits = |text: &str| Bundled.width(text, size, Weight::Regular) <= room;
-    if fits(text) {
-        return text.to_owned();
-    }
-    let mut short: Vec<char> = text.chars().collect();
-    while !short.is_empty() {
-        short.pop();
-        let tried: String = short.iter().chain(['…'].iter()).collect();
-        if fits(&tried) {
-            return tried;
-        }
-    }
-    String::new()
 }
 
 /// Puts a piece on the page, its top left corner there.

@@ -1,13 +1,11 @@
 //! The sheet's blocks set in lines and pieces.
 
 use super::flow::{Piece, Rule};
+use super::wrap::wrapped;
 use super::{LEADING, TEXT, Words, table};
-use crate::drawing::{Bundled, Desk, Hand, Measure, Tone, Weight, fitted, lay_out};
-use crate::export::picture_height;
+use crate::drawing::{Bundled, Desk, Hand, Tone, Weight, fitted, lay_out};
 use crate::sheet::{Block, Picture, Section, Sheet, caution_heading, severity_word, unit_words};
 use std::rc::Rc;
-use textwrap::core::Fragment;
-use textwrap::wrap_algorithms::wrap_first_fit;
 
 /// Everything on the sheet, in order, for a column of this width.
 pub(super) fn pieces(sheet: &Sheet, width: f64) -> Vec<Rc<Piece>> {
@@ -199,9 +197,7 @@ impl Column {
         };
         let count = pictures.len().max(1) as f64;
         let width = (self.width - BETWEEN * (count - 1.0)) / count;
-        let heights = pictures
-            .iter()
-            .map(|p| picture_height(&p.drawing, width, p.room));
+        let heights = pictures.iter().map(|p| p.height(width));
         let height = heights.fold(0.0, f64::max);
         let mut all = Piece {
             before: Gap::Block.height(),
@@ -245,103 +241,5 @@ fn paragraph(text: &str, size: f64, weight: Weight, indent: f64, width: f64) -> 
         height: step * words.len() as f64,
         words,
         ..Piece::default()
-    }
-}
-
-/// One word and the space after it, pt.
-#[derive(Debug)]
-struct Word<'a> {
-    text: &'a str,
-    width: f64,
-    space: f64,
-}
-
-impl Fragment for Word<'_> {
-    fn width(&self) -> f64 {
-        self.width
-    }
-
-    fn whitespace_width(&self) -> f64 {
-        self.space
-    }
-
-    fn penalty_width(&self) -> f64 {
-        0.0
-    }
-}
-
-/// Text broken at its spaces into lines no wider than `width` pt; a word that is wider than a line
-/// is broken inside.
-pub(super) fn wrapped(text: &str, size: f64, weight: Weight, width: f64) -> Vec<String> {
-    let wide = |text: &str| Bundled.width(text, size, weight);
-    let space = wide(" ");
-    let mut words: Vec<Word> = Vec::new();
-    for word in text.split(' ').filter(|word| !word.is_empty()) {
-        let mut rest = word;
-        while wide(rest) > width {
-            let (head, tail) = rest.split_at(fitting(rest, width, &wide));
-            words.push(Word {
-                text: head,
-                width: wide(head),
-                space: 0.0,
-            });
-            rest = tail;
-        }
-        if !rest.is_empty() {
-            words.push(Word {
-                text: rest,
-                width: wide(rest),
-                space,
-            });
-        }
-    }
-    wrap_first_fit(&words, &[width])
-        .into_iter()
-        .map(joined)
-        .collect()
-}
-
-/// How many bytes of a word fit: one character at least.
-fn fitting(word: &str, width: f64, wide: &dyn Fn(&str) -> f64) -> usize {
-    let ends = word.char_indices().map(|(at, c)| at + c.len_utf8());
-    let mut fits = 0;
-    for end in ends {
-        if fits > 0 && wide(&word[..end]) > width {
-            break;
-        }
-        fits = end;
-    }
-    fits
-}
-
-fn joined(line: &[Word]) -> String {
-    let mut text = String::new();
-    for (at, word) in line.iter().enumerate() {
-        text.push_str(word.text);
-        if word.space > 0.0 && at + 1 < line.len() {
-            text.push(' ');
-        }
-    }
-    text
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn every_line_fits_and_no_word_is_lost() {
-        let text =
-            "Take it that cables are there, Donaudampfschifffahrtsgesellschaftskapitän and all.";
-        for width in [30.0, 60.0, 200.0] {
-            let lines = wrapped(text, 9.0, Weight::Regular, width);
-            assert!(
-                lines
-                    .iter()
-                    .all(|line| Bundled.width(line, 9.0, Weight::Regular) <= width)
-            );
-            let letters = |text: &str| text.replace(' ', "");
-            assert_eq!(letters(&lines.join(" ")), letters(text));
-        }
     }
 }

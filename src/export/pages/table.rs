@@ -1,11 +1,11 @@
 //! Tables: columns as wide as they need, rows kept whole, the heading again on the next page.
 
 use super::flow::{Piece, Rule};
-use super::set::wrapped;
+use super::wrap::wrapped;
 use super::{LEADING, Words};
 use crate::drawing::{Bundled, Measure, Tone, Weight};
 use crate::length::Unit;
-use crate::sheet::{Align, Column, Table};
+use crate::sheet::{Align, Columns, Setting, Table};
 use std::rc::Rc;
 
 /// Between two columns, pt.
@@ -13,18 +13,22 @@ const GUTTER: f64 = 12.0;
 /// Above and below the words of a row, pt.
 const PAD: f64 = 2.2;
 /// Sizes that are tried until the table fits its page.
-const SIZES: [f64; 4] = [9.5, 9.0, 8.5, 8.0];
+const LARGEST: f64 = 9.5;
+const SMALLER: [f64; 3] = [9.0, 8.5, 8.0];
 
 /// The pieces of a table: heading, rows, note. A table too wide for the page comes in parts that
 /// each repeat the columns that name the rows.
 pub(super) fn pieces(table: &Table, unit: Unit, width: f64) -> Vec<Piece> {
-    let shown = Shown::of(table, unit);
-    let fits = |size: &f64| shown.least(*size, &shown.all()) <= width;
-    let last = SIZES[SIZES.len() - 1];
-    let size = SIZES.into_iter().find(fits).unwrap_or(last);
+    let mut shown = Shown::of(table, unit, LARGEST);
+    for size in SMALLER {
+        if shown.columns.fit(width) {
+            break;
+        }
+        shown = Shown::of(table, unit, size);
+    }
     let mut pieces = Vec::new();
-    for columns in shown.parts(size, width) {
-        pieces.extend(shown.part(&columns, size, width));
+    for part in shown.columns.parts(width) {
+        pieces.extend(shown.part(&part, width));
     }
     if !table.note.is_empty() {
         if let Some(row) = pieces.last_mut() {
@@ -55,108 +59,34 @@ fn note(text: &str, width: f64) -> Piece {
     }
 }
 
-/// A table with its cells as they read.
+/// A table in one size of type.
 struct Shown<'a> {
-    columns: &'a [Column],
-    names: usize,
-    cells: Vec<Vec<String>>,
+    columns: Columns<'a>,
+    size: f64,
 }
 
 impl<'a> Shown<'a> {
-    fn of(table: &'a Table, unit: Unit) -> Self {
-        let row = |row: &Vec<crate::sheet::Cell>| row.iter().map(|cell| cell.shown(unit)).collect();
+    fn of(table: &'a Table, unit: Unit, size: f64) -> Self {
+        let setting = Setting {
+            measure: &Bundled,
+            size,
+            gutter: GUTTER,
+            narrow: 9.0 * size,
+            short: 4.0 * size,
+        };
         Self {
-            columns: &table.columns,
-            names: table.names.min(table.columns.len()),
-            cells: table.rows.iter().map(row).collect(),
+            columns: Columns::new(table, unit, setting),
+            size,
         }
     }
 
-    fn all(&self) -> Vec<usize> {
-        (0..self.columns.len()).collect()
-    }
-
-    fn weight(&self, column: usize) -> Weight {
-        if column < self.names {
-            Weight::Bold
-        } else {
-            Weight::Regular
-        }
-    }
-
-    /// The least and the natural width of a column, pt. Figures are never folded; headings fold at
-    /// their spaces.
-    fn widths(&self, column: usize, size: f64) -> [f64; 2] {
-        /// Text is folded no narrower than this unless it is short, in font sizes.
-        const NARROW: f64 = 9.0;
-        let weight = self.weight(column);
-        let cells = self.cells.iter().filter_map(|row| row.get(column));
-        let natural = cells
-            .map(|cell| Bundled.width(cell, size, weight))
-            .fold(0.0, f64::max);
-        let heading = self.columns.get(column).map_or("", |c| c.heading.as_str());
-        let [longest, on_two] = heading_widths(heading, size);
-        let folds = self
-            .columns
-            .get(column)
-            .is_some_and(|c| c.align == Align::Left);
-        let least = if folds {
-            natural.min(NARROW * size)
-        } else {
-            natural
-        };
-        [least.max(longest), natural.max(on_two)]
-    }
-
-    fn least(&self, size: f64, columns: &[usize]) -> f64 {
-        let widths = columns.iter().map(|&column| self.widths(column, size)[0]);
-        widths.sum::<f64>() + GUTTER * columns.len().saturating_sub(1) as f64
-    }
-
-    /// Columns that go side by side on one page width.
-    fn parts(&self, size: f64, width: f64) -> Vec<Vec<usize>> {
-        let names: Vec<usize> = (0..self.names).collect();
-        let mut parts = Vec::new();
-        let mut part = names.clone();
-        for column in self.names..self.columns.len() {
-            part.push(column);
-            if self.least(size, &part) > width && part.len() > names.len() + 1 {
-                part.pop();
-                parts.push(std::mem::replace(&mut part, names.clone()));
-                part.push(column);
-            }
-        }
-        parts.push(part);
-        parts
-    }
-
-    /// Every column gets its natural width; where that is too much, those that fold share what is
-    /// left beyond their least.
-    fn share(&self, columns: &[usize], size: f64, width: f64) -> Vec<f64> {
-        let widths: Vec<[f64; 2]> = columns.iter().map(|&c| self.widths(c, size)).collect();
-        let gutters = GUTTER * columns.len().saturating_sub(1) as f64;
-        let least: f64 = widths.iter().map(|[least, _]| least).sum();
-        let wish: f64 = widths.iter().map(|[least, natural]| natural - least).sum();
-        let spare = (width - gutters - least).max(0.0);
-        let share = if wish > spare && wish > 0.0 {
-            spare / wish
-        } else {
-            1.0
-        };
-        let each = widths.iter();
-        each.map(|[least, natural]| least + (natural - least) * share)
-            .collect()
-    }
-
-    fn part(&self, columns: &[usize], size: f64, width: f64) -> Vec<Piece> {
-        let widths = self.share(columns, size, width);
-        let headings: Vec<&str> = columns
-            .iter()
-            .map(|&column| self.columns.get(column).map_or("", |c| c.heading.as_str()))
-            .collect();
-        let bold = vec![Weight::Bold; columns.len()];
-        let mut head = self.row(&headings, columns, &widths, size, &bold);
-        let across: f64 = widths.iter().sum::<f64>() + GUTTER * (widths.len() - 1) as f64;
+    fn part(&self, part: &[usize], width: f64) -> Vec<Piece> {
+        let columns = &self.columns;
+        let widths = columns.widths(part, width);
+        let headings: Vec<&str> = part.iter().map(|&at| columns.heading(at)).collect();
+        let bold = vec![Weight::Bold; part.len()];
+        let mut head = self.row(&headings, part, &widths, &bold);
+        let across = widths.iter().sum::<f64>() + GUTTER * widths.len().saturating_sub(1) as f64;
         let rule = |y: f64, thick: f64, tone: Tone| Rule {
             x: 0.0,
             y,
@@ -164,51 +94,45 @@ impl<'a> Shown<'a> {
             thick,
             tone,
         };
-        stand_at_foot(&mut head, size);
+        stand_at_foot(&mut head, self.size);
         head.rules.push(rule(head.height, 0.8, Tone::Ink));
         head.before = 5.0;
         head.glued = true;
         let again = Rc::new(head.clone());
         let mut pieces = vec![head];
-        let weights: Vec<Weight> = columns.iter().map(|&column| self.weight(column)).collect();
-        for (at, row) in self.cells.iter().enumerate() {
-            let cells: Vec<&str> = columns
-                .iter()
-                .map(|&column| row.get(column).map_or("", String::as_str))
-                .collect();
-            let mut piece = self.row(&cells, columns, &widths, size, &weights);
+        let weights: Vec<Weight> = part.iter().map(|&at| columns.weight(at)).collect();
+        let count = columns.cells.len();
+        for (nth, row) in columns.cells.iter().enumerate() {
+            let cell = |&at: &usize| row.get(at).map_or("", String::as_str);
+            let cells: Vec<&str> = part.iter().map(cell).collect();
+            let mut piece = self.row(&cells, part, &widths, &weights);
             piece.rules.push(rule(piece.height, 0.35, Tone::Rule));
             piece.again = Some(Rc::clone(&again));
             // No row stands alone under a heading or over a page's end.
-            piece.glued = at == 0 && self.cells.len() > 1 || at + 2 == self.cells.len();
+            piece.glued = nth == 0 && count > 1 || nth + 2 == count;
             pieces.push(piece);
         }
         pieces
     }
 
-    fn row(
-        &self,
-        cells: &[&str],
-        columns: &[usize],
-        widths: &[f64],
-        size: f64,
-        weights: &[Weight],
-    ) -> Piece {
+    fn row(&self, cells: &[&str], part: &[usize], widths: &[f64], weights: &[Weight]) -> Piece {
+        let size = self.size;
         let step = size * LEADING;
         let mut piece = Piece::default();
         let mut left = 0.0;
         let mut most = 1;
-        for (at, cell) in cells.iter().enumerate() {
-            let (width, weight) = (widths[at], weights[at]);
+        let each = cells.iter().zip(part).zip(widths.iter().zip(weights));
+        for ((cell, &at), (&width, &weight)) in each {
             // A hair more than measured, so that what fits is never folded.
             let lines = wrapped(cell, size, weight, width + 0.01);
             most = most.max(lines.len());
-            let column = columns.get(at).and_then(|&column| self.columns.get(column));
-            let right = column.is_some_and(|column| column.align == Align::Right);
             for (line, text) in lines.into_iter().enumerate() {
-                let wide = Bundled.width(&text, size, weight);
+                let indent = match self.columns.align(at) {
+                    Align::Left => 0.0,
+                    Align::Right => width - Bundled.width(&text, size, weight),
+                };
                 piece.words.push(Words {
-                    x: if right { left + width - wide } else { left },
+                    x: left + indent,
                     y: PAD + size + step * line as f64,
                     text,
                     size,
@@ -220,15 +144,6 @@ impl<'a> Shown<'a> {
         piece.height = step * most as f64 + PAD;
         piece
     }
-}
-
-/// The width of a heading's longest word, and of the heading on two lines, pt.
-fn heading_widths(heading: &str, size: f64) -> [f64; 2] {
-    let wide = |text: &str| Bundled.width(text, size, Weight::Bold);
-    let longest = heading.split(' ').map(wide).fold(0.0, f64::max);
-    let breaks = heading.match_indices(' ');
-    let on_two = breaks.map(|(at, _)| wide(&heading[..at]).max(wide(&heading[at + 1..])));
-    [longest, on_two.fold(wide(heading), f64::min)]
 }
 
 /// Headings of one line stand on the last line of those with more.

@@ -3,6 +3,7 @@
 //! Whatever is wrong is named by its place in the file and left out; the rest goes on.
 
 mod boards;
+mod counts;
 mod ends;
 mod gates;
 mod heights;
@@ -11,6 +12,8 @@ mod plane;
 mod runs;
 mod settings;
 mod strings;
+
+pub use counts::too_much;
 
 use super::model::{Extra, Job};
 use super::problem::{Problem, Problems};
@@ -23,9 +26,18 @@ use std::hash::Hash;
 /// The longest length that a job can hold, mm: one kilometre.
 pub const LONGEST: f64 = 1_000_000.0;
 
-/// Checks a job. What is sound comes back ready to be solved, with everything that is not.
+/// Checks a job. What is sound comes back ready to be solved, with everything that is not. Of a job
+/// that holds more than a job may ([`too_much`]) nothing is sound.
 #[must_use]
 pub fn check(job: &Job) -> (Sound, Vec<Problem>) {
+    let too_much = too_much(job);
+    if !too_much.is_empty() {
+        let sound = Sound {
+            unit: job.show.lengths,
+            ..Sound::default()
+        };
+        return (sound, too_much);
+    }
     let mut ledger = Ledger::default();
     ledger.unknown_keys(Place::File, &job.extra);
     ledger.unknown_keys(Place::File.key("show"), &job.show.extra);
@@ -72,6 +84,17 @@ impl<Id: Hash + Eq + Clone + Borrow<str>, Ix: Copy> Named<Id, Ix> {
                 place.key("id"),
                 format!("This {kind} has no name."),
                 "Give it a short name of its own.",
+            );
+            return false;
+        }
+        if let Some(c) = text.chars().find(|c| c.is_control()) {
+            ledger.problems.error(
+                place.key("id"),
+                format!(
+                    "The name of this {kind} has a line break or a tab in it (U+{:04X}).",
+                    u32::from(c)
+                ),
+                "Give it a name on one line.",
             );
             return false;
         }

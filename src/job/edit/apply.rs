@@ -5,6 +5,8 @@ use super::dependents::removal;
 use super::names::renaming;
 use super::{Edit, EditError, Setting};
 use crate::job::model::Job;
+use crate::job::plain::unfit;
+use serde_json::Value;
 use std::mem::replace;
 
 /// Changes the job and gives the edit that takes it back exactly.
@@ -21,11 +23,11 @@ use std::mem::replace;
 /// ```
 ///
 /// # Errors
-/// A place or name that is not there, a name that is taken or empty, a figure the file cannot
-/// hold. The job is then as it was.
+/// A place or name that is not there, a name that is taken or empty, a figure or a character the
+/// file cannot hold. The job is then as it was.
 pub fn apply(job: &mut Job, edit: &Edit) -> Result<Edit, EditError> {
-    if !matches!(edit, Edit::Restore(_)) && !keepable(edit) {
-        return Err(EditError::Unkeepable);
+    if !matches!(edit, Edit::Restore(_)) {
+        keepable(edit)?;
     }
     let mut back = Vec::new();
     let done = step(job, edit, Names::Checked, &mut back);
@@ -43,12 +45,32 @@ pub fn apply(job: &mut Job, edit: &Edit) -> Result<Edit, EditError> {
     }
 }
 
-/// True where the file gives back what is written: JSON turns a figure that is not finite to null.
-fn keepable(edit: &Edit) -> bool {
-    let written = serde_json::to_value(edit);
-    written
-        .and_then(serde_json::from_value::<Edit>)
-        .is_ok_and(|read| read == *edit)
+/// Refuses what the file would not give back as it is: JSON turns a figure that is not finite to
+/// null, and a text with a control character is not read again.
+fn keepable(edit: &Edit) -> Result<(), EditError> {
+    let written = serde_json::to_value(edit).map_err(|_| EditError::Unkeepable)?;
+    if let Some(sign) = unfit_text(&written) {
+        return Err(EditError::ControlCharacter {
+            number: u32::from(sign),
+        });
+    }
+    match serde_json::from_value::<Edit>(written) {
+        Ok(read) if read == *edit => Ok(()),
+        _ => Err(EditError::Unkeepable),
+    }
+}
+
+/// The first character in any text of a value that no text of a job may hold.
+fn unfit_text(value: &Value) -> Option<char> {
+    match value {
+        Value::String(text) => unfit(text),
+        Value::Array(list) => list.iter().find_map(unfit_text),
+        Value::Object(map) => {
+            let mut all = map.iter();
+            all.find_map(|(key, value)| unfit(key).or_else(|| unfit_text(value)))
+        }
+        Value::Null | Value::Bool(_) | Value::Number(_) => None,
+    }
 }
 
 /// Makes one change, adding each way back to `back` as it goes.

@@ -5,11 +5,11 @@
 //! without its run. What only stands there stays and asks again: a run without its string or its
 //! end, a point without its mark or run, the heights without their datum.
 
-use super::names::{Name, Names, declared};
+use super::gone::Gone;
+use super::names::{Names, declared};
 use super::thing::Thing;
-use super::{Change, Edit, EditError, Setting, label};
+use super::{Change, Edit, EditError, Setting, described};
 use crate::job::model::{End, Job};
-use std::collections::BTreeSet;
 
 /// Something that a removal touches besides the thing itself.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -75,73 +75,6 @@ fn own_place(job: &Job, thing: &Thing) -> String {
     at.map_or_else(String::new, |at| format!("{list}[{at}]"))
 }
 
-/// Names of what goes, by kind.
-#[derive(Default)]
-struct Gone {
-    marks: BTreeSet<String>,
-    walls: BTreeSet<String>,
-    lines: BTreeSet<String>,
-    corners: BTreeSet<String>,
-    runs: BTreeSet<String>,
-    points: BTreeSet<String>,
-    setups: BTreeSet<String>,
-}
-
-impl Gone {
-    fn has(&self, name: &Name<'_>) -> bool {
-        match name {
-            Name::Mark(id) => self.marks.contains(id.as_str()),
-            Name::Wall(id) => self.walls.contains(id.as_str()),
-            Name::Line(id) => self.lines.contains(id.as_str()),
-            Name::Corner(id) => self.corners.contains(id.as_str()),
-            Name::Run(id) => self.runs.contains(id.as_str()),
-            Name::Point(id) => self.points.contains(id.as_str()),
-            Name::Setup(id) => self.setups.contains(id.as_str()),
-        }
-    }
-
-    /// True where any name in the entry is gone.
-    fn touches<T: Names + Clone>(&self, entry: &T) -> bool {
-        let mut touched = false;
-        let mut entry = entry.clone();
-        entry.names(&mut |name| touched |= self.has(&name));
-        touched
-    }
-
-    fn start(job: &Job, thing: &Thing) -> Self {
-        let mut gone = Gone::default();
-        let name = thing.name().to_owned();
-        let list = match thing {
-            Thing::Mark(_) => &mut gone.marks,
-            Thing::Wall(_) => &mut gone.walls,
-            Thing::Line(_) => &mut gone.lines,
-            Thing::Corner(_) => &mut gone.corners,
-            Thing::Run(_) => &mut gone.runs,
-            Thing::Point(_) => &mut gone.points,
-            Thing::Setup(_) => &mut gone.setups,
-        };
-        list.insert(name);
-        gone.spread(job);
-        gone
-    }
-
-    /// The names of the entries in which a name of what goes stands.
-    fn touched<T: Names + Clone>(&self, list: &[T], name: fn(&T) -> &str) -> Vec<String> {
-        let touched = list.iter().filter(|entry| self.touches(*entry));
-        touched.map(|entry| name(entry).to_owned()).collect()
-    }
-
-    /// Marks take their walls, marks and walls their strings, strings their corners.
-    fn spread(&mut self, job: &Job) {
-        let walls = self.touched(&job.walls, |wall| wall.id.as_str());
-        self.walls.extend(walls);
-        let lines = self.touched(&job.lines, |line| line.id.as_str());
-        self.lines.extend(lines);
-        let corners = self.touched(&job.corners, |corner| corner.id.as_str());
-        self.corners.extend(corners);
-    }
-}
-
 /// A removal as it is put together: the plain edits, and what they touch.
 struct Removal<'a> {
     job: &'a Job,
@@ -162,20 +95,20 @@ impl<'a> Removal<'a> {
         removal.runs();
         removal.points();
         removal.setups();
-        let marked = label::marked;
+        let marked = described::marked;
         removal.list("marked", &job.marked, Edit::Marked, marked);
         removal
     }
 
     fn lists(&mut self) {
         let job = self.job;
-        self.list("marks", &job.marks, Edit::Mark, label::mark);
-        self.list("walls", &job.walls, Edit::Wall, label::wall);
+        self.list("marks", &job.marks, Edit::Mark, described::mark);
+        self.list("walls", &job.walls, Edit::Wall, described::wall);
         let unit = job.show.lengths;
-        let reading = |r: &_| label::reading(r, unit);
+        let reading = |r: &_| described::reading(r, unit);
         self.list("readings", &job.readings, Edit::Reading, reading);
-        self.list("lines", &job.lines, Edit::Line, label::line);
-        self.list("corners", &job.corners, Edit::Corner, label::corner);
+        self.list("lines", &job.lines, Edit::Line, described::line);
+        self.list("corners", &job.corners, Edit::Corner, described::corner);
     }
 
     /// Takes out every entry in which a name of what goes stands, the last first.
@@ -206,20 +139,20 @@ impl<'a> Removal<'a> {
         for (at, run) in self.job.runs.iter().enumerate() {
             let place = format!("runs[{at}]");
             if self.gone.runs.contains(run.id.as_str()) {
-                self.row(place, label::run(run), Fate::Goes);
+                self.row(place, described::run(run), Fate::Goes);
                 removed.push(Edit::Run(Change::Remove { at }));
                 continue;
             }
             let mut left = run.clone();
             if self.gone.lines.contains(run.line.as_str()) {
                 left.line = Default::default();
-                let what = format!("{}: its string", label::run(run));
+                let what = format!("{}: its string", described::run(run));
                 self.row(format!("{place}.line"), what, Fate::AsksAgain);
             }
             for (key, end) in [("start", &mut left.start), ("end", &mut left.end)] {
                 if end.as_ref().is_some_and(|end| self.gone.touches(end)) {
                     *end = end.take().and_then(without_place);
-                    let what = format!("{}: its {key}", label::run(run));
+                    let what = format!("{}: its {key}", described::run(run));
                     self.row(format!("{place}.{key}"), what, Fate::AsksAgain);
                 }
             }
@@ -236,7 +169,7 @@ impl<'a> Removal<'a> {
         for (at, point) in self.job.levels.points.iter().enumerate() {
             let place = format!("levels.points[{at}]");
             if self.gone.points.contains(point.id.as_str()) {
-                self.row(place, label::point(point), Fate::Goes);
+                self.row(place, described::point(point), Fate::Goes);
                 removed.push(Edit::Point(Change::Remove { at }));
             } else if self.gone.touches(point) {
                 let mut value = point.clone();
@@ -247,7 +180,7 @@ impl<'a> Removal<'a> {
                 value
                     .mark
                     .take_if(|id| self.gone.marks.contains(id.as_str()));
-                let what = format!("{}: where it is", label::point(point));
+                let what = format!("{}: where it is", described::point(point));
                 self.row(place, what, Fate::AsksAgain);
                 self.edits.push(Edit::Point(Change::Replace { at, value }));
             }
@@ -271,14 +204,14 @@ impl<'a> Removal<'a> {
         for (setup, entry) in self.job.levels.setups.iter().enumerate() {
             let place = format!("levels.setups[{setup}]");
             if self.gone.setups.contains(entry.id.as_str()) {
-                self.row(place, label::setup(entry), Fate::Goes);
+                self.row(place, described::setup(entry), Fate::Goes);
                 removed.push(Edit::Setup(Change::Remove { at: setup }));
                 continue;
             }
             let mut sights = Vec::new();
             for (at, sight) in entry.sights.iter().enumerate() {
                 if self.gone.points.contains(sight.point.as_str()) {
-                    let what = label::sight(sight, entry, self.job.show.lengths);
+                    let what = described::sight(sight, entry, self.job.show.lengths);
                     self.row(format!("{place}.sights[{at}]"), what, Fate::Goes);
                     let change = Change::Remove { at };
                     sights.push(Edit::Sight { setup, change });

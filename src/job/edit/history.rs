@@ -148,8 +148,20 @@ fn joined(last: Step, label: String, edit: Edit, back: Edit) -> Step {
     Step {
         label: last.label,
         forward,
-        back: Edit::Restore(vec![back, last.back]),
+        back: both(back, last.back),
     }
+}
+
+/// Two ways back as one, the later first. They lie side by side: in each other they would lie as
+/// deep as the step has keystrokes, deeper than the history's reader goes.
+fn both(later: Edit, earlier: Edit) -> Edit {
+    let edits = |edit| match edit {
+        Edit::Restore(edits) => edits,
+        one => vec![one],
+    };
+    let mut all = edits(later);
+    all.extend(edits(earlier));
+    Edit::Restore(all)
 }
 
 /// The single edit that stands for two, where the second sets the same thing again.

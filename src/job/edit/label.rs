@@ -1,11 +1,10 @@
 //! What a step was, in a person's words, for the undo button.
 
+use super::dependents::dependents;
+use super::described::{self, corner, line, mark, marked, point, reading, run, setup, sight, wall};
 use super::{Change, Edit, Setting, Thing};
-use crate::job::model::{
-    Corner, Gate, Job, Line, Mark, Marked, Pin, Point, Run, Setup, Sight, Wall,
-};
-use crate::job::reading::{Measure, Reading};
-use crate::length::{Unit, show};
+use crate::job::model::Job;
+use crate::job::reading::Reading;
 
 /// What the edit does to this job, as a short line: “Tape A to C 10 881”. `job` is as it was before.
 #[must_use]
@@ -21,11 +20,11 @@ pub fn label(job: &Job, edit: &Edit) -> String {
         Edit::Run(c) => changed(c, &job.runs, run),
         Edit::Gate { run: at, change } => {
             let entries = job.runs.get(*at).map_or(&[][..], |run| &run.gates);
-            changed(change, entries, |gate| self::gate(gate, unit))
+            changed(change, entries, |gate| described::gate(gate, unit))
         }
         Edit::Pin { run: at, change } => {
             let entries = job.runs.get(*at).map_or(&[][..], |run| &run.pins);
-            changed(change, entries, |pin| self::pin(pin, unit))
+            changed(change, entries, |pin| described::pin(pin, unit))
         }
         Edit::Point(c) => changed(c, &job.levels.points, point),
         Edit::Setup(c) => changed(c, &job.levels.setups, setup),
@@ -90,7 +89,7 @@ fn taken(change: &Change<Reading>, job: &Job) -> String {
 }
 
 fn remove(job: &Job, thing: &Thing) -> String {
-    let with = super::dependents(job, thing).len();
+    let with = dependents(job, thing).len();
     let name = format!("remove {} {}", thing.kind(), thing.name());
     match with {
         0 => name,
@@ -105,93 +104,6 @@ fn several(job: &Job, edits: &[Edit]) -> String {
         [one] => label(job, one),
         [first, rest @ ..] => format!("{} and {} more", label(job, first), rest.len()),
     }
-}
-
-pub(super) fn mark(mark: &Mark) -> String {
-    format!("mark {}", mark.id)
-}
-
-pub(super) fn wall(wall: &Wall) -> String {
-    named("wall", wall.id.as_str(), &wall.name)
-}
-
-pub(super) fn line(line: &Line) -> String {
-    named("line", line.id.as_str(), &line.name)
-}
-
-pub(super) fn corner(corner: &Corner) -> String {
-    format!("corner {}", corner.id)
-}
-
-pub(super) fn run(run: &Run) -> String {
-    named("run", run.id.as_str(), &run.name)
-}
-
-pub(super) fn point(point: &Point) -> String {
-    format!("point {}", point.id)
-}
-
-pub(super) fn setup(setup: &Setup) -> String {
-    format!("set-up {}", setup.id)
-}
-
-pub(super) fn marked(marked: &Marked) -> String {
-    let done = if marked.done { "done" } else { "not done" };
-    format!("post {} of run {} {done}", marked.post, marked.run)
-}
-
-pub(super) fn sight(sight: &Sight, from: &Setup, unit: Unit) -> String {
-    let down = figure(sight.down, unit);
-    format!("sight {} from {}{down}", sight.point, from.id)
-}
-
-pub(super) fn reading(reading: &Reading, unit: Unit) -> String {
-    match &reading.what {
-        Measure::Tape {
-            from, to, length, ..
-        } => {
-            format!("tape {from} to {to}{}", figure(*length, unit))
-        }
-        Measure::Offset {
-            mark, wall, length, ..
-        } => {
-            format!("offset {mark} off {wall}{}", figure(*length, unit))
-        }
-        Measure::Inline {
-            mark, with: [a, b], ..
-        } => format!("{mark} on the string {a} to {b}"),
-        Measure::Angle {
-            from,
-            at,
-            to,
-            degrees,
-            ..
-        } => match degrees {
-            Some(degrees) => format!("angle {from} {at} {to} {degrees}°"),
-            None => format!("angle {from} {at} {to}"),
-        },
-        Measure::Other { kind } => format!("reading “{kind}”"),
-    }
-}
-
-fn gate(gate: &Gate, unit: Unit) -> String {
-    format!("gate{}", at(gate.at, unit))
-}
-
-fn pin(pin: &Pin, unit: Unit) -> String {
-    format!("pin{}", at(pin.at, unit))
-}
-
-fn at(mm: Option<f64>, unit: Unit) -> String {
-    mm.map_or_else(String::new, |mm| format!(" at {}", show(mm, unit)))
-}
-
-fn figure(mm: Option<f64>, unit: Unit) -> String {
-    mm.map_or_else(String::new, |mm| format!(" {}", show(mm, unit)))
-}
-
-fn named(kind: &str, id: &str, name: &str) -> String {
-    format!("{kind} {}", if name.is_empty() { id } else { name })
 }
 
 fn capital(text: &str) -> String {

@@ -13,6 +13,8 @@
 mod apply;
 mod change;
 mod dependents;
+mod described;
+mod gone;
 mod history;
 mod label;
 mod make;
@@ -109,6 +111,11 @@ pub enum EditError {
     /// The name is empty.
     #[error("The {kind} has no name. Give it one.")]
     Nameless { kind: &'static str },
+    /// A control character in a text.
+    #[error(
+        "There is a character in this text that cannot be seen (U+{number:04X}). Delete it, or type the text anew."
+    )]
+    ControlCharacter { number: u32 },
     /// A figure that is not a number, or a key that stands twice.
     #[error(
         "The job file cannot hold this change: a figure in it is not a number. Enter it again."

@@ -56,11 +56,19 @@ fn add_table(rows: &mut Rows, table: &Table, unit: Unit) {
     }
 }
 
-/// A spreadsheet would take a text that starts so for a formula.
+/// A spreadsheet would take a text that starts so for a formula, some after they have dropped the
+/// spaces and line breaks before it.
 fn as_text(text: &str) -> String {
-    match text.chars().next() {
-        Some('=' | '+' | '-' | '@' | '\t' | '\r') => format!("'{text}"),
-        _ => text.to_owned(),
+    let blank = |c: char| c.is_whitespace() || c.is_control() || c == '\u{feff}';
+    let formula = matches!(
+        text.trim_start_matches(blank).chars().next(),
+        Some('=' | '+' | '-' | '@' | '＝' | '＋' | '－' | '＠')
+    );
+    let tabbed = matches!(text.chars().next(), Some('\t' | '\r' | '\n'));
+    if formula || tabbed {
+        format!("'{text}")
+    } else {
+        text.to_owned()
     }
 }
 
@@ -105,6 +113,12 @@ mod tests {
     fn text_that_looks_like_a_formula_stays_text() {
         assert_eq!(as_text("=1+1"), "'=1+1");
         assert_eq!(as_text("@here"), "'@here");
+        assert_eq!(as_text("\n=1+1"), "'\n=1+1");
+        assert_eq!(as_text(" =1+1"), "' =1+1");
+        assert_eq!(as_text("\u{a0}+1"), "'\u{a0}+1");
+        assert_eq!(as_text("＝1+1"), "'＝1+1");
+        assert_eq!(as_text("\nshed"), "'\nshed");
+        assert_eq!(as_text(" shed"), " shed");
         assert_eq!(as_text("R1"), "R1");
         assert_eq!(as_text(""), "");
     }

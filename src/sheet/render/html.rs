@@ -2,7 +2,7 @@
 
 use super::super::document::{Align, Block, Column, Picture, Section, Sheet, Table};
 use super::{caution_heading, severity_word, unit_words};
-use crate::export::{picture_height, svg::svg};
+use crate::drawing::svg;
 use crate::job::Severity;
 use crate::length::Unit;
 use maud::{DOCTYPE, Markup, PreEscaped, html as markup};
@@ -73,7 +73,7 @@ fn block(block: &Block, unit: Unit) -> Markup {
 fn drawn(picture: &Picture) -> Markup {
     /// Width of a drawing, pt.
     const WIDTH: f64 = 520.0;
-    let size = [WIDTH, picture_height(&picture.drawing, WIDTH, picture.room)];
+    let size = [WIDTH, picture.height(WIDTH)];
     markup! {
         figure class="drawing" {
             (PreEscaped(svg(&picture.drawing, size)))

@@ -1,35 +1,42 @@
 //! Tables as lines of text, no wider than the page.
 
+use super::super::columns::{Columns, Setting};
 use super::super::document::{Align, Table};
+use crate::drawing::{Measure, Weight};
 use crate::length::Unit;
 use textwrap::core::display_width;
 
 /// Between two columns.
 const GAP: usize = 2;
-/// Text columns are not folded narrower than this.
-const NARROWEST: usize = 12;
+
+/// Widths in characters.
+struct Characters;
+
+impl Measure for Characters {
+    fn width(&self, text: &str, _: f64, _: Weight) -> f64 {
+        display_width(text) as f64
+    }
+}
 
 /// The table's headings and rows as lines at most `page` wide. Where it cannot fit, text is folded
 /// first; then the table is broken into parts that repeat the columns that name the rows.
 pub fn lines(table: &Table, unit: Unit, page: usize) -> Vec<String> {
-    let grid = Grid::new(table, unit);
+    let setting = Setting {
+        measure: &Characters,
+        size: 1.0,
+        gutter: GAP as f64,
+        narrow: 12.0,
+        short: 8.0,
+    };
+    let columns = Columns::new(table, unit, setting);
     let mut lines = Vec::new();
-    for (i, part) in grid.parts(page).into_iter().enumerate() {
+    for (i, part) in columns.parts(page as f64).into_iter().enumerate() {
         if i > 0 {
             lines.push(String::new());
         }
-        lines.extend(grid.part(&part, page));
+        lines.extend(lines_of(&columns, &part, page));
     }
     lines
-}
-
-struct Grid {
-    aligns: Vec<Align>,
-    headings: Vec<String>,
-    rows: Vec<Vec<String>>,
-    /// Unfolded width of each column.
-    widths: Vec<usize>,
-    names: usize,
 }
 
 /// Where a cell with fewer lines than its row stands.
@@ -39,139 +46,55 @@ enum Stand {
     OnTheRule,
 }
 
-impl Grid {
-    fn new(table: &Table, unit: Unit) -> Self {
-        let rows: Vec<Vec<String>> = table
-            .rows
-            .iter()
-            .map(|row| row.iter().map(|cell| cell.shown(unit)).collect())
-            .collect();
-        let headings: Vec<String> = table.columns.iter().map(|c| c.heading.clone()).collect();
-        let widths = (0..headings.len())
-            .map(|at| {
-                let cells = rows.iter().filter_map(|row| row.get(at));
-                let widest = cells.map(|cell| display_width(cell)).max().unwrap_or(0);
-                widest.max(heading_width(&headings[at]))
-            })
-            .collect();
-        Self {
-            aligns: table.columns.iter().map(|column| column.align).collect(),
-            headings,
-            rows,
-            widths,
-            names: table.names,
-        }
+fn lines_of(columns: &Columns, part: &[usize], page: usize) -> Vec<String> {
+    // A character is not halved.
+    let widths = columns.widths(part, page as f64).into_iter();
+    let widths: Vec<usize> = widths.map(|width| (width + 1e-6) as usize).collect();
+    let headings: Vec<&str> = part.iter().map(|&at| columns.heading(at)).collect();
+    let mut lines = row(columns, &headings, part, &widths, Stand::OnTheRule);
+    let rule: usize = widths.iter().sum::<usize>() + GAP * widths.len().saturating_sub(1);
+    lines.push("-".repeat(rule));
+    for cells in &columns.cells {
+        let cell = |&at: &usize| cells.get(at).map_or("", String::as_str);
+        let cells: Vec<&str> = part.iter().map(cell).collect();
+        lines.extend(row(columns, &cells, part, &widths, Stand::FromTheTop));
     }
-
-    /// Which columns stand together so that each part fits: as few parts as can be, and then as
-    /// even as can be.
-    fn parts(&self, page: usize) -> Vec<Vec<usize>> {
-        let parts = self.parts_within(page);
-        let even = (1..page).map(|width| self.parts_within(width));
-        let fewest = parts.len();
-        even.into_iter()
-            .find(|even| even.len() == fewest)
-            .unwrap_or(parts)
-    }
-
-    fn parts_within(&self, page: usize) -> Vec<Vec<usize>> {
-        let least = |at: usize| match self.aligns[at] {
-            Align::Left => self.widths[at].min(NARROWEST),
-            Align::Right => self.widths[at],
-        };
-        let names: Vec<usize> = (0..self.names.min(self.widths.len())).collect();
-        let taken: usize = names.iter().map(|&at| least(at) + GAP).sum();
-        let (mut parts, mut part, mut width) = (Vec::new(), names.clone(), taken);
-        for at in names.len()..self.widths.len() {
-            if width + least(at) > page && part.len() > names.len() {
-                parts.push(std::mem::replace(&mut part, names.clone()));
-                width = taken;
-            }
-            part.push(at);
-            width += least(at) + GAP;
-        }
-        parts.push(part);
-        parts
-    }
-
-    fn part(&self, columns: &[usize], page: usize) -> Vec<String> {
-        let widths = self.fitted(columns, page);
-        let mut lines = self.row(&self.headings, columns, &widths, Stand::OnTheRule);
-        let rule: usize = widths.iter().sum::<usize>() + GAP * widths.len().saturating_sub(1);
-        lines.push("-".repeat(rule));
-        for row in &self.rows {
-            lines.extend(self.row(row, columns, &widths, Stand::FromTheTop));
-        }
-        lines
-    }
-
-    /// Widths of these columns, the widest text narrowed until they fit.
-    fn fitted(&self, columns: &[usize], page: usize) -> Vec<usize> {
-        let mut widths: Vec<usize> = columns.iter().map(|&at| self.widths[at]).collect();
-        let gaps = GAP * columns.len().saturating_sub(1);
-        while widths.iter().sum::<usize>() + gaps > page {
-            let foldable = columns
-                .iter()
-                .enumerate()
-                .filter(|&(i, &at)| self.aligns[at] == Align::Left && widths[i] > NARROWEST);
-            let Some((widest, _)) = foldable.max_by_key(|&(i, _)| widths[i]) else {
-                break;
-            };
-            widths[widest] -= 1;
-        }
-        widths
-    }
-
-    /// One row, as many lines high as its tallest cell.
-    fn row(
-        &self,
-        cells: &[String],
-        columns: &[usize],
-        widths: &[usize],
-        stand: Stand,
-    ) -> Vec<String> {
-        let folded: Vec<Vec<String>> = columns
-            .iter()
-            .zip(widths)
-            .map(|(&at, &width)| fold(cells.get(at).map_or("", String::as_str), width))
-            .collect();
-        let height = folded.iter().map(Vec::len).max().unwrap_or(0);
-        (0..height)
-            .map(|line| {
-                let mut text = String::new();
-                for ((&at, &width), cell) in columns.iter().zip(widths).zip(&folded) {
-                    if !text.is_empty() || at != columns[0] {
-                        text.push_str(&" ".repeat(GAP));
-                    }
-                    let above = match stand {
-                        Stand::FromTheTop => 0,
-                        Stand::OnTheRule => height - cell.len(),
-                    };
-                    let own = line.checked_sub(above).and_then(|line| cell.get(line));
-                    let cell = own.map_or("", String::as_str);
-                    let room = " ".repeat(width.saturating_sub(display_width(cell)));
-                    match self.aligns[at] {
-                        Align::Left => text.extend([cell, &room]),
-                        Align::Right => text.extend([room.as_str(), cell]),
-                    }
-                }
-                text.trim_end().to_owned()
-            })
-            .collect()
-    }
+    lines
 }
 
-/// Narrow enough for a heading on two lines, wide enough for its longest word.
-fn heading_width(heading: &str) -> usize {
-    const SHORT: usize = 8;
-    if display_width(heading) <= SHORT {
-        return display_width(heading);
-    }
-    let words = heading.split(' ').map(display_width);
-    let longest = words.max().unwrap_or(0);
-    (longest..=display_width(heading))
-        .find(|&width| fold(heading, width).len() <= 2)
-        .unwrap_or(longest)
+/// One row, as many lines high as its tallest cell.
+fn row(
+    columns: &Columns,
+    cells: &[&str],
+    part: &[usize],
+    widths: &[usize],
+    stand: Stand,
+) -> Vec<String> {
+    let cells = cells.iter().zip(widths);
+    let folded: Vec<Vec<String>> = cells.map(|(cell, &width)| fold(cell, width)).collect();
+    let height = folded.iter().map(Vec::len).max().unwrap_or(0);
+    (0..height)
+        .map(|line| {
+            let mut text = String::new();
+            for (nth, ((&at, &width), cell)) in part.iter().zip(widths).zip(&folded).enumerate() {
+                if nth > 0 {
+                    text.push_str(&" ".repeat(GAP));
+                }
+                let above = match stand {
+                    Stand::FromTheTop => 0,
+                    Stand::OnTheRule => height - cell.len(),
+                };
+                let own = line.checked_sub(above).and_then(|line| cell.get(line));
+                let cell = own.map_or("", String::as_str);
+                let room = " ".repeat(width.saturating_sub(display_width(cell)));
+                match columns.align(at) {
+                    Align::Left => text.extend([cell, &room]),
+                    Align::Right => text.extend([room.as_str(), cell]),
+                }
+            }
+            text.trim_end().to_owned()
+        })
+        .collect()
 }
 
 fn fold(text: &str, width: usize) -> Vec<String> {

@@ -4,6 +4,7 @@ use super::colours::on_paper;
 use crate::drawing::{
     Bundled, Desk, Drawing, Hand, Laid, PlacedLabel, Stroke, Tone, fitted, lay_out,
 };
+use crate::job::visible;
 use quick_xml::Writer;
 use quick_xml::events::{BytesText, Event};
 use std::fmt::Write as _;
@@ -52,7 +53,7 @@ fn document(
     sheet.write_inner_content(|writer| {
         writer
             .create_element("title")
-            .write_text_content(BytesText::new(&drawing.description))?;
+            .write_text_content(BytesText::new(&visible(&drawing.description)))?;
         writer
             .create_element("rect")
             .with_attribute(("width", "100%"))

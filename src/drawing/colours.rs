@@ -1,10 +1,10 @@
 //! The pots of ink on white paper.
 
-use crate::drawing::Tone;
+use super::tone::Tone;
 
 /// Red, green and blue of a tone on paper.
 #[must_use]
-pub(super) fn on_paper(tone: Tone) -> [u8; 3] {
+pub fn on_paper(tone: Tone) -> [u8; 3] {
     match tone {
         Tone::Ink => [0x1D, 0x23, 0x27],
         Tone::Second => [0x56, 0x5B, 0x5E],
