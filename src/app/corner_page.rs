@@ -137,7 +137,7 @@ fn found(desk: &Desk, fix: &CornerFix) -> tautmark_ui::Status {
     let job = desk.job();
     let unit = job.show.lengths;
     let arm = desk.chosen.arm;
-    let taped = |mm: f64| Taped::new(mm, job.tape.class.sd(job.tape.reading, mm));
+    let taped = |mm: f64| Taped::new(mm, job.tape.sd(mm));
     let tapes = CornerTapes {
         first: taped(arm),
         second: taped(arm),

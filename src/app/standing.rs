@@ -112,7 +112,7 @@ fn least_findable(desk: &Desk) -> String {
             else {
                 return None;
             };
-            let sd = job.tape.class.sd(job.tape.reading, *mm);
+            let sd = job.tape.sd(*mm);
             Some((4.13 * sd / fix.redundancy.sqrt(), format!("{from} to {to}")))
         });
     match hidden.max_by(|a, b| a.0.total_cmp(&b.0)) {

@@ -117,8 +117,8 @@ pub(super) fn how_sure(desk: &Desk, index: usize) -> String {
             "From how well a mark is lined up on a string.".to_owned()
         }
         _ => format!(
-            "{pm}, from a tape of class {} and how well one reading of it is taken; both are under Name and settings.",
-            job.tape.class
+            "{pm}, from how well one reading of the tape is taken, and from what pull, sag and heat change over its length.{}",
+            another_tape(job, reading)
         ),
     };
     let fix = desk.solution.readings.iter().find(|fix| fix.index == index);
@@ -135,6 +135,23 @@ pub(super) fn how_sure(desk: &Desk, index: usize) -> String {
     own + &others
 }
 
+/// What another tape would make of the longest length, which the ± leaves out: said beside that one.
+fn another_tape(job: &Job, reading: &Row) -> String {
+    let taped = |one: &Row| match &one.what {
+        Reading::Tape { length, .. } if one.used => *length,
+        _ => None,
+    };
+    let longest = job.readings.iter().filter_map(taped).reduce(f64::max);
+    match (taped(reading), longest) {
+        (Some(mm), Some(longest)) if mm >= longest => format!(
+            " This is the longest: another tape of class {} may differ by up to {} over it, so use one tape for the whole job.",
+            job.tape.class,
+            length::show_with_unit(2.0 * job.tape.class.mpe(mm), job.show.lengths)
+        ),
+        _ => String::new(),
+    }
+}
+
 /// ± of one reading by itself, 95 %.
 fn sureness(job: &Job, reading: &Row) -> String {
     match &reading.what {
@@ -144,7 +161,7 @@ fn sureness(job: &Job, reading: &Row) -> String {
         | Reading::Offset {
             length: Some(mm), ..
         } => {
-            let sd = job.tape.class.sd(job.tape.reading, *mm);
+            let sd = job.tape.sd(*mm);
             length::show_pm(crate::site::PM * sd, job.show.lengths)
         }
         Reading::Angle { sd, .. } => format!("±\u{a0}{:.1}°", crate::site::PM * sd),

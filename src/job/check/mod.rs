@@ -10,7 +10,10 @@ mod place;
 mod plane;
 mod runs;
 mod settings;
+mod stretched;
 mod strings;
+
+pub use heights::USUAL_SIGHT;
 
 use super::model::{Extra, Job};
 use super::problem::{Problem, Problems};
