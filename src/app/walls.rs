@@ -2,7 +2,7 @@
 
 use super::reading_figure::{ReadingFigure, with_length};
 use super::rows::patched;
-use super::standing::{misfitting, standing};
+use super::standing::{another_tape, misfitting, standing};
 use super::words::{capital, checked, row};
 use super::{Bridge, Desk, Then, add_reading};
 use crate::job::edit::Edit;
@@ -133,23 +133,6 @@ pub(super) fn how_sure(desk: &Desk, index: usize) -> String {
         None => String::new(),
     };
     own + &others
-}
-
-/// What another tape would make of the longest length, which the ± leaves out: said beside that one.
-fn another_tape(job: &Job, reading: &Row) -> String {
-    let taped = |one: &Row| match &one.what {
-        Reading::Tape { length, .. } if one.used => *length,
-        _ => None,
-    };
-    let longest = job.readings.iter().filter_map(taped).reduce(f64::max);
-    match (taped(reading), longest) {
-        (Some(mm), Some(longest)) if mm >= longest => format!(
-            " This is the longest: another tape of class {} may differ by up to {} over it, so use one tape for the whole job.",
-            job.tape.class,
-            length::show_with_unit(2.0 * job.tape.class.mpe(mm), job.show.lengths)
-        ),
-        _ => String::new(),
-    }
 }
 
 /// ± of one reading by itself, 95 %.

@@ -3,8 +3,9 @@
 use super::fixes::{CornerFix, CornerPostFix};
 use super::line::line_ray;
 use super::network::{PM, Plane, larger_eigenvalue};
-use super::propagate::{Stakes, covariance};
+use super::propagate::covariance;
 use super::ray::Ray;
+use super::stakes::Stakes;
 use crate::job::Problems;
 use crate::job::model::PostSet;
 use crate::job::sound::{CornerIx, LineIx, RunEnd, RunStart, Sound, SoundCorner, SoundRun};

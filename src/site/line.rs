@@ -2,8 +2,8 @@
 
 use super::fixes::LineFix;
 use super::network::Plane;
-use super::propagate::Stakes;
 use super::ray::Ray;
+use super::stakes::Stakes;
 use crate::job::Problems;
 use crate::job::sound::{Along, LineIx, MarkIx, Sound, SoundLine};
 

@@ -19,6 +19,7 @@ mod line;
 mod network;
 mod propagate;
 mod ray;
+mod stakes;
 mod trouble;
 
 pub use crossing::{Crossing, run_at};
@@ -30,8 +31,9 @@ pub use fixes::{
 pub use frame::{Frame, frame};
 pub use line::{line_marks, line_ray};
 pub use network::{PM, Plane};
-pub use propagate::{Place, Stakes, covariance};
+pub use propagate::covariance;
 pub use ray::{LEAST_TURN, Ray};
+pub use stakes::{Place, Stakes};
 pub use trouble::{misreading, reading_name};
 
 use crate::job::Problems;

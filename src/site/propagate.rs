@@ -13,49 +13,8 @@
 
 use super::line::line_marks;
 use super::network::Plane;
+use super::stakes::Stakes;
 use crate::job::sound::{Along, LineIx, MarkIx, Sound};
-use nalgebra::Vector2;
-
-/// Gives the place of a mark, mm.
-pub type Place<'a> = dyn Fn(MarkIx) -> Vector2<f64> + 'a;
-
-/// One nail set a little off its offset, mm, away from the wall positive.
-#[derive(Clone, Copy, Debug, PartialEq)]
-struct NailOff {
-    line: LineIx,
-    nail: usize,
-    by: f64,
-}
-
-/// Where the marks are, and that every nail is where it should be, but for one.
-#[derive(Clone, Copy)]
-pub struct Stakes<'a> {
-    marks: &'a Place<'a>,
-    moved: Option<NailOff>,
-}
-
-impl<'a> Stakes<'a> {
-    /// Marks at these places, every nail where it should be.
-    #[must_use]
-    pub fn at(marks: &'a Place<'a>) -> Self {
-        Self { marks, moved: None }
-    }
-
-    /// The place of a mark, mm.
-    #[must_use]
-    pub fn mark(&self, ix: MarkIx) -> Vector2<f64> {
-        (self.marks)(ix)
-    }
-
-    /// How far a nail of a line is off its offset, mm.
-    #[must_use]
-    pub fn nail_off(&self, line: LineIx, nail: usize) -> f64 {
-        match self.moved {
-            Some(moved) if (moved.line, moved.nail) == (line, nail) => moved.by,
-            _ => 0.0,
-        }
-    }
-}
 
 /// How many nails hold a line off its wall: one at each end of the wall where a single offset is
 /// given; none where the line is tied to marks.
@@ -105,10 +64,8 @@ fn slopes<const K: usize>(
 ) -> Option<[f64; K]> {
     const STEP: f64 = 1e-2;
     let off = |by: f64| {
-        figures(&Stakes {
-            marks: &|ix| plane.sketch(ix),
-            moved: Some(NailOff { line, nail, by }),
-        })
+        let marks = |ix| plane.sketch(ix);
+        figures(&Stakes::at(&marks).with_nail_off(line, nail, by))
     };
     let (out, back) = (off(STEP)?, off(-STEP)?);
     Some(std::array::from_fn(|k| (out[k] - back[k]) / (2.0 * STEP)))
