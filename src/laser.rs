@@ -6,6 +6,8 @@
 //!        5 m     |    15 m  |      equal sights share the error and it drops out
 //! ```
 
+use crate::job::model;
+
 /// A line laser or an optical level and the person reading it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Laser {
@@ -21,6 +23,16 @@ impl Default for Laser {
         Self {
             accuracy: 0.3,
             reading: 1.0,
+        }
+    }
+}
+
+impl From<&model::Laser> for Laser {
+    /// As the job states it.
+    fn from(stated: &model::Laser) -> Self {
+        Self {
+            accuracy: stated.accuracy,
+            reading: stated.reading,
         }
     }
 }

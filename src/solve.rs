@@ -8,8 +8,8 @@ use crate::job::{CornerId, Job, LineId, MarkId, Problem, Problems, RunId};
 use crate::levels::{LevelsFix, levels};
 use crate::setout::{RunFix, name_gone, set_out};
 use crate::site::{
-    Advice, CornerFix, LineFix, MarkFix, NetworkFix, Plane, ReadingFix, Strings, fit_arms, run_at,
-    strings,
+    Advice, CornerFix, LineFix, MarkFix, NetworkFix, Plane, ReadingFix, Strings, diagonals, run_at,
+    stretched, strings,
 };
 use serde::Serialize;
 
@@ -66,7 +66,7 @@ pub fn solve(job: &Job) -> Solution {
         (mark.id.clone(), [at.x, at.y])
     });
     let lines = named_lines(&sound, &strings);
-    let corners = named_corners(&sound, strings, &runs);
+    let corners = named_corners(&sound, strings, &runs, &mut problems);
     let runs = named_runs(&sound, runs);
     name_gone(job, &runs, &mut problems);
     Solution {
@@ -97,18 +97,20 @@ fn named_corners(
     sound: &Sound,
     strings: Strings,
     runs: &[Option<RunFix>],
+    problems: &mut Problems,
 ) -> ByName<CornerId, CornerFix> {
     let mut named = ByName::default();
     for (i, (corner, crossing)) in sound.corners.iter().zip(strings.crossings).enumerate() {
         let Some(crossing) = crossing else { continue };
         let mut fix = crossing.fix;
-        let lengths = corner.lines.iter().filter_map(|&line| {
+        let lengths = corner.lines.map(|line| {
             let run = run_at(sound, CornerIx(i), line)?;
             let ix = sound.runs.iter().position(|one| one.id == run.id)?;
             runs.get(ix)?.as_ref().map(|fix| fix.length)
         });
-        let shortest = lengths.reduce(f64::min);
-        fit_arms(sound, &mut fix, shortest);
+        let shortest = lengths.into_iter().flatten().reduce(f64::min);
+        fix.check = diagonals(sound, &fix, shortest);
+        fix.checks = stretched(sound, corner, &fix, lengths, problems);
         named.insert(corner.id.clone(), fix);
     }
     named

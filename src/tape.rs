@@ -1,7 +1,9 @@
-//! How good is one reading of a tape?
+//! How far may one tape differ from another?
 //!
-//! A tape's accuracy class limits how long or short the tape itself may be; the hand, the mark and
-//! the eye add the rest.
+//! A tape's accuracy class limits how long or short the tape itself may be. That is the same in
+//! every reading of one tape: it cannot show in how readings close, and cancels where the same tape
+//! sets out again. So it is in no ±, and is said once, beside the longest length. How well a tape is
+//! read is [`crate::job::model::Tape::sd`].
 //!
 //! ```text
 //!   |0        |1        |2        |3        |4 m
@@ -54,20 +56,6 @@ impl TapeClass {
         };
         fixed + per_metre * (length_mm.abs() / 1000.0).ceil()
     }
-
-    /// Standard deviation, mm, of one tape reading of `length_mm` by someone whose single reading
-    /// is good to `reading_sd_mm` (1 s.d.): √(reading² + (mpe/√3)²). The permitted error counts as
-    /// equally likely anywhere between its limits, hence √3.
-    ///
-    /// ```
-    /// use tautmark::tape::TapeClass;
-    /// let sd = TapeClass::II.sd(1.0, 10_000.0);
-    /// assert!((sd - 1.6623).abs() < 1e-4);
-    /// ```
-    #[must_use]
-    pub fn sd(self, reading_sd_mm: f64, length_mm: f64) -> f64 {
-        reading_sd_mm.hypot(self.mpe(length_mm) / 3f64.sqrt())
-    }
 }
 
 #[cfg(test)]
@@ -87,11 +75,6 @@ mod tests {
         assert_eq!(TapeClass::II.mpe(3_001.0), TapeClass::II.mpe(4_000.0));
         assert!(TapeClass::II.mpe(3_000.0) < TapeClass::II.mpe(3_001.0));
         assert_eq!(TapeClass::III.mpe(0.0), 0.6);
-    }
-
-    #[test]
-    fn a_perfect_hand_still_has_the_tape() {
-        assert!((TapeClass::I.sd(0.0, 10_000.0) - 1.1 / 3f64.sqrt()).abs() < 1e-12);
     }
 
     #[test]

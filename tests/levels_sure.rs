@@ -1,12 +1,14 @@
 //! Invented levels, 1 to 5 set-ups, against what is really there.
 
 mod fences;
+mod lasers;
 
+use lasers::{Plane, eye};
 use rand::rngs::StdRng;
 use rand::{RngExt, SeedableRng};
-use rand_distr::{Distribution, Normal};
 use serde_json::{Value, json};
 use std::collections::HashMap;
+use std::f64::consts::TAU;
 use std::sync::OnceLock;
 use tautmark::laser::Laser;
 use tautmark::levels::LevelsFix;
@@ -23,11 +25,11 @@ struct Levelled {
 }
 
 /// Set-ups in a chain round the plot, each tied to an earlier one by one to three change points,
-/// each with some points of its own. Readings are out as the laser and the eye put them out.
+/// each with some points of its own. Readings are out as the tilt of each set-up's plane and the eye
+/// put them out.
 fn levelled(seed: u64) -> Levelled {
     let mut rng = StdRng::seed_from_u64(seed);
     let laser = Laser::default();
-    let eye = Normal::new(0.0, laser.reading).expect("a spread");
     let count = rng.random_range(1..=5);
     let lines: Vec<f64> = (0..count)
         .map(|_| rng.random_range(300.0..1500.0))
@@ -57,10 +59,11 @@ fn levelled(seed: u64) -> Levelled {
         .iter()
         .zip(&lines)
         .map(|(ids, line)| {
+            let plane = Plane::random(&mut rng, laser);
             let sight = |id: &String| {
                 let dist = rng.random_range(1000.0..15_000.0);
-                let limit = laser.limit(dist);
-                let out = eye.sample(&mut rng) + rng.random_range(-limit..limit);
+                let turn: f64 = rng.random_range(0.0..TAU);
+                let out = eye(&mut rng) + plane.climbs([dist * turn.cos(), dist * turn.sin()]);
                 (id.clone(), line - points[id] + out, dist)
             };
             ids.iter().map(sight).collect()

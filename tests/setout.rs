@@ -365,3 +365,118 @@ fn a_post_that_is_marked_out_and_no_longer_there_is_named() {
         ["Post 4 of run “R1” is marked out, but the run has 3 posts now."]
     );
 }
+
+/// Gates on the 4 m run from B to the corner, whose last post starts at 3900.
+fn gated(gates: Value) -> Solution {
+    let mut job = site(90.0);
+    job["corners"][0]["post"]["set"] = json!("first");
+    job["runs"][0]["gates"] = gates;
+    solved(&job)
+}
+
+/// A sentence without its spaces, wide or narrow.
+fn close(text: &str) -> String {
+    text.split_whitespace().collect()
+}
+
+#[test]
+fn gates_that_overlap_are_refused_with_place_and_remedy() {
+    // The first is hung on the corner post, so that only a post at its near edge stands before it.
+    let solution = gated(json!([
+        { "at": 2860, "clear": 1040 }, { "at": 3080, "clear": 700 }, { "at": 1000, "clear": 1000 }
+    ]));
+    assert_eq!(errors(&solution), ["runs[0].gates[1].at"]);
+    let problem = &solution
+        .problems
+        .iter()
+        .find(|p| p.place == "runs[0].gates[1].at")
+        .expect("named");
+    let (text, remedy) = (close(&problem.text), close(&problem.remedy));
+    assert!(
+        text.contains("3080mmto3780mm") && text.contains("2860mmto3900mm"),
+        "{text}"
+    );
+    assert!(remedy.contains("Enditat2760mm"), "{remedy}");
+    assert_eq!(solution.runs["R1"].gates.len(), 2);
+}
+
+#[test]
+fn a_gate_inside_another_starts_behind_it_where_there_is_room() {
+    let solution = gated(json!([{ "at": 500, "clear": 1200 }, { "at": 700, "clear": 800 }]));
+    let problem = solution
+        .problems
+        .iter()
+        .find(|p| p.place == "runs[0].gates[1].at")
+        .expect("named");
+    let remedy = close(&problem.remedy);
+    assert!(remedy.contains("Startitat1800mm"), "{remedy}");
+}
+
+#[test]
+fn gates_that_share_a_post_are_not_in_each_others_way() {
+    let solution = gated(json!([{ "at": 500, "clear": 1000 }, { "at": 1600, "clear": 1000 }]));
+    assert_eq!(errors(&solution), [""; 0]);
+    assert_eq!(solution.runs["R1"].gates.len(), 2);
+}
+
+/// A run along the side, its gate hung on the corner post that was placed with the front's run, and
+/// a run across whose first post stands in that gate.
+#[test]
+fn a_post_in_a_gate_on_a_shared_corner_post_is_named() {
+    let mut job = site(90.0);
+    job["corners"][0]["post"]["set"] = json!("first");
+    job["marks"].as_array_mut().expect("marks").extend([
+        json!({ "id": "M", "rough": [9950, 700] }),
+        json!({ "id": "N", "rough": [7000, 700] }),
+    ]);
+    let truth = [
+        ("A", [0.0, 0.0]),
+        ("B", [6000.0, 0.0]),
+        ("C", [10_000.0, 0.0]),
+    ];
+    for (id, at) in [("M", [9950.0, 700.0]), ("N", [7000.0, 700.0f64])] {
+        for (from, to) in truth {
+            let length = (at[0] - to[0]).hypot(at[1] - to[1]);
+            job["readings"]
+                .as_array_mut()
+                .expect("readings")
+                .push(json!({ "kind": "tape", "from": from, "to": id, "length": length }));
+        }
+    }
+    let across = json!({ "id": "across", "marks": ["M", "N"] });
+    job["lines"].as_array_mut().expect("lines").push(across);
+    let side = |gate_clear: f64| {
+        json!({
+            "id": "R2", "line": "s", "side": "left", "gap": 0,
+            "start": { "corner": "X" }, "end": { "mark": "D" },
+            "post": { "width": 100, "depth": 100 }, "bays": { "max": 1500, "fit": "equal" },
+            "gates": [{ "at": 100, "clear": gate_clear }]
+        })
+    };
+    let third = json!({
+        "id": "R3", "line": "across", "side": "left", "gap": 0,
+        "start": { "mark": "M" }, "end": { "mark": "N" },
+        "post": { "width": 100, "depth": 100 }, "bays": { "max": 1500, "fit": "equal" },
+    });
+    let in_gate = |clear: f64| {
+        let mut job = job.clone();
+        job["runs"]
+            .as_array_mut()
+            .expect("runs")
+            .extend([side(clear), third.clone()]);
+        let solution = solved(&job);
+        let named = |p: &&job::Problem| p.text.contains("stands in the gate opening of run “R2”");
+        let found: Vec<_> = solution.problems.iter().filter(named).cloned().collect();
+        assert_eq!(
+            solution.runs["R2"].gates.len(),
+            1,
+            "{:?}",
+            solution.problems
+        );
+        found
+    };
+    let found = in_gate(1000.0);
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert!(found[0].text.starts_with("Post 1 of run “R3”") && !found[0].remedy.is_empty());
+    assert_eq!(in_gate(400.0).len(), 0);
+}

@@ -87,7 +87,7 @@ impl CheckFigure {
         } else {
             Verdict::Attention
         };
-        let taped = PM * job.tape.class.sd(job.tape.reading, read);
+        let taped = PM * job.tape.sd(read);
         let text = format!(
             "It must read **{}**; this is {} {}.",
             length::show(check.diagonal, unit),

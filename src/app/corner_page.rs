@@ -137,7 +137,7 @@ fn found(desk: &Desk, fix: &CornerFix) -> tautmark_ui::Status {
     let job = desk.job();
     let unit = job.show.lengths;
     let arm = desk.chosen.arm;
-    let taped = |mm: f64| Taped::new(mm, job.tape.class.sd(job.tape.reading, mm));
+    let taped = |mm: f64| Taped::new(mm, job.tape.sd(mm));
     let tapes = CornerTapes {
         first: taped(arm),
         second: taped(arm),
@@ -191,7 +191,7 @@ fn explain(desk: &mut Desk, id: &str) -> Then {
             "Half the turn from one string onto the other. A saw that reads 0 for a square cut is set to the first figure; measured from the rail's own length the cut is the second."
         }
         "diagonal" => {
-            "From the angle between the strings and the arms you mark. The ± comes from that angle and from one reading of your tape; longer arms show a wrong angle more plainly."
+            "From the angle between the strings and the arms you mark. The ± comes from that angle, from marking both arms and from one reading of your tape; longer arms show a wrong angle more plainly."
         }
         _ => {
             "From the run's zero to where the strings cross. The ± comes from the tapes that settle both strings."

@@ -46,7 +46,8 @@ pub(super) fn standing(desk: &Desk) -> Status {
     };
     let unit = desk.job().show.lengths;
     let step = step_here(post, &Sides::of(desk, run, post), unit);
-    let pm = fix.mark_pm(desk.job().level.reading);
+    let usual = fix.mark_pm((&desk.job().level).into(), crate::job::check::USUAL_SIGHT);
+    let pm = post.pm_from.get(setup).copied().unwrap_or(usual);
     let text = format!(
         "{step}Measure from the line of set-up **{setup}**, in {}, up or down as the triangles point. Sure to {}.",
         unit_words(unit),

@@ -142,9 +142,10 @@ impl Field for ReadingFigure {
         if let Some(doubt) = doubt(desk, fix.suspect.as_ref()) {
             return Some(doubt);
         }
+        let what = &desk.job().readings.get(self.index)?.what;
         let text = format!(
             "It fits the other readings: together they make it **{}**.",
-            length::show(fix.adjusted, unit)
+            length::show(what.as_read(fix.adjusted), unit)
         );
         Some(status(Verdict::Good, &text))
     }

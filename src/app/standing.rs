@@ -6,7 +6,7 @@ use super::words::{capital, counted, status};
 use crate::Solution;
 use crate::adjust::misread::Hint;
 use crate::job::Job;
-use crate::job::reading::Measure as Reading;
+use crate::job::reading::{Measure as Reading, Reading as Row};
 use crate::length;
 use crate::site::{Status as Network, misreading};
 use tautmark_ui::{Status, Verdict};
@@ -112,7 +112,7 @@ fn least_findable(desk: &Desk) -> String {
             else {
                 return None;
             };
-            let sd = job.tape.class.sd(job.tape.reading, *mm);
+            let sd = job.tape.sd(*mm);
             Some((4.13 * sd / fix.redundancy.sqrt(), format!("{from} to {to}")))
         });
     match hidden.max_by(|a, b| a.0.total_cmp(&b.0)) {
@@ -121,6 +121,23 @@ fn least_findable(desk: &Desk) -> String {
             length::show_with_unit(slip, job.show.lengths)
         ),
         None => String::new(),
+    }
+}
+
+/// What another tape would make of the longest length, which the ± leaves out: said beside that one.
+pub(super) fn another_tape(job: &Job, reading: &Row) -> String {
+    let taped = |one: &Row| match &one.what {
+        Reading::Tape { length, .. } if one.used => *length,
+        _ => None,
+    };
+    let longest = job.readings.iter().filter_map(taped).reduce(f64::max);
+    match (taped(reading), longest) {
+        (Some(mm), Some(longest)) if mm >= longest => format!(
+            " This is the longest: another tape of class {} may differ by up to {} over it, so use one tape for the whole job.",
+            job.tape.class,
+            length::show_with_unit(2.0 * job.tape.class.mpe(mm), job.show.lengths)
+        ),
+        _ => String::new(),
     }
 }
 

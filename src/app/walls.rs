@@ -2,7 +2,7 @@
 
 use super::reading_figure::{ReadingFigure, with_length};
 use super::rows::patched;
-use super::standing::{misfitting, standing};
+use super::standing::{another_tape, misfitting, standing};
 use super::words::{capital, checked, row};
 use super::{Bridge, Desk, Then, add_reading};
 use crate::job::edit::Edit;
@@ -117,8 +117,8 @@ pub(super) fn how_sure(desk: &Desk, index: usize) -> String {
             "From how well a mark is lined up on a string.".to_owned()
         }
         _ => format!(
-            "{pm}, from a tape of class {} and how well one reading of it is taken; both are under Name and settings.",
-            job.tape.class
+            "{pm}, from how well one reading of the tape is taken, and from what pull, sag and heat change over its length.{}",
+            another_tape(job, reading)
         ),
     };
     let fix = desk.solution.readings.iter().find(|fix| fix.index == index);
@@ -144,7 +144,7 @@ fn sureness(job: &Job, reading: &Row) -> String {
         | Reading::Offset {
             length: Some(mm), ..
         } => {
-            let sd = job.tape.class.sd(job.tape.reading, *mm);
+            let sd = job.tape.sd(*mm);
             length::show_pm(crate::site::PM * sd, job.show.lengths)
         }
         Reading::Angle { sd, .. } => format!("±\u{a0}{:.1}°", crate::site::PM * sd),

@@ -1,7 +1,9 @@
 use super::bays::{Bay, bays};
 use super::ground::Ground;
-use crate::job::SetupId;
-use crate::job::sound::{CornerIx, RunEnd, RunIx, RunStart, Sound, SoundRun, Stands};
+use super::reach::Reach;
+use crate::job::model;
+use crate::job::sound::{CornerIx, RunEnd, RunIx, RunStart, SetupIx, Sound, SoundRun, Stands};
+use crate::job::{ByName, SetupId};
 use crate::levels::{LevelsFix, SetupFix};
 use crate::setout::{Post, PostKind, RunFix};
 
@@ -12,6 +14,8 @@ pub(super) struct Laid<'a> {
     pub ground: Ground,
     pub bays: Vec<Bay>,
     pub setup: Option<(SetupId, SetupFix)>,
+    /// Every set-up whose line is known, and how far the run is from it.
+    setups: Vec<(SetupId, SetupFix, Reach)>,
 }
 
 pub(super) fn lay<'a>(
@@ -29,6 +33,7 @@ pub(super) fn lay<'a>(
                 ground: Ground::of(RunIx(at), sound, levels),
                 bays: bays(fix),
                 setup: levels.and_then(|levels| setup(RunIx(at), sound, levels)),
+                setups: levels.map_or_else(Vec::new, |levels| setups(RunIx(at), sound, levels)),
             })
         })
         .collect()
@@ -49,6 +54,15 @@ fn setup(run: RunIx, sound: &Sound, levels: &LevelsFix) -> Option<(SetupId, Setu
         })
         .min_by_key(|(at, ..)| *at)
         .map(|(_, id, fix)| (id.clone(), *fix))
+}
+
+fn setups(run: RunIx, sound: &Sound, levels: &LevelsFix) -> Vec<(SetupId, SetupFix, Reach)> {
+    let all = sound.levels.setups.iter().enumerate();
+    all.filter_map(|(at, id)| {
+        let fix = levels.setups.get(id)?;
+        Some((id.clone(), *fix, Reach::of(sound, SetupIx(at), run)))
+    })
+    .collect()
 }
 
 /// One end of a run.
@@ -74,6 +88,14 @@ impl<'a> Partner<'a> {
 }
 
 impl<'a> Laid<'a> {
+    /// ± of a height marked at a running reading, from each set-up whose line is known, mm.
+    pub fn mark_pms(&self, laser: &model::Laser, reading: f64) -> ByName<SetupId, f64> {
+        let from = |(id, fix, reach): &(SetupId, SetupFix, Reach)| {
+            (id.clone(), fix.mark_pm(laser.into(), reach.to(reading)))
+        };
+        self.setups.iter().map(from).collect()
+    }
+
     /// Down from the line of the run's set-up, mm.
     pub fn down_to(&self, height: f64) -> Option<f64> {
         let (_, setup) = self.setup.as_ref()?;

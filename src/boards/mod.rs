@@ -28,6 +28,7 @@ mod notches;
 mod pales;
 mod posts;
 mod rails;
+mod reach;
 mod report;
 
 pub use buy::{Bar, Bought, Buy};

@@ -3,7 +3,7 @@ use super::laid::{Laid, Tip};
 use super::rails;
 use crate::job::model::Boards;
 use crate::job::sound::Sound;
-use crate::job::{Problems, RunId};
+use crate::job::{ByName, Problems, RunId, SetupId};
 use crate::quick::concrete::{Hole, concrete};
 use crate::setout::Post;
 use serde::Serialize;
@@ -43,9 +43,13 @@ pub struct PostHeights {
     /// How far the gravel board after it is above the one before.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub step: Option<f64>,
-    /// ± of a height marked on it from the run's set-up: the set-up's line and one reading.
+    /// ± of a height marked on it from the run's set-up: the set-up's line, one reading, and the
+    /// laser over the distance to the post.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pm: Option<f64>,
+    /// The same from each set-up whose line is known.
+    #[serde(skip)]
+    pub pm_from: ByName<SetupId, f64>,
     /// The other run that it is the corner post of.
     #[serde(rename = "shared with", skip_serializing_if = "Option::is_none")]
     pub shared: Option<RunId>,
@@ -73,7 +77,7 @@ pub(super) fn posts(
     problems: &mut Problems,
 ) -> Vec<Vec<PostHeights>> {
     let mut too_big = None;
-    let all = laid
+    let all: Vec<Vec<PostHeights>> = laid
         .iter()
         .map(|run| {
             let of = |post| one(post, run, laid, sound, &mut too_big);
@@ -87,7 +91,21 @@ pub(super) fn posts(
             why,
         );
     }
+    without_tops(sound, &all, problems);
     all
+}
+
+/// Posts end with the pales, so without pales their lengths wait.
+fn without_tops(sound: &Sound, runs: &[Vec<PostHeights>], problems: &mut Problems) {
+    let wanted = sound.boards.gravel.is_some() || sound.boards.rails.is_some();
+    let mut posts = runs.iter().flatten();
+    if wanted && sound.boards.pales.is_none() && posts.any(|post| post.top.is_none()) {
+        problems.warning(
+            "boards.pales",
+            "Tops and lengths of posts are not known: posts end with the pales, and the job has none.",
+            "Enter the pales with their height; or cut the posts to suit when they stand.",
+        );
+    }
 }
 
 fn one(
@@ -113,6 +131,7 @@ fn one(
     let fill = concrete(hole, 1, sound.hole.over, sound.hole.bag)
         .map_err(|why| *too_big = Some(why.to_string()))
         .ok();
+    let pm_from = run.mark_pms(&sound.laser, post.centre);
     PostHeights {
         n: post.n,
         ground,
@@ -131,7 +150,8 @@ fn one(
         pm: run
             .setup
             .as_ref()
-            .map(|(_, setup)| setup.mark_pm(sound.laser.reading)),
+            .and_then(|(id, _)| pm_from.get(id).copied()),
+        pm_from,
         shared: meeting.other.map(|other| other.run.id.clone()),
     }
 }

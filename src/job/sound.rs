@@ -7,7 +7,8 @@ use crate::length::{Unit, show_with_unit};
 
 use super::ids::{CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId};
 use super::model::{
-    BayFit, Boards, CornerPost, Hole, Laser, Leaf, PostSet, Side, Stock, Tape, Tolerance, called,
+    BayFit, Boards, CornerPost, Hole, Laser, Leaf, PostSet, Side, Stock, StringLine, Tape,
+    Tolerance, called,
 };
 
 macro_rules! index {
@@ -41,6 +42,7 @@ pub struct Sound {
     /// How lengths are shown to people.
     pub unit: Unit,
     pub tape: Tape,
+    pub string: StringLine,
     pub laser: Laser,
     pub tolerance: Tolerance,
     pub hole: Hole,
@@ -82,6 +84,19 @@ pub struct Taken {
     pub sd: f64,
     /// How much higher one end of a tape was than the other, mm; 0 for other readings.
     pub drop: f64,
+}
+
+impl Taken {
+    /// A level length as it is read on this reading's own slope: √(level² + drop²), mm. What was
+    /// not taped on a slope is read as it is.
+    #[must_use]
+    pub fn as_read(&self, level: f64) -> f64 {
+        if self.drop == 0.0 {
+            level
+        } else {
+            level.hypot(self.drop)
+        }
+    }
 }
 
 /// What a used reading measured, lengths mm (a sloping tape already brought level), angles degrees.
@@ -140,7 +155,17 @@ pub struct SoundCorner {
     pub id: CornerId,
     pub lines: [LineIx; 2],
     pub post: Option<CornerPost>,
+    pub checks: Vec<CornerCheck>,
     /// Place in the file's list of corners.
+    pub index: usize,
+}
+
+/// The strings of a corner as stretched, mm: arms marked on the first and the second, the tape across.
+#[derive(Clone, Copy, Debug)]
+pub struct CornerCheck {
+    pub arms: [f64; 2],
+    pub diagonal: f64,
+    /// Place in the corner's list of checks.
     pub index: usize,
 }
 

@@ -67,10 +67,7 @@ fn pairs(levels: &SoundLevels) -> Vec<[usize; 2]> {
 /// set-ups only the best balanced counts.
 pub(super) fn unbalanced(sound: &Sound, problems: &mut Problems) {
     let levels = &sound.levels;
-    let laser = Laser {
-        accuracy: sound.laser.accuracy,
-        reading: sound.laser.reading,
-    };
+    let laser = Laser::from(&sound.laser);
     let mut best = indexmap::IndexMap::<(SetupIx, SetupIx), (f64, [&SoundSight; 2])>::new();
     for [from, to] in pairs(levels) {
         let (Some(back), Some(fore)) = (levels.sights.get(from), levels.sights.get(to)) else {

@@ -1,5 +1,6 @@
 use crate::job::ByName;
 use crate::job::{PointId, SetupId};
+use crate::laser::Laser;
 use crate::site::{Status, SuspectFix};
 use serde::Serialize;
 
@@ -64,11 +65,11 @@ impl SetupFix {
         self.line - height
     }
 
-    /// ± of a height marked from this line, mm: the line's own and that of one reading, whose
-    /// standard deviation is `reading` mm.
+    /// ± of a height marked from this line `dist` mm from the set-up, mm: the line's own, one
+    /// reading, and the laser over that distance.
     #[must_use]
-    pub fn mark_pm(&self, reading: f64) -> f64 {
-        self.pm.hypot(super::BAND * reading)
+    pub fn mark_pm(&self, laser: Laser, dist: f64) -> f64 {
+        self.pm.hypot(super::BAND * laser.sd(dist))
     }
 }
 

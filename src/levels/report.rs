@@ -91,7 +91,8 @@ fn unsighted(levels: &SoundLevels, datum: SoundDatum, problems: &mut Problems) {
     );
 }
 
-/// Names the sights that look misread; with several that could be, none is accused.
+/// Names the sights that look misread; with several that could be, none is accused. Until the wrong
+/// one is found, heights that rest on them are off: an error.
 pub(super) fn misread(sound: &Sound, fix: &LevelsFix, problems: &mut Problems) {
     let levels = &sound.levels;
     let suspects: Vec<(&SightFix, &SuspectFix, f64)> = fix
@@ -103,7 +104,7 @@ pub(super) fn misread(sound: &Sound, fix: &LevelsFix, problems: &mut Problems) {
         })
         .collect();
     if fix.more_than_one_wrong {
-        problems.warning(
+        problems.error(
             suspects.first().map_or_else(|| "levels.setups".to_owned(), |s| place(s.0)),
             "The sights do not agree, and leaving out any one does not make the rest agree: more than one is wrong.",
             "Check that no laser was moved or knocked, then sight the change points again.",
@@ -114,7 +115,7 @@ pub(super) fn misread(sound: &Sound, fix: &LevelsFix, problems: &mut Problems) {
         [] => {}
         [(sight, suspect, down)] => accuse(sound, (sight, suspect, down), problems),
         [(first, ..), ..] => {
-            problems.warning(place(first), cannot_tell(sound, &suspects), tell_apart());
+            problems.error(place(first), cannot_tell(sound, &suspects), tell_apart());
         }
     }
 }
@@ -133,7 +134,7 @@ fn accuse(
         || mixed_up(sound, suspect, down),
         |hint| because(sound, hint),
     );
-    problems.warning(
+    problems.error(
         place(sight),
         format!(
             "The sight from “{}” to “{}” looks wrong by {}: it says {}, the others make it {}.{why}",

@@ -48,7 +48,7 @@ impl Figure {
 }
 
 /// One tape reading: its length, mm, and one standard deviation, mm (see
-/// [`TapeClass::sd`](crate::tape::TapeClass::sd)).
+/// [`Tape::sd`](crate::job::model::Tape::sd)).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Taped {
     /// What the tape read, mm.

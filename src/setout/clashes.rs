@@ -1,6 +1,7 @@
 //! Posts and holes that are in each other's way, in the way of a wall, or in a gate.
 
 use super::fixes::{Post, PostKind, RunFix};
+use super::held::SAME;
 use crate::job::Problems;
 use crate::job::sound::{MarkIx, RunEnd, RunStart, Sound, SoundRun};
 use crate::site::Plane;
@@ -44,7 +45,7 @@ pub(super) fn name_clashes(
     let placed = placed(sound, runs);
     between_posts(sound, &placed, problems);
     under_walls(sound, plane, &placed, problems);
-    in_gates(&placed, problems);
+    in_gates(sound, runs, &placed, problems);
 }
 
 /// Every post once: a corner post belongs to the first run that has it.
@@ -156,31 +157,34 @@ fn under_walls(sound: &Sound, plane: &Plane, placed: &[Placed<'_>], problems: &m
     }
 }
 
-fn in_gates(placed: &[Placed<'_>], problems: &mut Problems) {
-    for gate_run in placed
-        .iter()
-        .filter(|one| one.post.n == 1 || one.fix.gate_after(one.post.n))
-    {
-        for gate in gate_run
-            .fix
-            .gates
-            .iter()
-            .filter(|gate| gate.from == gate_run.post.n)
-        {
-            let Some(beside) = gate_run.fix.posts.get(gate.to - 1) else {
+/// Posts of other runs that stand in a gate. Every gate counts, also one hung on a corner post that
+/// was placed with another run.
+fn in_gates(
+    sound: &Sound,
+    runs: &[Option<RunFix>],
+    placed: &[Placed<'_>],
+    problems: &mut Problems,
+) {
+    for (run, fix) in sound.runs.iter().zip(runs) {
+        let Some(fix) = fix else { continue };
+        for gate in &fix.gates {
+            let post = |n: usize| fix.posts.get(n.checked_sub(1)?);
+            let (Some(from), Some(to)) = (post(gate.from), post(gate.to)) else {
                 continue;
             };
-            let opening = opening(gate_run.post, beside);
-            let others = placed
-                .iter()
-                .filter(|one| !std::ptr::eq(one.fix, gate_run.fix));
+            let opening = opening(from, to);
+            let is_own = |one: &Placed<'_>| {
+                std::ptr::eq(one.fix, fix)
+                    || [from, to].iter().any(|own| one.post.apart(own) < SAME)
+            };
+            let others = placed.iter().filter(|one| !is_own(one));
             for one in others.filter(|one| footprint(one.post).intersects(&opening)) {
                 problems.warning(
                     one.place(),
                     format!(
                         "{} stands in the gate opening of run “{}”.",
                         capital(&one.name()),
-                        gate_run.run.called()
+                        run.called()
                     ),
                     "Move the gate, or change the bays of the other run.",
                 );

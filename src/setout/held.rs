@@ -1,6 +1,7 @@
 //! Posts whose place is given: the first, the last, gate posts and pins.
 
 use super::fixes::PostKind;
+use super::overlap::{over_gate, overlap};
 use super::track::{Track, wall_ray};
 use crate::job::Problems;
 use crate::job::sound::{CornerIx, RunEnd, RunStart, Sound, SoundPin, SoundRun, WallIx};
@@ -25,6 +26,8 @@ pub(super) struct Stand {
     pub rotation: f64,
     /// The post is there already.
     pub stands: bool,
+    /// How much of the run's length error it carries, 0 to 1: none where it is taped from the zero.
+    pub share: f64,
 }
 
 /// An opening between two posts, and its place in the file's list of gates. Mm.
@@ -62,6 +65,7 @@ impl Bench<'_> {
             size: [self.run.width, self.run.depth],
             rotation: self.track.ray.bearing(),
             stands: false,
+            share: 0.0,
         }
     }
 
@@ -117,6 +121,7 @@ impl Bench<'_> {
             size: [post.width, post.depth],
             rotation: post.rotation,
             stands: false,
+            share: 0.0,
         })
     }
 
@@ -137,6 +142,11 @@ impl Bench<'_> {
         let mut gates = Gates::default();
         for opening in wanted {
             let place = format!("{}.gates[{}].at", self.place(), opening.index);
+            if let Some(other) = gates.openings.iter().find(|one| overlap(one, &opening)) {
+                let (text, remedy) = over_gate(self, other, &opening, last);
+                problems.error(place, text, remedy);
+                continue;
+            }
             let before = gates.posts.last().unwrap_or(first);
             let Some(near_post) = self.gate_post(before, opening.near, Edge::Near) else {
                 let (text, remedy) = self.too_early(before, &opening);

@@ -15,6 +15,7 @@ mod bays;
 mod clashes;
 mod fixes;
 mod held;
+mod overlap;
 mod swings;
 mod track;
 
@@ -26,6 +27,7 @@ pub use fixes::{GateFix, Post, PostKind, RunFix};
 pub use track::Track;
 
 use crate::job::Problems;
+use crate::job::model::BayFit;
 use crate::job::sound::{Sound, SoundRun};
 use crate::site::{PM, Plane, Strings};
 use held::{Bench, Gates, Stand};
@@ -119,7 +121,7 @@ fn stands(
     let mut between: Vec<Stand> = gates.posts.iter().copied().chain(pins).collect();
     between.sort_by(|a, b| a.centre.total_cmp(&b.centre));
     let mut all = vec![first];
-    for next in between.into_iter().chain([last]) {
+    for next in between.into_iter().chain([Stand { share: 1.0, ..last }]) {
         let before = *all.last()?;
         let is_gate = gates
             .openings
@@ -132,15 +134,26 @@ fn stands(
                 false => 0.0,
             };
             let centres = fill(before.centre, next.centre, run.bay_max + over, run.bay_fit)?;
-            all.extend(
-                centres
-                    .into_iter()
-                    .map(|at| bench.plain(PostKind::Line, at)),
-            );
+            all.extend(centres.into_iter().map(|at| Stand {
+                share: share_between(run.bay_fit, [&before, &next], at),
+                ..bench.plain(PostKind::Line, at)
+            }));
         }
         all.push(next);
     }
     (all.len() <= MOST_POSTS).then_some(all)
+}
+
+/// How much of the run's length error a post between two given ones carries: equal bays take it up
+/// evenly, full bays leave it all to the closing one.
+fn share_between(fit: BayFit, [before, next]: [&Stand; 2], centre: f64) -> f64 {
+    match fit {
+        BayFit::Equal => {
+            let along = (centre - before.centre) / (next.centre - before.centre);
+            before.share + along * (next.share - before.share)
+        }
+        BayFit::Full => before.share,
+    }
 }
 
 fn posts(bench: &Bench<'_>, stands: &[Stand], swings: &Swings<'_>) -> Vec<Post> {
@@ -149,8 +162,8 @@ fn posts(bench: &Bench<'_>, stands: &[Stand], swings: &Swings<'_>) -> Vec<Post> 
     let mut posts: Vec<Post> = Vec::with_capacity(stands.len());
     for (i, stand) in stands.iter().enumerate() {
         let at = track.at(stand.centre, stand.off);
-        let taped = tape.class.sd(tape.reading, stand.centre);
-        let carried = track.length_sd * stand.centre / track.length;
+        let taped = tape.sd(stand.centre);
+        let carried = track.length_sd * stand.share;
         let before = i.checked_sub(1).map(|b| &stands[b]);
         posts.push(Post {
             n: i + 1,

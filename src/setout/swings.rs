@@ -78,7 +78,7 @@ impl<'a> Swings<'a> {
         if !(SHORTEST..=LONGEST).contains(&length) {
             return None;
         }
-        let sd = self.sound.tape.class.sd(self.sound.tape.reading, length);
+        let sd = self.sound.tape.sd(length);
         Some(Arm {
             mark,
             length,

@@ -1,8 +1,8 @@
 //! From where to where a run goes: its zero, its direction and its length.
 
 use crate::job::Problems;
-use crate::job::sound::{CornerIx, MarkIx, RunEnd, RunStart, Sound, SoundRun, WallIx};
-use crate::site::{PM, Place, Plane, Ray, Strings, line_marks, line_ray};
+use crate::job::sound::{CornerIx, LineIx, MarkIx, RunEnd, RunStart, Sound, SoundRun, WallIx};
+use crate::site::{PM, Place, Plane, Ray, Stakes, Strings, covariance, line_ray};
 use nalgebra::Vector2;
 
 /// A run on its string: running readings count from `ray.through`, along `ray.along`.
@@ -87,8 +87,7 @@ pub(super) fn track(
             return None;
         }
     }
-    let measure = |place: &Place<'_>| stretch(sound, run, place);
-    let (zero, signed) = measure(&|ix| plane.sketch(ix))?;
+    let (zero, signed) = stretch(sound, run, &Stakes::at(&|ix| plane.sketch(ix)))?;
     if signed.abs() < 1.0 {
         problems.error(
             format!("{place}.end"),
@@ -100,8 +99,9 @@ pub(super) fn track(
         );
         return None;
     }
-    let marks = marks_of(sound, run);
-    let variance = plane.covariance(&marks, |place| Some([measure(place)?.1]))?[0][0];
+    let (lines, marks) = hangs_on(sound, run);
+    let length = |stakes: &Stakes<'_>| Some([stretch(sound, run, stakes)?.1]);
+    let variance = covariance(sound, plane, &lines, &marks, length)?[0][0];
     let back = signed < 0.0;
     let along = if back { -string.along } else { string.along };
     Some(Track {
@@ -134,26 +134,26 @@ pub(super) fn wall_ray(sound: &Sound, wall: WallIx, place: &Place<'_>) -> Option
 }
 
 /// The zero, and the end's reading along the line's own direction.
-fn stretch(sound: &Sound, run: &SoundRun, place: &Place<'_>) -> Option<(Vector2<f64>, f64)> {
-    let ray = line_ray(sound, &sound.lines[run.line.0], place)?;
-    let zero = end_point(sound, &ray, run.start, place)?;
+fn stretch(sound: &Sound, run: &SoundRun, stakes: &Stakes<'_>) -> Option<(Vector2<f64>, f64)> {
+    let ray = line_ray(sound, run.line, stakes)?;
+    let zero = end_point(sound, &ray, run.start, stakes)?;
     let signed = match run.end {
         RunEnd::Length(length) => length,
-        RunEnd::At(end) => ray.running(end_point(sound, &ray, end, place)?) - ray.running(zero),
+        RunEnd::At(end) => ray.running(end_point(sound, &ray, end, stakes)?) - ray.running(zero),
     };
     Some((zero, signed))
 }
 
 /// Where the string meets a wall's line or crosses the corner's other string, or the foot of a
 /// mark dropped square onto it.
-fn end_point(sound: &Sound, ray: &Ray, end: RunStart, place: &Place<'_>) -> Option<Vector2<f64>> {
+fn end_point(sound: &Sound, ray: &Ray, end: RunStart, stakes: &Stakes<'_>) -> Option<Vector2<f64>> {
     match end {
-        RunStart::Wall(wall) => ray.crossing(&wall_ray(sound, wall, place)?),
-        RunStart::Mark(mark) => Some(ray.at(ray.running(place(mark)), 0.0)),
+        RunStart::Wall(wall) => ray.crossing(&wall_ray(sound, wall, &|ix| stakes.mark(ix))?),
+        RunStart::Mark(mark) => Some(ray.at(ray.running(stakes.mark(mark)), 0.0)),
         RunStart::Corner(corner) => {
             let lines = sound.corners[corner.0].lines;
-            let first = line_ray(sound, &sound.lines[lines[0].0], place)?;
-            first.crossing(&line_ray(sound, &sound.lines[lines[1].0], place)?)
+            let first = line_ray(sound, lines[0], stakes)?;
+            first.crossing(&line_ray(sound, lines[1], stakes)?)
         }
     }
 }
@@ -172,24 +172,20 @@ fn not_there(sound: &Sound, end: RunStart, plane: &Plane, strings: &Strings) -> 
     }
 }
 
-/// Every mark that the run's two ends depend on.
-fn marks_of(sound: &Sound, run: &SoundRun) -> Vec<MarkIx> {
-    let mut marks = line_marks(sound, &sound.lines[run.line.0]).to_vec();
+/// Every line and, beside those of the lines, every mark that the run's two ends depend on.
+fn hangs_on(sound: &Sound, run: &SoundRun) -> (Vec<LineIx>, Vec<MarkIx>) {
+    let (mut lines, mut marks) = (vec![run.line], Vec::new());
     let mut add = |end: RunStart| match end {
         RunStart::Wall(wall) => {
             let wall = &sound.walls[wall.0];
             marks.extend([wall.from, wall.to]);
         }
         RunStart::Mark(mark) => marks.push(mark),
-        RunStart::Corner(corner) => {
-            for line in sound.corners[corner.0].lines {
-                marks.extend(line_marks(sound, &sound.lines[line.0]));
-            }
-        }
+        RunStart::Corner(corner) => lines.extend(sound.corners[corner.0].lines),
     };
     add(run.start);
     if let RunEnd::At(end) = run.end {
         add(end);
     }
-    marks
+    (lines, marks)
 }

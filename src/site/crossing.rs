@@ -1,18 +1,15 @@
 //! Corners: where two lines cross, at what angle, how sure, and the post that stands there.
 
-use super::fixes::{CornerFix, CornerPostFix, Diagonal};
-use super::line::{Place, line_marks, line_ray};
+use super::fixes::{CornerFix, CornerPostFix};
+use super::line::line_ray;
 use super::network::{PM, Plane, larger_eigenvalue};
+use super::propagate::covariance;
 use super::ray::Ray;
+use super::stakes::Stakes;
 use crate::job::Problems;
-use crate::job::model::{PostSet, Tape};
-use crate::job::sound::{
-    CornerIx, LineIx, RunEnd, RunStart, Sound, SoundCorner, SoundLine, SoundRun,
-};
+use crate::job::model::PostSet;
+use crate::job::sound::{CornerIx, LineIx, RunEnd, RunStart, Sound, SoundCorner, SoundRun};
 use nalgebra::{Matrix2, Vector2};
-
-/// Arms for which the check diagonal is given, mm.
-const ARMS: [f64; 3] = [1000.0, 2000.0, 3000.0];
 
 /// A corner whose lines are known.
 #[derive(Clone, Debug)]
@@ -22,14 +19,14 @@ pub struct Crossing {
 }
 
 /// Where two lines cross and the turn from one onto the other (degrees, left positive), from
-/// marks at the given places.
-fn cross(sound: &Sound, lines: [&SoundLine; 2], place: &Place<'_>) -> Option<(Vector2<f64>, f64)> {
-    let first = line_ray(sound, lines[0], place)?;
-    let second = line_ray(sound, lines[1], place)?;
+/// marks and nails where `stakes` has them.
+fn cross(sound: &Sound, lines: [LineIx; 2], stakes: &Stakes<'_>) -> Option<(Vector2<f64>, f64)> {
+    let first = line_ray(sound, lines[0], stakes)?;
+    let second = line_ray(sound, lines[1], stakes)?;
     Some((first.crossing(&second)?, first.turn_onto(&second)))
 }
 
-/// A corner, without its check diagonals; `None` while one of its lines is not there yet, or where
+/// A corner, without its diagonals, which wait for the runs; `None` while one of its lines is not there yet, or where
 /// the lines are parallel.
 pub(super) fn solve_corner(
     sound: &Sound,
@@ -40,7 +37,6 @@ pub(super) fn solve_corner(
 ) -> Option<Crossing> {
     let corner = &sound.corners[ix.0];
     let place = format!("corners[{}]", corner.index);
-    let lines = corner.lines.map(|line| &sound.lines[line.0]);
     let [Some(first), Some(second)] = corner.lines.map(|line| rays[line.0]) else {
         problems.warning(
             place,
@@ -49,29 +45,23 @@ pub(super) fn solve_corner(
         );
         return None;
     };
-    let Some((at, signed)) = cross(sound, lines, &|ix| plane.sketch(ix)) else {
+    let Some((at, signed)) = cross(sound, corner.lines, &Stakes::at(&|ix| plane.sketch(ix))) else {
+        let [first, second] = corner.lines.map(|line| &sound.lines[line.0].id);
         problems.error(
             format!("{place}.lines"),
-            format!(
-                "Lines “{}” and “{}” are parallel; they never cross.",
-                lines[0].id, lines[1].id
-            ),
+            format!("Lines “{first}” and “{second}” are parallel; they never cross."),
             "Name two lines that cross, or check the tapes that settle them.",
         );
         return None;
     };
-    let marks: Vec<_> = lines
-        .iter()
-        .flat_map(|line| line_marks(sound, line))
-        .collect();
-    let covariance = plane.covariance(&marks, |place| {
-        let (at, turn) = cross(sound, lines, place)?;
+    let covariance = covariance(sound, plane, &corner.lines, &[], |stakes| {
+        let (at, turn) = cross(sound, corner.lines, stakes)?;
         // The turn may pass from −180 to 180 while the marks are moved a little.
         let turn = signed + (turn - signed + 540.0).rem_euclid(360.0) - 180.0;
         Some([at.x, at.y, turn])
     })?;
     let turn = signed.abs();
-    let mut fix = CornerFix {
+    let fix = CornerFix {
         x: at.x,
         y: at.y,
         pm: PM * larger_eigenvalue(covariance[0][0], covariance[0][1], covariance[1][1]).sqrt(),
@@ -80,41 +70,10 @@ pub(super) fn solve_corner(
         turn,
         bevel: turn / 2.0,
         check: Vec::new(),
+        checks: Vec::new(),
         post: corner_post(sound, ix, [first, second], at),
     };
-    fix.check = ARMS
-        .iter()
-        .map(|&arm| diagonal_at(&sound.tape, &fix, arm))
-        .collect();
     Some(Crossing { at, fix })
-}
-
-/// What the tape across must read with both arms `arm` long, and its ±, mm: the corner's own and
-/// that of one tape.
-///
-/// d = 2 a sin(angle/2), the law of cosines with equal arms.
-#[must_use]
-pub fn diagonal_at(tape: &Tape, corner: &CornerFix, arm: f64) -> Diagonal {
-    let half = (corner.angle / 2.0).to_radians();
-    let diagonal = 2.0 * arm * half.sin();
-    let turned = arm * half.cos() * corner.angle_pm.to_radians();
-    let taped = PM * tape.class.sd(tape.reading, diagonal);
-    Diagonal {
-        arm,
-        diagonal,
-        pm: turned.hypot(taped),
-    }
-}
-
-/// Keeps the diagonals whose arms fit on the runs; on short runs, the longest whole 100 mm that do.
-pub fn fit_arms(sound: &Sound, corner: &mut CornerFix, shortest_run: Option<f64>) {
-    let Some(shortest) = shortest_run else { return };
-    corner.check.retain(|check| check.arm <= shortest);
-    let arm = (shortest / 100.0).floor() * 100.0;
-    if corner.check.is_empty() && arm > 0.0 {
-        let only = diagonal_at(&sound.tape, corner, arm);
-        corner.check.push(only);
-    }
 }
 
 /// The first run on a line that starts or ends at a corner.

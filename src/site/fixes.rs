@@ -1,7 +1,7 @@
 //! What the plane network, the lines and the corners come to.
 
 use crate::adjust::misread::Hint;
-use crate::job::MarkId;
+use crate::job::{LineId, MarkId};
 use serde::Serialize;
 
 /// Whether everything holds together, or something can still move.
@@ -38,7 +38,8 @@ pub struct ReadingFix {
     pub suspect: Option<SuspectFix>,
 }
 
-/// What the other readings make of a suspect one: mm, or degrees for an angle.
+/// What the other readings make of a suspect one, a sloping tape as it would be read on its slope:
+/// mm, or degrees for an angle.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct SuspectFix {
     pub predicted: f64,
@@ -107,6 +108,9 @@ pub struct CornerFix {
     pub bevel: f64,
     /// What the tape across must read with equal arms.
     pub check: Vec<Diagonal>,
+    /// The strings as stretched, from the diagonals taped across them.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub checks: Vec<StretchedFix>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub post: Option<CornerPostFix>,
 }
@@ -117,6 +121,60 @@ pub struct Diagonal {
     pub arm: f64,
     pub diagonal: f64,
     pub pm: f64,
+}
+
+/// What a diagonal taped across a corner makes of its strings: mm and degrees.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct StretchedFix {
+    /// Place in the corner's list of checks.
+    pub index: usize,
+    /// As marked on the first string and on the second.
+    pub arms: [f64; 2],
+    /// As taped across.
+    pub diagonal: f64,
+    /// Between the strings as they are stretched.
+    pub angle: f64,
+    /// Of that angle, from the marking of both arms and the tape across.
+    pub pm: f64,
+    pub verdict: Verdict,
+    /// How to bring them to the corner's angle; only with [`Verdict::Move`].
+    #[serde(rename = "move", skip_serializing_if = "Option::is_none")]
+    pub end_move: Option<EndMove>,
+}
+
+/// What is to be done about strings as stretched.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Verdict {
+    /// As near to the corner's angle as the tapes can tell.
+    Within,
+    /// A string's end is to be moved.
+    Move,
+    /// Further off than a string is out: other arms, or another diagonal.
+    Asked,
+}
+
+/// How far to move the far end of a string, mm.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct EndMove {
+    pub line: LineId,
+    /// The string that it is moved against.
+    pub other: LineId,
+    /// From the crossing along the string to the end that moves.
+    pub at: f64,
+    pub by: f64,
+    pub pm: f64,
+    pub way: Way,
+}
+
+/// Which way a string's end goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Way {
+    /// Towards the other string: the angle shrinks.
+    Towards,
+    /// Away from the other string: the angle grows.
+    Away,
 }
 
 /// A corner post: its centre (mm) and the bearing of its width (degrees).

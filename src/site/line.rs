@@ -3,17 +3,14 @@
 use super::fixes::LineFix;
 use super::network::Plane;
 use super::ray::Ray;
+use super::stakes::Stakes;
 use crate::job::Problems;
 use crate::job::sound::{Along, LineIx, MarkIx, Sound, SoundLine};
-use nalgebra::Vector2;
-
-/// Gives the place of a mark, mm.
-pub type Place<'a> = dyn Fn(MarkIx) -> Vector2<f64> + 'a;
 
 /// The two marks that settle a line.
 #[must_use]
-pub fn line_marks(sound: &Sound, line: &SoundLine) -> [MarkIx; 2] {
-    match line.along {
+pub fn line_marks(sound: &Sound, line: LineIx) -> [MarkIx; 2] {
+    match sound.lines[line.0].along {
         Along::Wall { wall, .. } => {
             let wall = &sound.walls[wall.0];
             [wall.from, wall.to]
@@ -22,24 +19,39 @@ pub fn line_marks(sound: &Sound, line: &SoundLine) -> [MarkIx; 2] {
     }
 }
 
-/// Where a string runs, with its marks at the given places; `None` where they coincide.
+/// Where a string runs, with its marks and nails where `stakes` has them; `None` where the marks
+/// coincide.
 ///
 /// Through nails it is the straight line that fits their offsets best (least squares of the
-/// offsets over the distances along the wall); one nail alone makes it parallel to the wall.
+/// offsets over the distances along the wall). A single offset makes it parallel to the wall, with
+/// a nail at each of the wall's ends.
 #[must_use]
-pub fn line_ray(sound: &Sound, line: &SoundLine, place: &Place<'_>) -> Option<Ray> {
-    let [from, to] = line_marks(sound, line);
-    let base = Ray::between(place(from), place(to))?;
+pub fn line_ray(sound: &Sound, ix: LineIx, stakes: &Stakes<'_>) -> Option<Ray> {
+    let line = &sound.lines[ix.0];
+    let [from, to] = line_marks(sound, ix).map(|mark| stakes.mark(mark));
+    let base = Ray::between(from, to)?;
     let ray = match &line.along {
         Along::Marks(_) => base,
         Along::Wall { side, stations, .. } => {
-            let (off, slope) = fit(stations);
+            let mut nails = nails(stations, (to - from).norm());
+            for (i, [_, off]) in nails.iter_mut().enumerate() {
+                *off += stakes.nail_off(ix, i);
+            }
+            let (off, slope) = fit(&nails);
             let through = base.at(0.0, side.sign() * off);
             let along = (base.along + base.left() * (side.sign() * slope)).normalize();
             Ray { through, along }
         }
     };
     Some(if line.reverse { ray.reversed() } else { ray })
+}
+
+/// Where the nails are, (at, off) in mm: as listed, or at both ends of the wall for one offset alone.
+fn nails(stations: &[[f64; 2]], wall: f64) -> Vec<[f64; 2]> {
+    match *stations {
+        [[_, off]] => vec![[0.0, off], [wall, off]],
+        _ => stations.to_vec(),
+    }
 }
 
 /// Offset at 0 and its change per mm along, of the straight line nearest to the stations.
@@ -83,7 +95,7 @@ pub(super) fn solve_line(
 ) -> Option<(Ray, LineFix)> {
     let line = &sound.lines[ix.0];
     let place = format!("lines[{}]", line.index);
-    let marks = line_marks(sound, line);
+    let marks = line_marks(sound, ix);
     if let Some(mark) = marks.into_iter().find(|&mark| plane.mark(mark).is_none()) {
         let mark = &sound.marks[mark.0].id;
         problems.warning(
@@ -96,7 +108,7 @@ pub(super) fn solve_line(
         );
         return None;
     }
-    let Some(ray) = line_ray(sound, line, &|ix| plane.sketch(ix)) else {
+    let Some(ray) = line_ray(sound, ix, &Stakes::at(&|mark| plane.sketch(mark))) else {
         problems.error(
             place,
             format!(
@@ -107,7 +119,7 @@ pub(super) fn solve_line(
         );
         return None;
     };
-    too_far_along(sound, line, plane, &place, problems);
+    too_far_along(sound, ix, plane, &place, problems);
     let fix = LineFix {
         x: ray.through.x,
         y: ray.through.y,
@@ -118,13 +130,8 @@ pub(super) fn solve_line(
 }
 
 /// Nails close together aim a string badly: past 1.5 times the base its error outgrows the nails'.
-fn too_far_along(
-    sound: &Sound,
-    line: &SoundLine,
-    plane: &Plane,
-    place: &str,
-    problems: &mut Problems,
-) {
+fn too_far_along(sound: &Sound, ix: LineIx, plane: &Plane, place: &str, problems: &mut Problems) {
+    let line = &sound.lines[ix.0];
     let Along::Wall { stations, .. } = &line.along else {
         return;
     };
@@ -136,7 +143,7 @@ fn too_far_along(
         .fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), [at, _]| {
             (l.min(*at), h.max(*at))
         });
-    let [from, to] = line_marks(sound, line);
+    let [from, to] = line_marks(sound, ix);
     let wall = (plane.sketch(to) - plane.sketch(from)).norm();
     if high - low < wall / 3.0 {
         problems.warning(

@@ -12,22 +12,28 @@
 //! Bearings are degrees from +x, positive to the left; ± is the half width of the 95 % band.
 
 mod crossing;
+mod diagonal;
 mod fixes;
 mod frame;
 mod line;
 mod network;
+mod propagate;
 mod ray;
+mod stakes;
 mod trouble;
 
-pub use crossing::{Crossing, diagonal_at, fit_arms, run_at};
+pub use crossing::{Crossing, run_at};
+pub use diagonal::{diagonal_at, diagonals, round_arms, stretched};
 pub use fixes::{
-    Advice, CornerFix, CornerPostFix, Diagonal, LineFix, MarkFix, NetworkFix, ReadingFix, Status,
-    SuspectFix,
+    Advice, CornerFix, CornerPostFix, Diagonal, EndMove, LineFix, MarkFix, NetworkFix, ReadingFix,
+    Status, StretchedFix, SuspectFix, Verdict, Way,
 };
 pub use frame::{Frame, frame};
-pub use line::{Place, line_marks, line_ray};
+pub use line::{line_marks, line_ray};
 pub use network::{PM, Plane};
+pub use propagate::covariance;
 pub use ray::{LEAST_TURN, Ray};
+pub use stakes::{Place, Stakes};
 pub use trouble::{misreading, reading_name};
 
 use crate::job::Problems;

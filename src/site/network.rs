@@ -189,8 +189,7 @@ impl Plane {
     #[must_use]
     pub fn advice(&self, sound: &Sound) -> Option<Advice> {
         let marks: Vec<At> = (0..sound.marks.len()).map(At::nth).collect();
-        let tape = &sound.tape;
-        let sd = |length: f64| tape.class.sd(tape.reading, length);
+        let sd = |length: f64| sound.tape.sd(length);
         let next = advise(&self.adjustment, self.suspicion.as_ref(), &marks, sd)?;
         let id = |ix: usize| sound.marks[ix].id.clone();
         Some(Advice {
@@ -307,22 +306,20 @@ fn reading_fix(taken: &Taken, row: &Row, suspect: Option<&Suspect>) -> ReadingFi
 
 fn suspect_fix(taken: &Taken, suspect: &Suspect) -> SuspectFix {
     let sign = shown_sign(&taken.what);
-    let predicted = sign * suspect.predicted;
-    let allowance = 3.0 * taken.sd.hypot(suspect.predicted_sd);
+    let predicted = taken.as_read(sign * suspect.predicted);
+    let observed = taken.as_read(sign * (suspect.predicted + suspect.slip));
+    // ∂read/∂level = level/read.
+    let slope = sign * suspect.predicted / predicted;
+    let predicted_sd = suspect.predicted_sd * if taken.drop == 0.0 { 1.0 } else { slope };
+    let allowance = 3.0 * taken.sd.hypot(predicted_sd);
     let hint = match taken.what {
-        Quantity::Tape { length, .. } => {
-            // The person read the tape on its slope, so that is where a misreading shows.
-            let drop2 = taken.drop * taken.drop;
-            let on_slope = |level: f64| (level * level + drop2).sqrt();
-            hint(on_slope(length), on_slope(predicted), allowance)
-        }
-        Quantity::Offset { length, .. } => hint(length, predicted, allowance),
+        Quantity::Tape { .. } | Quantity::Offset { .. } => hint(observed, predicted, allowance),
         Quantity::Inline { .. } | Quantity::Angle { .. } => None,
     };
     SuspectFix {
         predicted,
-        predicted_pm: PM * suspect.predicted_sd,
-        slip: sign * suspect.slip,
+        predicted_pm: PM * predicted_sd,
+        slip: observed - predicted,
         hint,
     }
 }

@@ -67,7 +67,8 @@ pub(super) fn say_loose(
     }
 }
 
-/// The readings among which the wrong one is; with several, none is accused.
+/// The readings among which the wrong one is; with several, none is accused. Until it is found,
+/// every figure that rests on them is off: an error.
 pub(super) fn say_suspects(
     sound: &Sound,
     readings: &[ReadingFix],
@@ -81,18 +82,28 @@ pub(super) fn say_suspects(
         .zip(readings)
         .filter(|(_, fix)| fix.suspect.is_some())
         .collect();
+    if more_than_one_wrong {
+        let again = if suspects.is_empty() {
+            fitting_worst(sound, readings)
+        } else {
+            suspects
+        };
+        problems.error(
+            again.first().map_or_else(
+                || "readings".to_owned(),
+                |(taken, _)| format!("readings[{}]", taken.index),
+            ),
+            "More than one reading is wrong: leaving out any one of them does not make the others agree.",
+            format!("Measure again, starting with {}.", list(sound, &again)),
+        );
+        return;
+    }
     let Some((first, fix)) = suspects.first() else {
         return;
     };
     let place = format!("readings[{}]", first.index);
-    if more_than_one_wrong {
-        problems.warning(
-            place,
-            "More than one reading is wrong: leaving out any one of them does not make the others agree.",
-            format!("Measure again, starting with {}.", list(sound, &suspects)),
-        );
-    } else if suspects.len() == 1 {
-        problems.warning(
+    if suspects.len() == 1 {
+        problems.error(
             place,
             one_suspect(sound, first, fix),
             "Measure it again, or leave it out.",
@@ -102,7 +113,7 @@ pub(super) fn say_suspects(
             || "Measure each of them again.".to_owned(),
             |next| format!("{next} It will tell which; or measure each of them again."),
         );
-        problems.warning(
+        problems.error(
             place,
             format!(
                 "One of these readings does not fit, and the others cannot tell which: {}.",
@@ -111,6 +122,17 @@ pub(super) fn say_suspects(
             remedy,
         );
     }
+}
+
+/// The three readings that fit worst, the worst first.
+fn fitting_worst<'a>(
+    sound: &'a Sound,
+    readings: &'a [ReadingFix],
+) -> Vec<(&'a Taken, &'a ReadingFix)> {
+    let mut all: Vec<_> = sound.readings.iter().zip(readings).collect();
+    all.sort_by(|a, b| b.1.standardised.total_cmp(&a.1.standardised));
+    all.truncate(3);
+    all
 }
 
 fn one_suspect(sound: &Sound, taken: &Taken, fix: &ReadingFix) -> String {

@@ -231,7 +231,7 @@ fn marks_and_walls_are_renamed_and_what_names_them_follows() {
             .iter()
             .any(|mark| mark.id.as_str() == "peg 9")
     );
-    assert_eq!(hand.value("B to peg 9"), "7\u{a0}481 ±\u{a0}3");
+    assert_eq!(hand.value("B to peg 9"), "7\u{a0}481 ±\u{a0}2");
     press_all(&hand, &there);
     press_all(&hand, &["Potting shed front", "Rename it"]);
     hand.write("Name", "Shed");

@@ -2,7 +2,6 @@
 
 use rand::rngs::StdRng;
 use rand::{RngExt, SeedableRng};
-use rand_distr::{Distribution, Normal};
 use std::collections::HashMap;
 use tautmark::job::model::{
     BayFit, Bays, Corner, CornerPost, End, Line, Mark, PostSet, PostSize, Run, Side, Station, Wall,
@@ -11,10 +10,69 @@ use tautmark::job::reading::Reading;
 use tautmark::job::{Job, MarkId};
 use tautmark::tape::TapeClass;
 
-/// A site: a job, and where its marks really are (mm, in the job's frame).
+/// A site: a job, where its marks really are (mm, in the job's frame), and the hand at work there.
 pub struct Site {
     pub job: Job,
     pub truth: HashMap<String, [f64; 2]>,
+    pub hand: Hand,
+}
+
+/// One person with one tape. The tape is longer or shorter than it says, the same in every reading;
+/// each reading is off by the eye, by a mark set to whole millimetres, and by how hard it is pulled;
+/// each nail is off by a hammer's blow. None of it is normally distributed.
+pub struct Hand {
+    rng: StdRng,
+    /// What the tape reads of a true mm.
+    pub scale: f64,
+}
+
+impl Hand {
+    pub fn new(seed: u64) -> Self {
+        let mut rng = StdRng::seed_from_u64(seed ^ 0x7a9e);
+        // Class III permits 0.4 mm per m.
+        let scale = 1.0 + rng.random_range(-4e-4..4e-4);
+        Self { rng, scale }
+    }
+
+    /// Sum of two even chances, standard deviation 1.
+    fn chance(&mut self) -> f64 {
+        let half = 1.5f64.sqrt();
+        self.rng.random_range(-half..half) + self.rng.random_range(-half..half)
+    }
+
+    /// How far one reading or one mark of `length` mm is off, for a hand good to 1 mm and 0.1 mm
+    /// per m: the eye, and the nearest whole mm (s.d. √(1/12)), and the pull.
+    pub fn slip(&mut self, length: f64) -> f64 {
+        let eye = (1.0f64 - 1.0 / 12.0).sqrt() * self.chance();
+        let whole = self.rng.random_range(-0.5..0.5);
+        let most = 0.1 * 3f64.sqrt();
+        eye + whole + length / 1000.0 * self.rng.random_range(-most..most)
+    }
+
+    /// What the tape reads between two points `length` mm apart.
+    pub fn read(&mut self, length: f64) -> f64 {
+        length * self.scale + self.slip(length)
+    }
+
+    /// How far a nail is off its offset, mm.
+    pub fn nail(&mut self) -> f64 {
+        self.chance()
+    }
+}
+
+impl Site {
+    /// The site with strings as they are really stretched: every nail off by a little.
+    pub fn stretched(&self, seed: u64) -> Job {
+        // Not the chances that the readings were drawn from.
+        let mut hand = Hand::new(seed + 2_000_000);
+        let mut job = self.job.clone();
+        for line in &mut job.lines {
+            for station in line.offsets.iter_mut().flatten() {
+                station.off = station.off.map(|off| off + hand.nail());
+            }
+        }
+        job
+    }
 }
 
 /// How well the tapes are read.
@@ -48,7 +106,8 @@ pub fn gap_between_walls(seed: u64, tapes: Tapes) -> Site {
         ("F", [between(1000.0, 3000.0), between(3500.0, 6000.0)]),
     ];
     let mut job = Job::new("Invented site");
-    job.tape.class = TapeClass::II;
+    job.tape.class = TapeClass::III;
+    let mut hand = Hand::new(seed);
     for (id, at) in marks {
         let rough = [
             at[0] + between(-300.0, 300.0),
@@ -72,13 +131,11 @@ pub fn gap_between_walls(seed: u64, tapes: Tapes) -> Site {
     for (i, (from, a)) in marks.iter().enumerate() {
         for (to, b) in &marks[i + 1..] {
             let length = (a[0] - b[0]).hypot(a[1] - b[1]);
-            let sd = job.tape.class.sd(job.tape.reading, length);
-            let error = match tapes {
-                Tapes::Exact => 0.0,
-                Tapes::Noisy => Normal::new(0.0, sd).expect("sd").sample(&mut rng),
+            let read = match tapes {
+                Tapes::Exact => length,
+                Tapes::Noisy => hand.read(length),
             };
-            job.readings
-                .push(Reading::tape(id(from), id(to), length + error));
+            job.readings.push(Reading::tape(id(from), id(to), read));
         }
     }
     fence(&mut job);
@@ -86,7 +143,7 @@ pub fn gap_between_walls(seed: u64, tapes: Tapes) -> Site {
         .into_iter()
         .map(|(id, at)| (id.to_owned(), at))
         .collect();
-    Site { job, truth }
+    Site { job, truth, hand }
 }
 
 fn id(text: &str) -> MarkId {

@@ -28,8 +28,8 @@ pub(super) static BY_TAPES: Sum = Sum {
     how: "**Mark both strings or walls out from the corner,** as far as there is room, and tape \
           from mark to mark.",
     why: "From the three tapes by the law of cosines. The longer the legs, the surer the angle: \
-          legs twice as long halve its ±. The ± counts on your tape's class and on how well you \
-          read it.",
+          legs twice as long halve its ±. The ± counts on how well you \
+          read the tape.",
     inputs: &[
         Input::length(FIRST, "First leg")
             .called("first leg")

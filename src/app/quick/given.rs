@@ -70,10 +70,7 @@ impl<'a> Given<'a> {
     #[must_use]
     pub fn taped(&self, key: &str) -> Option<Taped> {
         let length = self.get(key)?;
-        Some(Taped::new(
-            length,
-            self.tape.class.sd(self.tape.reading, length),
-        ))
+        Some(Taped::new(length, self.tape.sd(length)))
     }
 
     /// A whole number.

@@ -6,6 +6,7 @@ use super::{Ledger, Named, Place};
 use crate::job::ids::{PointId, SetupId};
 use crate::job::model::{Job, Point, Sight};
 use crate::job::sound::{PointIx, SetupIx, Sound, SoundDatum, SoundPoint, SoundSight, Stands};
+use crate::laser::Laser;
 
 /// Distance of a sight where none is given, mm.
 pub const USUAL_SIGHT: f64 = 5000.0;
@@ -144,9 +145,5 @@ fn figures(
         sight.dist.unwrap_or(USUAL_SIGHT),
         "distance from the laser",
     )?;
-    let laser = crate::laser::Laser {
-        accuracy: sound.laser.accuracy,
-        reading: sound.laser.reading,
-    };
-    Some((down, laser.sd(dist)))
+    Some((down, Laser::from(&sound.laser).sd(dist)))
 }

@@ -11,9 +11,11 @@ mod place;
 mod plane;
 mod runs;
 mod settings;
+mod stretched;
 mod strings;
 
 pub use counts::too_much;
+pub use heights::USUAL_SIGHT;
 
 use super::model::{Extra, Job};
 use super::problem::{Problem, Problems};

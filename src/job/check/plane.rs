@@ -155,7 +155,7 @@ impl Desk<'_> {
                     );
                     return None;
                 }
-                let sd = self.sound.tape.class.sd(self.sound.tape.reading, length);
+                let sd = self.sound.tape.sd(length);
                 Some((
                     Quantity::Offset {
                         mark,
@@ -253,8 +253,10 @@ impl Desk<'_> {
             );
             return None;
         }
-        let sd = self.sound.tape.class.sd(self.sound.tape.reading, length);
         let level = (length * length - drop * drop).sqrt();
+        // ∂level/∂drop = −drop/level; the drop is one reading of the level.
+        let by_drop = drop / level.max(1.0) * self.sound.laser.reading;
+        let sd = self.sound.tape.sd(length).hypot(by_drop);
         Some((
             Quantity::Tape {
                 from,

@@ -1,14 +1,15 @@
-//! Tape, laser, tolerances, hole and stock.
+//! Tape, nails, laser, tolerances, hole and stock.
 
 use super::{Ledger, Place};
 use crate::job::model::Job;
 use crate::job::sound::Sound;
 
-/// Tape, laser, tolerances, hole and stock; what is impossible falls back to its default.
+/// Tape, nails, laser, tolerances, hole and stock; what is impossible falls back to its default.
 pub(super) fn settings(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
-    let [tape, level, tolerance, hole, stock] =
-        ["tape", "level", "tolerance", "hole", "stock"].map(|part| Place::File.key(part));
+    let [tape, string, level, tolerance, hole, stock] =
+        ["tape", "string", "level", "tolerance", "hole", "stock"].map(|part| Place::File.key(part));
     ledger.unknown_keys(tape, &job.tape.extra);
+    ledger.unknown_keys(string, &job.string.extra);
     ledger.unknown_keys(level, &job.level.extra);
     ledger.unknown_keys(tolerance, &job.tolerance.extra);
     ledger.unknown_keys(hole, &job.hole.extra);
@@ -25,6 +26,12 @@ pub(super) fn settings(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
         job.tape.reading,
         reading,
         &mut sound.tape.reading,
+    );
+    positive(
+        string.key("nail"),
+        job.string.nail,
+        "standard deviation of one nail's offset",
+        &mut sound.string.nail,
     );
     positive(
         level.key("reading"),
@@ -55,6 +62,12 @@ pub(super) fn settings(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
             *keep = value;
         }
     };
+    not_negative(
+        tape.key("pull"),
+        job.tape.pull,
+        "change of the tape by pull, sag and heat",
+        &mut sound.tape.pull,
+    );
     let laser = &mut sound.laser.accuracy;
     not_negative(
         level.key("accuracy"),

@@ -1,6 +1,7 @@
 //! String lines and corners.
 
 use super::plane::{Marks, Walls};
+use super::stretched::checks;
 use super::{Ledger, Named, Place};
 use crate::job::ids::{CornerId, LineId};
 use crate::job::model::{Job, Line, Side, Station};
@@ -178,6 +179,7 @@ pub(super) fn corners(job: &Job, lines: &Lines, sound: &mut Sound, ledger: &mut 
             id: corner.id.clone(),
             lines,
             post,
+            checks: checks(&corner.checks, place, ledger),
             index,
         });
     }

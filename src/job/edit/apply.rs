@@ -135,6 +135,7 @@ fn set(job: &mut Job, setting: &Setting) -> Setting {
         Setting::Notes(new) => Setting::Notes(replace(&mut job.notes, new)),
         Setting::Show(new) => Setting::Show(replace(&mut job.show, new)),
         Setting::Tape(new) => Setting::Tape(replace(&mut job.tape, new)),
+        Setting::StringLine(new) => Setting::StringLine(replace(&mut job.string, new)),
         Setting::Laser(new) => Setting::Laser(replace(&mut job.level, new)),
         Setting::Tolerance(new) => Setting::Tolerance(replace(&mut job.tolerance, new)),
         Setting::Hole(new) => Setting::Hole(replace(&mut job.hole, new)),

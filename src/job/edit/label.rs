@@ -48,6 +48,7 @@ fn set(setting: &Setting) -> String {
         Setting::Notes(_) => "notes".to_owned(),
         Setting::Show(_) => "how lengths are shown".to_owned(),
         Setting::Tape(_) => "tape's accuracy".to_owned(),
+        Setting::StringLine(_) => "how well nails are set".to_owned(),
         Setting::Laser(_) => "laser's accuracy".to_owned(),
         Setting::Tolerance(_) => "tolerances".to_owned(),
         Setting::Hole(_) => "post holes".to_owned(),

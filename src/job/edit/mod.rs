@@ -31,7 +31,7 @@ pub use thing::Thing;
 use super::model::reading::Reading;
 use super::model::{
     Boards, Corner, Datum, Gate, Hole, Laser, Line, Mark, Marked, Pin, Point, Run, Setup, Show,
-    Sight, Stock, Tape, Tolerance, Wall,
+    Sight, Stock, StringLine, Tape, Tolerance, Wall,
 };
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
@@ -88,6 +88,7 @@ pub enum Setting {
     Notes(String),
     Show(Show),
     Tape(Tape),
+    StringLine(StringLine),
     Laser(Laser),
     Tolerance(Tolerance),
     Hole(Hole),

@@ -16,7 +16,7 @@ pub(in crate::job) use called::called;
 pub use extra::Extra;
 pub use fence::{BayFit, Bays, End, Gate, Hole, Hung, Leaf, Marked, Pin, PostSize, Run};
 pub use heights::{Datum, Levels, Point, Setup, Sight};
-pub use site::{Corner, CornerPost, Line, Mark, PostSet, Side, Station, Wall};
+pub use site::{Corner, CornerCheck, CornerPost, Line, Mark, PostSet, Side, Station, Wall};
 
 use crate::{length::Unit, tape::TapeClass};
 use reading::Reading;
@@ -39,6 +39,8 @@ pub struct Job {
     pub show: Show,
     #[serde(default)]
     pub tape: Tape,
+    #[serde(default)]
+    pub string: StringLine,
     #[serde(default)]
     pub level: Laser,
     #[serde(default)]
@@ -80,6 +82,7 @@ impl Job {
             notes: String::new(),
             show: Show::default(),
             tape: Tape::default(),
+            string: StringLine::default(),
             level: Laser::default(),
             tolerance: Tolerance::default(),
             marks: Vec::new(),
@@ -107,12 +110,14 @@ pub struct Show {
     pub extra: Extra,
 }
 
-/// The tape: its accuracy class and the standard deviation of one reading, mm.
+/// The tape: its accuracy class, the standard deviation of one reading (mm), and that of what pull,
+/// sag and heat change from one reading to the next (mm per m).
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Tape {
     pub class: TapeClass,
     pub reading: f64,
+    pub pull: f64,
     #[serde(flatten)]
     pub extra: Extra,
 }
@@ -122,6 +127,41 @@ impl Default for Tape {
         Self {
             class: TapeClass::II,
             reading: 1.0,
+            pull: 0.1,
+            extra: Extra::new(),
+        }
+    }
+}
+
+impl Tape {
+    /// Standard deviation, mm, of one reading of `length` mm: √(reading² + (pull · length/1000)²).
+    ///
+    /// The tape's own scale is not in it: it is the same in every reading, and cancels where the
+    /// same tape sets out again.
+    ///
+    /// ```
+    /// let sd = tautmark::job::model::Tape::default().sd(10_000.0);
+    /// assert!((sd - 2f64.sqrt()).abs() < 1e-12);
+    /// ```
+    #[must_use]
+    pub fn sd(&self, length: f64) -> f64 {
+        self.reading.hypot(self.pull * length / 1000.0)
+    }
+}
+
+/// The strings: the standard deviation of one nail's offset, mm.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct StringLine {
+    pub nail: f64,
+    #[serde(flatten)]
+    pub extra: Extra,
+}
+
+impl Default for StringLine {
+    fn default() -> Self {
+        Self {
+            nail: 1.0,
             extra: Extra::new(),
         }
     }

@@ -69,6 +69,18 @@ impl Reading {
     }
 }
 
+impl Measure {
+    /// A level length as this reading would read it: a tape on its slope √(level² + drop²), mm;
+    /// anything else as it is.
+    #[must_use]
+    pub fn as_read(&self, level: f64) -> f64 {
+        match self {
+            Self::Tape { drop, .. } if *drop != 0.0 => level.hypot(*drop),
+            _ => level,
+        }
+    }
+}
+
 impl From<Measure> for Reading {
     fn from(what: Measure) -> Self {
         Self {

@@ -98,6 +98,19 @@ pub struct Corner {
     pub lines: [LineId; 2],
     #[serde(skip_serializing_if = "Option::is_none")]
     pub post: Option<CornerPost>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub checks: Vec<CornerCheck>,
+    #[serde(flatten)]
+    pub extra: Extra,
+}
+
+/// The strings of a corner as stretched: how far along each string an arm is marked from the
+/// crossing, and the tape across between the marks, mm.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct CornerCheck {
+    pub arms: [f64; 2],
+    pub diagonal: Option<f64>,
     #[serde(flatten)]
     pub extra: Extra,
 }

@@ -3,7 +3,7 @@
 use super::super::document::{Block, Section};
 use super::Desk;
 use crate::cautions;
-use crate::tape::TapeClass;
+use crate::job::reading::Measure;
 
 /// Those that this job's work asks for; none before there is any.
 pub fn cautions(desk: &Desk<'_>) -> Option<Section> {
@@ -31,20 +31,23 @@ pub fn how_sure(desk: &Desk<'_>) -> Option<Section> {
     }
     let (tape, level) = (&desk.job.tape, &desk.job.level);
     let mut section = Section::new("How sure");
-    /// A length to name the tape's own error for, mm.
-    const LONG: f64 = 10_000.0;
     section.say(
         "± is the half width of the band that holds the true figure 19 times in 20, if the \
          readings are as good as stated here.",
     );
     let mut list = vec![format!(
-        "Tape of class {}, each reading good to {} (one standard deviation). Over {} the tape \
-         itself may be out by {}.",
-        class(tape.class),
+        "Each reading of the tape good to {}, and {} more in each metre for pull, sag and heat (one \
+         standard deviation). {}",
         desk.fine(tape.reading),
-        desk.full(LONG),
-        desk.fine(tape.class.mpe(LONG)),
+        desk.fine(tape.pull),
+        another_tape(desk),
     )];
+    if desk.solution.lines.values().next().is_some() {
+        list.push(format!(
+            "Each nail set to {} (one standard deviation).",
+            desk.fine(desk.job.string.nail)
+        ));
+    }
     if desk.solution.levels.is_some() {
         list.push(format!(
             "Laser good to {}, each reading good to {} (one standard deviation).",
@@ -60,10 +63,22 @@ pub fn how_sure(desk: &Desk<'_>) -> Option<Section> {
     Some(section)
 }
 
-fn class(class: TapeClass) -> &'static str {
-    match class {
-        TapeClass::I => "I",
-        TapeClass::II => "II",
-        TapeClass::III => "III",
-    }
+/// What the ± leaves out: a tape's own scale, the same in every reading, over the longest of them.
+fn another_tape(desk: &Desk<'_>) -> String {
+    let lengths = desk.job.readings.iter().filter_map(|one| match one.what {
+        Measure::Tape { length, .. } if one.used => length,
+        _ => None,
+    });
+    let Some(longest) = lengths.reduce(f64::max) else {
+        return String::new();
+    };
+    let class = desk.job.tape.class;
+    let out = class.mpe(longest);
+    format!(
+        "Over {}, the longest, a tape of class {class} may itself be out by {}: that is in no ±, for \
+         it cancels where the same tape sets out, but another tape may differ by up to {}.",
+        desk.full(longest),
+        desk.fine(out),
+        desk.fine(2.0 * out),
+    )
 }

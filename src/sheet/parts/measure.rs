@@ -87,9 +87,7 @@ fn is_length(reading: Option<&Reading>) -> bool {
 fn least_slip(desk: &Desk<'_>, fix: &ReadingFix) -> Option<f64> {
     let tape = &desk.job.tape;
     let sd = match &desk.job.readings.get(fix.index)?.what {
-        Measure::Tape { length, .. } | Measure::Offset { length, .. } => {
-            tape.class.sd(tape.reading, (*length)?)
-        }
+        Measure::Tape { length, .. } | Measure::Offset { length, .. } => tape.sd((*length)?),
         Measure::Inline { sd, .. } | Measure::Angle { sd, .. } => *sd,
         Measure::Other { .. } => return None,
     };
@@ -121,7 +119,7 @@ fn readings(desk: &Desk<'_>) -> Table {
     }
     let slopes = |one: &Reading| matches!(one.what, Measure::Tape { drop, .. } if drop != 0.0);
     let sloping = if desk.job.readings.iter().any(slopes) {
-        " A sloping tape is adjusted as its level length."
+        " A sloping tape is shown as it reads on its slope."
     } else {
         ""
     };
@@ -166,6 +164,7 @@ fn row(desk: &Desk<'_>, index: usize, reading: &Reading, fix: Option<&ReadingFix
         Measure::Inline { .. } => Some(0.0),
         Measure::Other { .. } => None,
     };
+    let adjusted = fix.map(|fix| reading.what.as_read(fix.adjusted));
     let drop = match reading.what {
         Measure::Tape { drop, .. } if drop != 0.0 => {
             format!(" (sloping, {} drop)", desk.full(drop.abs()))
@@ -175,8 +174,11 @@ fn row(desk: &Desk<'_>, index: usize, reading: &Reading, fix: Option<&ReadingFix
     vec![
         Cell::text(format!("{}{drop}", names::reading(desk.job, reading))),
         Cell::maybe(set.whole, observed),
-        Cell::maybe(set.fine, fix.map(|fix| fix.adjusted)),
-        Cell::maybe(set.change, fix.map(|fix| fix.residual)),
+        Cell::maybe(set.fine, adjusted),
+        Cell::maybe(
+            set.change,
+            adjusted.zip(observed).map(|(to, from)| to - from),
+        ),
         Cell::maybe(Cell::Share, fix.map(|fix| fix.redundancy)),
         Cell::maybe(set.whole, fix.and_then(|fix| least_slip(desk, fix))),
         if remark.is_empty() {

@@ -4,7 +4,7 @@ use super::super::document::{Cell, Column, Section, Table};
 use super::{Desk, attention, names, pictures};
 use crate::job::model::{Corner, Line, PostSet, Side};
 use crate::job::{CornerId, with_kind};
-use crate::site::CornerFix;
+use crate::site::{CornerFix, StretchedFix, Verdict};
 
 /// A string longer than this sags and bows in the wind enough to matter, mm.
 const LONG: f64 = 10_000.0;
@@ -125,6 +125,7 @@ fn crossing(desk: &Desk<'_>, corner: &Corner, fix: &CornerFix, section: &mut Sec
     ));
     section.pictures(pictures::of_corner(desk, &corner.id, fix));
     section.table(diagonals(fix));
+    section.list(stretched(desk, fix));
     section.say(format!(
         "For two rails mitred face to face set a saw that reads 0 for a square cut to {:.2}°; \
          measured from the rail's length that is {:.2}°.",
@@ -178,6 +179,26 @@ fn readings_of(desk: &Desk<'_>, corner: &CornerId) -> String {
         }
     }
     said
+}
+
+/// What the diagonals taped across the strings came to.
+fn stretched(desk: &Desk<'_>, fix: &CornerFix) -> Vec<String> {
+    let of = |check: &StretchedFix| {
+        let [a, b] = check.arms.map(|arm| desk.full(arm));
+        let what = match (check.verdict, &check.end_move) {
+            (Verdict::Within, _) => "As near as the tapes can tell.".to_owned(),
+            (_, Some(end)) => end.sentence(|mm| desk.full(mm)),
+            _ => "Further off than a string is usually out: were these the arms?".to_owned(),
+        };
+        format!(
+            "Taped across with arms {a} and {b}: {}, which makes {:.2}° ± {:.2}°. {}",
+            desk.full(check.diagonal),
+            check.angle,
+            check.pm,
+            what
+        )
+    };
+    fix.checks.iter().map(of).collect()
 }
 
 fn diagonals(fix: &CornerFix) -> Table {
