@@ -37,8 +37,9 @@ fn heights_to_mark_on_post_4_of_the_example() {
         assert_eq!((mark.what, mark.side, mark.way), (what, side, way));
         near(mark.by, by);
     }
-    // The set-up's ±2.0 and one reading of 1.96.
-    near(post.pm.expect("a ±"), 2.773);
+    // The set-up's ±1.962, one reading of ±1.96, and ±1.171 for 0.3 mm per m over 3450 mm: g4, 5.2 m
+    // from the set-up, is 1750 mm farther along the run.
+    near(post.pm.expect("a ±"), 3.010);
 }
 
 #[test]

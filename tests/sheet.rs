@@ -296,7 +296,7 @@ fn a_message_is_short_and_plain() {
     let (sheet, _) = in_unit(job::example(), Unit::Mm);
     let message = sheet.message();
     assert!(
-        message.contains("R1: 51, 850, 1990, 3640, 5289"),
+        message.contains("R1: 51, 850, 1990, 3640, 5290"),
         "{message}"
     );
     assert!(message.contains("R1 gate: 900 to 1940"), "{message}");
