@@ -12,9 +12,13 @@
 
 mod as_built;
 mod bays;
+mod bearing;
 mod clashes;
+mod ends;
 mod fixes;
 mod held;
+mod kept;
+mod swing;
 mod swings;
 mod track;
 
@@ -28,7 +32,7 @@ pub use track::Track;
 use crate::job::Problems;
 use crate::job::sound::Sound;
 use crate::site::{PM, Plane, Strings};
-use held::{Bench, Gates, Stand};
+use held::{Bench, Gates, Opening, Stand};
 use swings::Swings;
 
 /// Sets out every run, by [`crate::job::sound::RunIx`]; `None` where the job does not settle it yet.
@@ -40,30 +44,56 @@ pub fn set_out(
     problems: &mut Problems,
 ) -> Vec<Option<RunFix>> {
     let swings = Swings::new(sound, plane);
-    let runs: Vec<Option<RunFix>> = sound
+    let tracks: Vec<Option<Track>> = sound
         .runs
         .iter()
-        .map(|run| {
-            let track = track::track(sound, run, plane, strings, problems)?;
+        .map(|run| track::track(sound, run, plane, strings, problems))
+        .collect();
+    let mut layouts: Vec<Option<Layout>> = sound
+        .runs
+        .iter()
+        .zip(&tracks)
+        .map(|(run, track)| {
             let bench = Bench {
                 sound,
                 run,
                 plane,
                 strings,
-                track,
+                track: (*track)?,
             };
-            set_out_run(&bench, &swings, problems)
+            lay_out(bench, problems)
         })
         .collect();
+    kept::keep(&mut layouts, problems);
+    let runs: Vec<Option<RunFix>> = layouts
+        .iter()
+        .map(|layout| Some(finished(layout.as_ref()?, &swings)))
+        .collect();
+    swing::name_swings(sound, plane, &tracks, &runs, problems);
+    bearing::name_bearings(sound, plane, &tracks, &runs, problems);
     clashes::name_clashes(sound, plane, &runs, problems);
     runs
 }
 
-fn set_out_run(bench: &Bench<'_>, swings: &Swings<'_>, problems: &mut Problems) -> Option<RunFix> {
+/// A run whose posts have their places: all of them in order, and its gates between them.
+struct Layout<'a> {
+    bench: Bench<'a>,
+    stands: Vec<Stand>,
+    gates: Vec<Between>,
+}
+
+/// A gate's opening, and the places of its two posts in the list of stands.
+struct Between {
+    opening: Opening,
+    from: usize,
+    to: usize,
+}
+
+fn lay_out<'a>(bench: Bench<'a>, problems: &mut Problems) -> Option<Layout<'a>> {
     let ends = bench.ends()?;
     let gates = bench.gates(&ends, problems);
     let pins = bench.pins(&ends, &gates, problems);
-    let Some(stands) = stands(bench, ends, &gates, pins) else {
+    let Some(stands) = stands(&bench, ends, &gates, pins) else {
         problems.error(
             format!("runs[{}].bays.max", bench.run.index),
             format!(
@@ -75,16 +105,37 @@ fn set_out_run(bench: &Bench<'_>, swings: &Swings<'_>, problems: &mut Problems) 
         );
         return None;
     };
-    let posts = posts(bench, &stands, swings);
-    let zero = bench.track.ray.through;
-    Some(RunFix {
-        length: bench.track.length,
-        length_pm: bench.track.length_pm(),
-        zero: [zero.x, zero.y],
-        bearing: bench.track.ray.bearing(),
-        gates: gate_fixes(&gates, &posts),
-        posts,
+    let gates = between(&gates, &stands);
+    Some(Layout {
+        bench,
+        stands,
+        gates,
     })
+}
+
+fn finished(layout: &Layout<'_>, swings: &Swings<'_>) -> RunFix {
+    let track = &layout.bench.track;
+    let zero = track.ray.through;
+    RunFix {
+        length: track.length,
+        length_pm: track.length_pm(),
+        zero: [zero.x, zero.y],
+        bearing: track.ray.bearing(),
+        gates: layout.gates.iter().map(Between::fix).collect(),
+        posts: posts(&layout.bench, &layout.stands, swings),
+    }
+}
+
+impl Between {
+    fn fix(&self) -> GateFix {
+        GateFix {
+            index: self.opening.index,
+            from: self.from + 1,
+            to: self.to + 1,
+            near: self.opening.near,
+            far: self.opening.far,
+        }
+    }
 }
 
 /// Given posts in order, with the bays between them filled.
@@ -110,11 +161,10 @@ fn stands(
                 false => 0.0,
             };
             let centres = fill(before.centre, next.centre, run.bay_max + over, run.bay_fit)?;
-            all.extend(
-                centres
-                    .into_iter()
-                    .map(|at| bench.plain(PostKind::Line, at)),
-            );
+            all.extend(centres.into_iter().map(|at| Stand {
+                filled: true,
+                ..bench.plain(PostKind::Line, at)
+            }));
         }
         all.push(next);
     }
@@ -142,6 +192,9 @@ fn posts(bench: &Bench<'_>, stands: &[Stand], swings: &Swings<'_>) -> Vec<Post> 
             pm: PM * taped.hypot(carried),
             bay: before.map(|before| stand.centre - before.centre),
             clear: before.map(|before| stand.near - before.far),
+            foot: stand.foot,
+            kept: stand.kept,
+            bearing: stand.bearing,
             wedge: stand.wedge,
             arcs: swings.to(at),
             size: stand.size,
@@ -151,22 +204,17 @@ fn posts(bench: &Bench<'_>, stands: &[Stand], swings: &Swings<'_>) -> Vec<Post> 
     posts
 }
 
-fn gate_fixes(gates: &Gates, posts: &[Post]) -> Vec<GateFix> {
+fn between(gates: &Gates, stands: &[Stand]) -> Vec<Between> {
     gates
         .openings
         .iter()
-        .filter_map(|opening| {
-            let from = posts
+        .filter_map(|&opening| {
+            let from = stands
                 .iter()
-                .rfind(|post| post.far <= opening.near + held::SAME)?;
-            let to = posts.get(from.n)?;
-            Some(GateFix {
-                index: opening.index,
-                from: from.n,
-                to: to.n,
-                near: opening.near,
-                far: opening.far,
-            })
+                .rposition(|post| post.far <= opening.near + held::SAME)?;
+            let to = from + 1;
+            stands.get(to)?;
+            Some(Between { opening, from, to })
         })
         .collect()
 }

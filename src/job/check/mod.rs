@@ -11,6 +11,7 @@ mod plane;
 mod runs;
 mod settings;
 mod strings;
+mod timber;
 
 use super::model::{Extra, Job};
 use super::problem::{Problem, Problems};
@@ -48,7 +49,7 @@ pub fn check(job: &Job) -> (Sound, Vec<Problem>) {
     let runs = runs::runs(job, &names, &mut sound, &mut ledger);
     heights::levels(job, &marks, &runs, &mut sound, &mut ledger);
     boards::boards(job, &mut sound, &mut ledger);
-    runs::marked(job, &runs, &mut ledger);
+    runs::marked(job, &runs, &mut sound, &mut ledger);
     (sound, ledger.problems.0)
 }
 
