@@ -15,6 +15,7 @@ mod elevation;
 mod hand;
 mod hit;
 mod layout;
+mod leaf;
 mod levels;
 mod model;
 mod pencil;
@@ -23,6 +24,7 @@ mod post;
 mod sketch;
 mod text;
 mod tone;
+mod trestles;
 mod view;
 mod words;
 
@@ -31,6 +33,7 @@ pub use elevation::{ElevationShow, Figures, elevation};
 pub use hand::{Areas, Hand};
 pub use hit::hit;
 pub use layout::{Desk, Laid, PlacedLabel, Stroke, Tile, fitted, lay_out};
+pub use leaf::gate_leaf;
 pub use levels::levels;
 pub use model::{
     Bounds, Dimension, Drawing, Fill, Hatched, Item, Label, Line, Place, Rank, Role, Row,
@@ -41,5 +44,6 @@ pub use post::post_heights;
 pub use sketch::{Block, Sketch, Tag, direction};
 pub use text::{BOLD, Bundled, Measure, REGULAR, Weight, has};
 pub use tone::{Tone, filling, outline};
+pub use trestles::trestles;
 pub use view::{Margins, View, ViewPoint};
 pub use words::from_laser;
