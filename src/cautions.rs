@@ -89,14 +89,38 @@ pub const TREATED_CUTS: Caution = Caution {
            gloves while sawing, and do not burn the offcuts.",
 };
 
+/// Before a wall is drilled to fix a post to it.
+pub const MASONRY: Caution = Caution {
+    key: "masonry",
+    title: "Before you drill",
+    short: "Before you drill: cables and pipes in the wall, and what the wall can hold.",
+    full: "Cables and pipes run inside walls: trace them before you drill, and switch off what you \
+           cannot trace. Old, hollow or crumbling masonry, render and joints hold little: take a \
+           fixing made for that wall and keep to its own sheet for depth, edge and spacing. Wear \
+           eye protection and keep the dust out of your lungs. Whether the wall can carry the post \
+           is a question for someone who knows it.",
+};
+
+/// When a gate is made and hung.
+pub const GATE: Caution = Caution {
+    key: "gate",
+    title: "Hanging a gate",
+    short: "Prop the leaf while you hang it; keep fingers and children clear.",
+    full: "A leaf is heavy and swings: prop it on blocks until every screw is in, and do not work \
+           under it. Keep fingers out of the hinge side, and children away until it latches. A gate \
+           to a pool or onto a public way has rules of its own.",
+};
+
 /// All of them, in the order of the work.
-pub const ALL: [Caution; 7] = [
+pub const ALL: [Caution; 9] = [
     BOUNDARY,
     SERVICES,
     LASER,
     OPEN_HOLES,
     CEMENT,
     NOTCH,
+    MASONRY,
+    GATE,
     TREATED_CUTS,
 ];
 

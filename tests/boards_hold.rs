@@ -7,7 +7,7 @@ use rand::rngs::StdRng;
 use rand::{RngExt, SeedableRng};
 use serde_json::json;
 use tautmark::boards::{HeightMark, PaleStretch, Way, height_marks};
-use tautmark::job::model::BoardFit;
+use tautmark::job::model::{BoardFit, Foot};
 use tautmark::{Solution, solve};
 
 const FENCES: u64 = 400;
@@ -164,7 +164,11 @@ fn rails_are_even_and_sit_in_their_posts() {
         let solution = solve(&fence.job);
         for run in solution.boards.values() {
             for (bay, board) in run.rails.iter().zip(&run.gravel) {
-                assert!((bay.length - board.length - 2.0 * rails.seat).abs() < CLOSE);
+                // Where a post is turned, a rail and a board meet it at other depths.
+                if bay.ends.is_empty() {
+                    assert!((bay.length - board.length - 2.0 * rails.seat).abs() < CLOSE);
+                }
+                assert!(bay.short <= bay.length && board.short <= board.length);
                 let top = board.top.expect("a top");
                 assert_eq!(bay.heights.len(), rails.count as usize);
                 assert!((bay.heights[0] - top - rails.low).abs() < CLOSE);
@@ -281,8 +285,8 @@ fn posts_reach_from_the_hole_to_the_top() {
     for seed in 0..FENCES {
         let job = cornered(seed).job;
         let solution = solve(&job);
-        for run in solution.boards.values() {
-            for post in &run.posts {
+        for (id, run) in &solution.boards {
+            for (post, stands) in run.posts.iter().zip(&solution.runs[id].posts) {
                 let (Some(top), Some(ground)) = (post.top, post.ground) else {
                     panic!("fence {seed}: a post without heights");
                 };
@@ -290,6 +294,10 @@ fn posts_reach_from_the_hole_to_the_top() {
                 let higher = sides.map(|bay| bay.top).fold(f64::MIN, f64::max);
                 assert!((top - higher - 1600.0).abs() < CLOSE);
                 let length = post.length.expect("a length");
+                if stands.foot == Foot::Wall {
+                    assert!((length - (top - ground) + 20.0).abs() < CLOSE);
+                    continue;
+                }
                 assert!((length - (top - ground) - job.hole.depth).abs() < CLOSE);
                 let share = post.in_ground.expect("a share");
                 assert!((share * length - job.hole.depth).abs() < CLOSE);

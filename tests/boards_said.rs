@@ -47,13 +47,20 @@ fn posts_concrete_and_bags_of_the_example() {
     let solution = solve(&example());
     let first = &solution.boards["R1"].posts[0];
     near(first.above.expect("known"), 1720.0);
-    near(first.length.expect("known"), 2320.0);
-    near(first.in_ground.expect("known"), 0.2586);
-    near(first.litres.expect("known"), 36.41);
-    near(first.litres_dug.expect("known"), 45.51);
+    // It is fixed to the wall, 20 clear of the ground.
+    near(first.length.expect("known"), 1700.0);
+    assert_eq!((first.in_ground, first.litres), (None, None));
+    let second = &solution.boards["R1"].posts[1];
+    near(
+        second.length.expect("known"),
+        600.0 + second.above.expect("known"),
+    );
+    near(second.litres.expect("known"), 36.41);
+    near(second.litres_dug.expect("known"), 47.01);
     assert_eq!(solution.buy.post_count, 8);
-    // 364.1 litres at 12 a bag is 30.3 bags.
-    assert_eq!(solution.buy.bags, 31);
+    // Six holes; 282.1 litres at 12 a bag is 23.5 bags.
+    near(solution.buy.litres, 282.08);
+    assert_eq!(solution.buy.bags, 24);
 }
 
 #[test]
@@ -113,7 +120,7 @@ fn lengths_are_told_in_the_jobs_own_unit() {
     job.levels.setups[1].sights[5].down = Some(575.0);
     job.stock.rails = vec![1200.0];
     let problems = solve(&job).problems;
-    assert!(problems.len() > 3);
+    assert!(problems.len() >= 3, "{problems:#?}");
     for problem in problems {
         let text = format!("{} {}", problem.text, problem.remedy);
         let metric = text.contains("\u{a0}mm") || text.contains(" mm");
@@ -249,7 +256,7 @@ fn lengths_do_not_wait_for_levels() {
         assert!(kinds.contains(&item));
     }
     assert!(!kinds.contains(&Item::Post), "post lengths need heights");
-    assert_eq!((solution.buy.post_count, solution.buy.bags), (8, 31));
+    assert_eq!((solution.buy.post_count, solution.buy.bags), (8, 24));
 }
 
 #[test]

@@ -468,7 +468,7 @@ fn an_elevation_stands_on_its_ground_and_keeps_its_true_shape() {
             assert!((outline[0].x - post.near).abs() < 1e-9);
             assert!((outline[1].x - post.far).abs() < 1e-9);
             assert!((top - known.top.expect("a top")).abs() < 1e-9);
-            assert!((foot - (known.ground.expect("ground") - job.hole.depth)).abs() < 1.0);
+            assert!((top - foot - known.length.expect("a length")).abs() < 1.0);
         }
     }
 }

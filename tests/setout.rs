@@ -68,7 +68,9 @@ fn errors(solution: &Solution) -> Vec<&str> {
 
 #[test]
 fn the_corner_post_sits_inside_a_square_corner() {
-    let solution = solved(&site(90.0));
+    let mut job = site(90.0);
+    job["corners"][0]["post"]["set"] = json!("bisect");
+    let solution = solved(&job);
     let corner = &solution.corners["X"];
     assert!((corner.angle - 90.0).abs() < 1e-6 && (corner.bevel - 45.0).abs() < 1e-6);
     let post = corner.post.expect("a run meets the corner");

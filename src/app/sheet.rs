@@ -196,6 +196,10 @@ fn file(desk: &Desk, id: &str) -> Result<Handed, String> {
     let shows = match &form {
         Form::Svg(Subject::Run(id)) => format!("-{}", file_name(id.as_str())),
         Form::Svg(Subject::Corner(id)) => format!("-{}", file_name(id.as_str())),
+        Form::Svg(Subject::Posts(run, n)) => format!("-{}-post-{n}", file_name(run.as_str())),
+        Form::Svg(Subject::Gate(run, index)) => {
+            format!("-{}-gate-{}", file_name(run.as_str()), index + 1)
+        }
         Form::Svg(Subject::Plan) => "-plan".to_owned(),
         Form::Message => "-message".to_owned(),
         _ => String::new(),

@@ -35,11 +35,6 @@ impl Bay {
             board: None,
         }
     }
-
-    /// Clear between the post faces, mm.
-    pub fn clear(&self) -> f64 {
-        (self.far - self.near).max(0.0)
-    }
 }
 
 /// Every bay of a run but the gate openings.

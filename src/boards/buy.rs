@@ -1,6 +1,7 @@
 use super::RunBoards;
-use super::cuts::{Cut, Item, posts_and_litres};
+use super::cuts::{Cut, Item, Spot, posts_and_litres};
 use super::laid::Laid;
+use super::sundries::{Sundries, sundries};
 use crate::job::Problems;
 use crate::job::sound::Sound;
 use serde::Serialize;
@@ -19,6 +20,8 @@ pub struct Buy {
     pub litres: f64,
     /// Whole bags for all of it.
     pub bags: usize,
+    #[serde(flatten)]
+    pub sundries: Sundries,
 }
 
 /// Pieces of one kind, and the stock lengths they come out of. Mm.
@@ -41,6 +44,9 @@ pub struct Bought {
 pub struct Bar {
     pub stock: f64,
     pub pieces: Vec<f64>,
+    /// Which post each of them is; empty for other pieces.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub posts: Vec<Spot>,
     /// What is left over, after the saw cuts.
     pub left: f64,
 }
@@ -77,12 +83,32 @@ pub(super) fn buy(
         gravel: packed(Item::Gravel, "gravel", "gravel board", &stock.gravel, bays),
         rails: packed(Item::Rail, "rails", "rail", &stock.rails, bays),
         pales: packed(Item::Pale, "pales", "pale", &[], bays),
-        posts: packed(Item::Post, "posts", "post", &stock.posts, posts),
+        posts: with_posts(
+            packed(Item::Post, "posts", "post", &stock.posts, posts),
+            cuts,
+        ),
         post_count,
         litres,
         // Within a billionth of a bag is that bag.
         bags: (litres / sound.hole.bag - 1e-9).ceil().max(0.0) as usize,
+        sundries: sundries(sound, cuts, laid, built),
     }
+}
+
+/// Says which post comes out of which length.
+fn with_posts(mut bought: Bought, cuts: &[Cut]) -> Bought {
+    let posts = cuts.iter().filter(|cut| cut.item == Item::Post);
+    let mut waiting: Vec<(f64, &Spot)> = posts
+        .flat_map(|cut| cut.spots.iter().map(|spot| (cut.length, spot)))
+        .collect();
+    for bar in &mut bought.bars {
+        for piece in &bar.pieces {
+            let next = waiting.iter().position(|(length, _)| length == piece);
+            bar.posts
+                .extend(next.map(|at| waiting.remove(at).1.clone()));
+        }
+    }
+    bought
 }
 
 fn bought(cuts: &[Cut], item: Item, stock: &[f64], kerf: f64) -> Bought {
@@ -155,6 +181,7 @@ fn pack(pieces: &[f64], length: f64, stock: &[f64], kerf: f64) -> Vec<Bar> {
                 bars.push(Bar {
                     stock: length,
                     pieces: vec![piece],
+                    posts: Vec::new(),
                     left: length - piece,
                 });
             }

@@ -1,5 +1,5 @@
-use super::RunBoards;
 use super::laid::{Laid, Tip};
+use super::{PieceEnd, RunBoards};
 use crate::job::RunId;
 use crate::job::sound::Sound;
 use serde::Serialize;
@@ -22,6 +22,11 @@ pub enum Item {
 pub struct Cut {
     pub item: Item,
     pub length: f64,
+    /// Of the shorter edge; the length where its ends are square.
+    pub short: f64,
+    /// Ends that are cut on the bevel.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub ends: Vec<PieceEnd>,
     pub count: usize,
     #[serde(rename = "where")]
     pub spots: Vec<Spot>,
@@ -38,6 +43,8 @@ pub struct Spot {
 struct Piece {
     item: Item,
     length: f64,
+    short: f64,
+    ends: Vec<PieceEnd>,
     count: usize,
     spot: Spot,
 }
@@ -55,13 +62,15 @@ pub(super) fn cuts(sound: &Sound, laid: &[Laid], built: &[RunBoards]) -> Vec<Cut
     let mut cuts: Vec<Cut> = Vec::new();
     for piece in pieces {
         match cuts.last_mut() {
-            Some(cut) if cut.item == piece.item && cut.length - piece.length <= ALIKE => {
+            Some(cut) if is_alike(cut, &piece) => {
                 cut.count += piece.count;
                 cut.spots.push(piece.spot);
             }
             _ => cuts.push(Cut {
                 item: piece.item,
                 length: piece.length,
+                short: piece.short,
+                ends: piece.ends,
                 count: piece.count,
                 spots: vec![piece.spot],
             }),
@@ -70,26 +79,58 @@ pub(super) fn cuts(sound: &Sound, laid: &[Laid], built: &[RunBoards]) -> Vec<Cut
     cuts
 }
 
+/// Of one kind, one length and with the same bevels.
+fn is_alike(cut: &Cut, piece: &Piece) -> bool {
+    let same = |a: f64, b: f64| (a - b).abs() <= ALIKE;
+    let bevels = cut.ends.iter().zip(&piece.ends);
+    cut.item == piece.item
+        && cut.length - piece.length <= ALIKE
+        && same(cut.short, piece.short)
+        && cut.ends.len() == piece.ends.len()
+        && bevels.into_iter().all(|(a, b)| {
+            a.end == b.end && a.long_point == b.long_point && same(a.long_to_short, b.long_to_short)
+        })
+}
+
 fn of_run(sound: &Sound, run: &Laid, boards: &RunBoards, pieces: &mut Vec<Piece>) {
-    let mut add = |item, length, count, from, to| {
-        let run = run.run.id.clone();
-        pieces.push(Piece {
-            item,
-            length,
-            count,
-            spot: Spot { run, from, to },
-        });
-    };
+    let mut add =
+        |item, [length, short]: [f64; 2], ends: &[PieceEnd], count, [from, to]: [usize; 2]| {
+            let run = run.run.id.clone();
+            pieces.push(Piece {
+                item,
+                length,
+                short,
+                ends: ends.to_vec(),
+                count,
+                spot: Spot { run, from, to },
+            });
+        };
     for board in &boards.gravel {
-        add(Item::Gravel, board.length, 1, board.from, board.to);
+        let lengths = [board.length, board.short];
+        add(
+            Item::Gravel,
+            lengths,
+            &board.ends,
+            1,
+            [board.from, board.to],
+        );
     }
     let rails = sound.boards.rails.as_ref().map_or(0, |rails| rails.count);
     for bay in &boards.rails {
-        add(Item::Rail, bay.length, rails as usize, bay.from, bay.to);
+        let posts = [bay.from, bay.to];
+        if bay.shorter.is_empty() {
+            let lengths = [bay.length, bay.short];
+            add(Item::Rail, lengths, &bay.ends, rails as usize, posts);
+        }
+        for by in &bay.shorter {
+            let lengths = [bay.length - by, bay.short - by];
+            add(Item::Rail, lengths, &bay.ends, 1, posts);
+        }
     }
     let height = sound.boards.pales.as_ref().map_or(0.0, |p| p.height);
     for stretch in &boards.pales {
-        add(Item::Pale, height, stretch.count, stretch.from, stretch.to);
+        let posts = [stretch.from, stretch.to];
+        add(Item::Pale, [height; 2], &[], stretch.count, posts);
     }
 }
 
@@ -113,6 +154,8 @@ fn posts(
             pieces.push(Piece {
                 item: Item::Post,
                 length,
+                short: length,
+                ends: Vec::new(),
                 count: 1,
                 spot: Spot {
                     run: run.run.id.clone(),
@@ -146,14 +189,18 @@ fn twin(run: &Laid, n: usize, laid: &[Laid], built: &[RunBoards]) -> Option<(boo
     Some((earlier, post.and_then(|post| post.length)))
 }
 
+/// Whether an earlier run has this post.
+pub(super) fn is_twin(run: &Laid, n: usize, laid: &[Laid], built: &[RunBoards]) -> bool {
+    twin(run, n, laid, built).is_some_and(|(earlier, _)| earlier)
+}
+
 /// How many posts there are, a shared corner post counted once, and litres of concrete for all of
 /// them with over-digging.
 pub(super) fn posts_and_litres(laid: &[Laid], built: &[RunBoards]) -> (usize, f64) {
     let mut total = (0, 0.0);
     for (run, boards) in laid.iter().zip(built) {
         for post in &boards.posts {
-            let is_counted = twin(run, post.n, laid, built).is_some_and(|(earlier, _)| earlier);
-            if !is_counted {
+            if !is_twin(run, post.n, laid, built) {
                 total.0 += 1;
                 total.1 += post.litres_dug.unwrap_or(0.0);
             }

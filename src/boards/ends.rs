@@ -1,4 +1,4 @@
-use super::laid::{Laid, Partner, Tip};
+use super::laid::{Laid, Tip};
 use crate::job::CornerId;
 use crate::job::model::PostSet;
 use crate::job::sound::{Sound, SoundCorner};
@@ -49,7 +49,7 @@ pub(super) fn rail_ends(sound: &Sound, run: &Laid, laid: &[Laid]) -> Vec<RailEnd
     let end = |(which, tip)| {
         let partner = run.partner(tip, laid)?;
         let corner = sound.corners.get(partner.corner.0)?;
-        let angle = between_arms(run, tip, partner);
+        let angle = run.between_arms(tip, &partner);
         let cuts = bevel(angle).ok()?;
         Some(RailEnd {
             end: which,
@@ -63,12 +63,6 @@ pub(super) fn rail_ends(sound: &Sound, run: &Laid, laid: &[Laid]) -> Vec<RailEnd
         .into_iter()
         .filter_map(end)
         .collect()
-}
-
-/// Unsigned angle between the arms of two runs at their corner, degrees, 0 to 180.
-fn between_arms(run: &Laid, tip: Tip, partner: Partner) -> f64 {
-    let apart = (run.arm(tip) - partner.run.arm(partner.tip)).rem_euclid(360.0);
-    apart.min(360.0 - apart)
 }
 
 /// A post square to one run leaves that run's rails square and the other's |90 − θ| off; on the

@@ -1,4 +1,4 @@
-use super::{Buy, Cut, GateLeaf, NotchFix, PaleStretch, PostHeights, RailEnd};
+use super::{Buy, Cut, GateLeaf, NotchFix, PaleStretch, PieceEnd, PostHeights, RailEnd};
 use crate::job::ByName;
 use crate::job::{RunId, SetupId};
 use serde::Serialize;
@@ -25,6 +25,10 @@ pub struct RunBoards {
     /// The run's ground points whose height is known, by running reading.
     pub ground: Vec<GroundAt>,
     pub posts: Vec<PostHeights>,
+    /// Numbers of posts that are marked and cut together: the same housings, boards and bolts to
+    /// 1 mm.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub alike: Vec<Vec<usize>>,
     pub gates: Vec<GateLeaf>,
     #[serde(rename = "rail ends")]
     pub ends: Vec<RailEnd>,
@@ -34,7 +38,7 @@ pub struct RunBoards {
 
 /// The gravel board of one bay, between the posts numbered `from` and `to`. Mm; heights are
 /// missing where they are not known yet.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct GravelBoard {
     pub from: usize,
     pub to: usize,
@@ -51,8 +55,13 @@ pub struct GravelBoard {
     /// How deep to dig at the highest ground of the bay for the board and its clearance.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub dig: Option<f64>,
-    /// Clear between the posts.
+    /// Of the longer of its two edges, from what it meets at one end to what it meets at the other.
     pub length: f64,
+    /// The shortest clear anywhere between the two edges.
+    pub short: f64,
+    /// Ends that are cut on the bevel; none where both are square.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub ends: Vec<PieceEnd>,
 }
 
 /// The rails of one bay, lowest first, mm.
@@ -64,8 +73,17 @@ pub struct RailBay {
     pub down: Vec<f64>,
     /// Height of each rail's centre; empty where not known.
     pub heights: Vec<f64>,
-    /// Clear between the posts and a seat at either end.
+    /// Of the longer of its two edges, with the seats at both ends.
     pub length: f64,
+    /// The shortest clear anywhere between the two edges, with the seats.
+    pub short: f64,
+    /// Ends that are cut on the bevel; none where both are square.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub ends: Vec<PieceEnd>,
+    /// How much shorter each rail is cut, lowest first, because its housings are shallower than
+    /// the seat; empty where none is.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub shorter: Vec<f64>,
 }
 
 /// Ground at a running reading, mm.

@@ -1,6 +1,9 @@
+use super::PostHeights;
 use super::laid::Laid;
+use super::leaf::{Brace, LockFix, Maker};
 use crate::job::Problems;
 use crate::job::model::{Hung, Leaf};
+use crate::job::sound::Sound;
 use crate::quick::gate::{Opening, leaf as leaf_for};
 use crate::setout::GateFix;
 use serde::Serialize;
@@ -32,14 +35,28 @@ pub struct GateLeaf {
     /// Ground at the hinge post less ground at the latch post.
     #[serde(rename = "hinge above latch", skip_serializing_if = "Option::is_none")]
     pub fall: Option<f64>,
+    /// From its bottom to the lower of the two posts' tops.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub height: Option<f64>,
+    /// Length of a ledge, between the stiles.
+    pub ledge: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub brace: Option<Brace>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lock: Option<LockFix>,
 }
 
 /// The leaves of a run's gates.
-pub(super) fn leaves(run: &Laid, problems: &mut Problems) -> Vec<GateLeaf> {
+pub(super) fn leaves(
+    sound: &Sound,
+    run: &Laid,
+    posts: &[PostHeights],
+    problems: &mut Problems,
+) -> Vec<GateLeaf> {
     let mut leaves = Vec::new();
     for fix in &run.fix.gates {
         let gate = run.run.gates.iter().find(|gate| gate.index == fix.index);
-        let Some(leaf) = gate.and_then(|gate| gate.leaf.as_ref()) else {
+        let Some((gate, leaf)) = gate.and_then(|gate| Some((gate, gate.leaf.as_ref()?))) else {
             continue;
         };
         let clear = fix.far - fix.near;
@@ -49,7 +66,16 @@ pub(super) fn leaves(run: &Laid, problems: &mut Problems) -> Vec<GateLeaf> {
             bottom: clear,
         };
         match leaf_for(opening, leaf.hinge, leaf.latch) {
-            Ok(found) => leaves.push(hang(run, fix, leaf, found.width)),
+            Ok(found) => {
+                let mut made = hang(run, fix, leaf, found.width);
+                made.height = height(&made, posts);
+                let place = format!("runs[{}].gates[{}]", run.run.index, fix.index);
+                let maker = Maker { sound, leaf, place };
+                made.brace = maker.brace(&made, problems);
+                let lock = gate.lock.as_ref();
+                made.lock = lock.and_then(|lock| maker.lock(&made, lock, run, problems));
+                leaves.push(made);
+            }
             Err(why) => problems.warning(
                 format!("runs[{}].gates[{}].leaf", run.run.index, fix.index),
                 why.to_string(),
@@ -79,5 +105,18 @@ fn hang(run: &Laid, fix: &GateFix, leaf: &Leaf, width: f64) -> GateLeaf {
         bottom,
         down: bottom.and_then(|bottom| run.down_to(bottom)),
         fall: hinge.zip(latch).map(|(hinge, latch)| hinge - latch),
+        height: None,
+        ledge: (width - 2.0 * leaf.stile).max(0.0),
+        brace: None,
+        lock: None,
     }
+}
+
+/// From the leaf's bottom to the lower top of the posts beside it.
+fn height(leaf: &GateLeaf, posts: &[PostHeights]) -> Option<f64> {
+    let beside = posts
+        .iter()
+        .filter(|post| post.n == leaf.from || post.n == leaf.to);
+    let top = beside.filter_map(|post| post.top).reduce(f64::min)?;
+    Some(top - leaf.bottom?).filter(|height| *height > 0.0)
 }

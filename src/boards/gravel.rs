@@ -1,7 +1,8 @@
 use super::GravelBoard;
 use super::bays::{Bay, Board};
 use super::laid::Laid;
-use crate::job::model::{BoardFit, Boards, Gravel};
+use super::pieces::{Sits, length};
+use crate::job::model::{BoardFit, Boards, Gravel, Joint};
 
 /// Steps that differ by less than this share of one are the same step.
 const SAME_STEP: f64 = 1e-9;
@@ -51,11 +52,13 @@ fn bottom(gravel: &Gravel, wanted: f64, highest: f64) -> f64 {
 }
 
 /// The gravel boards of a run, with what to dig and what gap is left.
-pub(super) fn boards(gravel: Option<&Gravel>, run: &Laid) -> Vec<GravelBoard> {
+pub(super) fn boards(gravel: Option<&Gravel>, run: &Laid, laid: &[Laid]) -> Vec<GravelBoard> {
     let Some(gravel) = gravel else {
         return Vec::new();
     };
+    let sits = sits(gravel, run);
     let board = |bay: &Bay| {
+        let length = length(run, laid, bay, sits);
         let bottom = bay.board.map(|board| board.bottom);
         let lowest = run.ground.lowest(bay.start, bay.end);
         let highest = run.ground.highest(bay.start, bay.end);
@@ -69,10 +72,27 @@ pub(super) fn boards(gravel: Option<&Gravel>, run: &Laid) -> Vec<GravelBoard> {
             dig: bottom
                 .zip(highest)
                 .map(|(bottom, highest)| (highest + gravel.clearance - bottom).max(0.0)),
-            length: bay.clear(),
+            length: length.long,
+            short: length.short,
+            ends: length.ends,
         }
     };
     run.bays.iter().map(board).collect()
+}
+
+/// Let in between the posts, in the middle of them unless it is said; across the posts' faces,
+/// just in front of them.
+fn sits(gravel: &Gravel, run: &Laid) -> Sits {
+    let set = gravel.set.unwrap_or(match gravel.joint {
+        Joint::Side => (run.run.depth - gravel.thick) / 2.0,
+        Joint::Face => -gravel.thick,
+    });
+    let front = run.run.gap + set;
+    Sits {
+        front,
+        back: front + gravel.thick,
+        joint: gravel.joint,
+    }
 }
 
 #[cfg(test)]

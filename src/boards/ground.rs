@@ -57,6 +57,35 @@ impl Ground {
         self.heights(from, to).reduce(f64::min)
     }
 
+    /// Area between the ground and a height under it, from one running reading to another, where
+    /// the ground is the higher, mm²; 0 without any point.
+    pub fn above(&self, height: f64, from: f64, to: f64) -> f64 {
+        let start = self.0.partition_point(|point| point.at <= from);
+        let between = self.0.iter().skip(start);
+        let between = between.take_while(|point| point.at < to);
+        let ends = [from, to].map(|at| self.at(at).map(|height| (at, height)));
+        let [Some(first), Some(last)] = ends else {
+            return 0.0;
+        };
+        let mut area = 0.0;
+        let mut before = first;
+        for after in between.map(|p| (p.at, p.height)).chain([last]) {
+            let (a, b) = (before.1 - height, after.1 - height);
+            let share = if a >= 0.0 && b >= 0.0 {
+                (a + b) / 2.0
+            } else if a.max(b) > 0.0 {
+                // Only the part where the ground is above.
+                let high = a.max(b);
+                high * high / (2.0 * (a - b).abs())
+            } else {
+                0.0
+            };
+            area += share * (after.0 - before.0);
+            before = after;
+        }
+        area
+    }
+
     /// Heights at both ends and at every point between: the extremes are among them.
     fn heights(&self, from: f64, to: f64) -> impl Iterator<Item = f64> {
         let start = self.0.partition_point(|point| point.at < from);
@@ -107,6 +136,16 @@ mod tests {
         assert_eq!(ground.highest(1000.0, 2000.0), Some(0.0));
         assert_eq!(ground.lowest(1000.0, 2000.0), Some(-400.0));
         assert_eq!(ground.lowest(0.0, 1000.0), Some(-400.0));
+    }
+
+    #[test]
+    fn what_lies_above_a_height() {
+        let ground = ground(&[(0.0, 0.0), (1000.0, 100.0)]);
+        assert_eq!(ground.above(0.0, 0.0, 1000.0), 50_000.0);
+        // From 500 on it is higher than 50: a triangle 500 long and 50 high.
+        assert_eq!(ground.above(50.0, 0.0, 1000.0), 12_500.0);
+        assert_eq!(ground.above(200.0, 0.0, 1000.0), 0.0);
+        assert_eq!(ground.above(0.0, 1000.0, 1500.0), 50_000.0);
     }
 
     #[test]

@@ -1,5 +1,6 @@
 use super::bays::{Bay, bays};
 use super::ground::Ground;
+use super::outline::Outline;
 use super::reach::Reach;
 use crate::job::model;
 use crate::job::sound::{CornerIx, RunEnd, RunIx, RunStart, SetupIx, Sound, SoundRun, Stands};
@@ -16,6 +17,8 @@ pub(super) struct Laid<'a> {
     pub setup: Option<(SetupId, SetupFix)>,
     /// Every set-up whose line is known, and how far the run is from it.
     setups: Vec<(SetupId, SetupFix, Reach)>,
+    /// +1 where the posts stand left of the run's direction, −1 where they stand right.
+    pub side: f64,
 }
 
 pub(super) fn lay<'a>(
@@ -32,11 +35,23 @@ pub(super) fn lay<'a>(
                 fix,
                 ground: Ground::of(RunIx(at), sound, levels),
                 bays: bays(fix),
+                side: side(run, fix),
                 setup: levels.and_then(|levels| setup(RunIx(at), sound, levels)),
                 setups: levels.map_or_else(Vec::new, |levels| setups(RunIx(at), sound, levels)),
             })
         })
         .collect()
+}
+
+/// The side as the run goes: a run whose zero lies further along its string than its end goes
+/// against the string's own direction.
+fn side(run: &SoundRun, fix: &RunFix) -> f64 {
+    let Some(post) = fix.posts.first().filter(|post| post.off.abs() > 1e-6) else {
+        return run.side.sign();
+    };
+    let (sin, cos) = fix.bearing.to_radians().sin_cos();
+    let left = cos * (post.y - fix.zero[1]) - sin * (post.x - fix.zero[0]);
+    (left * post.off).signum()
 }
 
 /// The first set-up with a known line that sights one of the run's ground points.
@@ -100,6 +115,22 @@ impl<'a> Laid<'a> {
     pub fn down_to(&self, height: f64) -> Option<f64> {
         let (_, setup) = self.setup.as_ref()?;
         Some(setup.down_to(height))
+    }
+
+    /// A post by its number.
+    pub fn post(&self, n: usize) -> Option<&'a Post> {
+        self.fix.posts.get(n.checked_sub(1)?)
+    }
+
+    /// A post's section, as the run sees it.
+    pub fn outline(&self, post: &Post) -> Outline {
+        Outline::of(post, self.fix.bearing, self.side)
+    }
+
+    /// Unsigned angle between this run's arm at one end and its partner's, degrees, 0 to 180.
+    pub fn between_arms(&self, tip: Tip, partner: &Partner) -> f64 {
+        let apart = (self.arm(tip) - partner.run.arm(partner.tip)).rem_euclid(360.0);
+        apart.min(360.0 - apart)
     }
 
     /// The post at one end.

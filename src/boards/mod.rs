@@ -14,7 +14,9 @@
 //! A bay goes from post centre to post centre; gate openings have no boards. Heights are mm above
 //! the datum's zero, up positive; lengths mm; running readings are the run's own.
 
+mod along;
 mod bays;
+mod bolts;
 mod buy;
 mod cuts;
 mod ends;
@@ -23,23 +25,37 @@ mod gates;
 mod gravel;
 mod ground;
 mod laid;
+mod leaf;
 mod marks;
+mod meets;
 mod notches;
+mod outline;
 mod pales;
+mod pieces;
 mod posts;
 mod rails;
 mod reach;
 mod report;
+mod sundries;
+mod to_laser;
+mod tops;
 
+pub use along::{AlongPost, AlongWhat, PostFace};
+pub use bolts::BoltRow;
 pub use buy::{Bar, Bought, Buy};
 pub use cuts::{Cut, Item, Spot};
 pub use ends::{RailEnd, SawCut, WhichEnd};
 pub use fixes::{BoardsFix, GravelBoard, GroundAt, RailBay, RunBoards};
 pub use gates::GateLeaf;
+pub use leaf::{Brace, LockFix};
 pub use marks::{HeightMark, MarkedThing, Side, Way, height_marks};
+pub use meets::BayAt;
 pub use notches::{Governs, NotchFix};
 pub use pales::PaleStretch;
-pub use posts::{BayAt, PostHeights};
+pub use pieces::{LongPoint, PieceEnd, PostCorner};
+pub use posts::PostHeights;
+pub use sundries::{Screws, Sundries};
+pub use to_laser::{LaserMark, MarkEdge};
 
 use crate::job::Problems;
 use crate::job::sound::Sound;
@@ -64,13 +80,14 @@ pub fn boards(
         .zip(posts)
         .map(|(run, posts)| RunBoards {
             setup: run.setup.as_ref().map(|(id, _)| id.clone()),
-            gravel: gravel::boards(sound.boards.gravel.as_ref(), run),
-            rails: rails::rails(sound.boards.rails.as_ref(), run),
+            gravel: gravel::boards(sound.boards.gravel.as_ref(), run, &laid),
+            rails: rails::rails(&sound.boards, run, &laid),
             pales: pales::pales(sound.boards.pales.as_ref(), run, problems),
             ground: run.ground.points().to_vec(),
+            alike: along::alike(marked(run, &posts)),
             notch: notches::notch(sound, run, &posts),
             ends: ends::rail_ends(sound, run, &laid),
-            gates: gates::leaves(run, problems),
+            gates: gates::leaves(sound, run, &posts, problems),
             posts,
         })
         .collect();
@@ -83,4 +100,15 @@ pub fn boards(
         cuts,
         buy,
     }
+}
+
+/// Each post's number, size and marks.
+fn marked<'a>(
+    run: &'a laid::Laid,
+    posts: &'a [PostHeights],
+) -> impl Iterator<Item = (usize, [f64; 2], &'a [AlongPost])> {
+    let sizes = run.fix.posts.iter().map(|post| post.size);
+    sizes
+        .zip(posts)
+        .map(|(size, post)| (post.n, size, post.along.as_slice()))
 }

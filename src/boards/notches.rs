@@ -1,7 +1,8 @@
 use super::PostHeights;
 use super::laid::Laid;
+use crate::job::model::Foot;
 use crate::job::sound::Sound;
-use crate::quick::notch::{Governs as Hardest, centred_mortise, face_notch, which_governs};
+use crate::quick::notch::{centred_mortise, face_notch};
 use serde::Serialize;
 
 /// Below this height above the ground, mm, a notch is near where the post works hardest and where
@@ -29,7 +30,7 @@ pub struct NotchFix {
     /// Bending strength that a centred mortise of the same size leaves: 1 − (notch/depth)³.
     #[serde(rename = "bending mortised")]
     pub mortised: f64,
-    /// The post whose lowest notch is the worst placed, and the rest of what is known of it.
+    /// The post and rail whose notch governs, and the rest of what is known of it.
     #[serde(flatten)]
     pub worst: Option<WorstNotch>,
     /// What to watch, in words.
@@ -37,10 +38,16 @@ pub struct NotchFix {
     pub caution: Option<String>,
 }
 
-/// The lowest notch for its post's height, mm.
+/// The notch that works its post hardest, mm.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct WorstNotch {
     pub post: usize,
+    /// The rail it is for, counted from 1 at the lowest.
+    pub rail: usize,
+    /// Its own depth, and the bending strength that it leaves.
+    pub cut: f64,
+    #[serde(rename = "cut leaves")]
+    pub leaves: f64,
     /// Centre of the notch above the ground.
     #[serde(rename = "above ground")]
     pub above_ground: f64,
@@ -51,70 +58,80 @@ pub struct WorstNotch {
     pub governs_mortised: Governs,
 }
 
-/// The housings of a run's posts; none without rails, without a notch, or where the notch goes
-/// right through the post (which is reported).
+/// The housings of a run's posts; none without rails or without a notch.
 pub(super) fn notch(sound: &Sound, run: &Laid, posts: &[PostHeights]) -> Option<NotchFix> {
     let rails = sound.boards.rails.as_ref()?;
     let (depth, notch) = (run.run.depth, rails.notch_depth());
-    if notch <= 0.0 {
-        return None;
-    }
     let face = face_notch(depth, notch).ok()?;
     let mortised = centred_mortise(depth, notch).ok()?.bending;
-    let worst = worst(posts).and_then(|(post, z, height)| {
-        let governs = match which_governs(depth, notch, z.clamp(0.0, height), height).ok()? {
-            Hardest::Notch => Governs::Notch,
-            Hardest::GroundLine => Governs::Ground,
-        };
-        // The moment falls off as (1 − z/H)² up the post.
-        let moment = (1.0 - z.clamp(0.0, height) / height).powi(2);
-        Some(WorstNotch {
-            post,
-            above_ground: z,
-            governs,
-            governs_mortised: if moment > mortised {
-                Governs::Notch
-            } else {
-                Governs::Ground
-            },
-        })
-    });
+    let worst = worst(sound, run, posts);
+    if notch <= 0.0 && worst.is_none() {
+        return None;
+    }
     Some(NotchFix {
         depth,
         notch,
         bending: face.bending,
         section: face.section,
         mortised,
-        caution: worst.and_then(|worst| caution(sound, worst, face.bending, [notch, depth])),
+        caution: worst.and_then(|worst| caution(sound, worst, depth)),
         worst,
     })
 }
 
-/// Post number, lowest notch above the ground, and height of the post above the ground: of the
-/// post where the first is the least share of the second.
-fn worst(posts: &[PostHeights]) -> Option<(usize, f64, f64)> {
-    let lowest = |post: &PostHeights| {
-        let (ground, above) = (post.ground?, post.above?);
-        let sides = [&post.before, &post.after].into_iter().flatten();
-        let rail = sides
-            .filter_map(|bay| bay.rails.first().copied())
-            .reduce(f64::min)?;
-        Some((post.n, rail - ground, above))
-    };
-    posts
-        .iter()
-        .filter_map(lowest)
-        .min_by(|a, b| (a.1 / a.2).total_cmp(&(b.1 / b.2)))
+/// The notch that the wind works hardest for what it leaves: with an even wind the moment at a
+/// height z of a post H high is (1 − z/H)² of that at the ground. Posts that are fixed to a wall are
+/// held along their whole height.
+fn worst(sound: &Sound, run: &Laid, posts: &[PostHeights]) -> Option<WorstNotch> {
+    let depth = run.run.depth;
+    let mut worst: Option<(f64, WorstNotch)> = None;
+    for post in posts {
+        let foot = run.post(post.n).map(|post| post.foot).unwrap_or_default();
+        let (Some(ground), Some(height)) = (post.ground, post.above) else {
+            continue;
+        };
+        if foot == Foot::Wall {
+            continue;
+        }
+        for bay in [&post.before, &post.after].into_iter().flatten() {
+            for (i, rail) in bay.rails.iter().enumerate() {
+                let cut = sound.boards.notch(i + 1, foot);
+                let (Ok(left), Ok(mortised)) =
+                    (face_notch(depth, cut), centred_mortise(depth, cut))
+                else {
+                    continue;
+                };
+                let z = rail - ground;
+                let moment = (1.0 - z.clamp(0.0, height) / height).powi(2);
+                let governs = |left: f64| match moment > left {
+                    true => Governs::Notch,
+                    false => Governs::Ground,
+                };
+                let worked = moment / left.bending.max(f64::MIN_POSITIVE);
+                if cut > 0.0 && worst.is_none_or(|(most, _)| worked > most) {
+                    let notch = WorstNotch {
+                        post: post.n,
+                        rail: i + 1,
+                        cut,
+                        leaves: left.bending,
+                        above_ground: z,
+                        governs: governs(left.bending),
+                        governs_mortised: governs(mortised.bending),
+                    };
+                    worst = Some((worked, notch));
+                }
+            }
+        }
+    }
+    worst.map(|(_, notch)| notch)
 }
 
-fn caution(
-    sound: &Sound,
-    worst: WorstNotch,
-    bending: f64,
-    [notch, depth]: [f64; 2],
-) -> Option<String> {
+fn caution(sound: &Sound, worst: WorstNotch, depth: f64) -> Option<String> {
     let WorstNotch {
         post,
+        rail,
+        cut,
+        leaves,
         above_ground,
         governs,
         ..
@@ -128,10 +145,10 @@ fn caution(
     };
     Some(format!(
         "A notch of {} in a post {} deep leaves {:.0} % of its bending strength. \
-         The lowest is {} above the ground at post {post}. {works}",
-        sound.say(notch),
+         The one that counts is for rail {rail}, {} above the ground at post {post}. {works}",
+        sound.say(cut),
         sound.say(depth),
-        bending * 100.0,
+        leaves * 100.0,
         sound.say(above_ground)
     ))
 }

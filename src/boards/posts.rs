@@ -1,11 +1,15 @@
+use super::along::{AlongPost, Blank, along};
 use super::bays::Bay;
+use super::bolts::{BoltRow, NoRoom};
 use super::laid::{Laid, Tip};
-use super::rails;
-use crate::job::model::Boards;
+use super::meets::{BayAt, bay_at};
+use super::to_laser::{LaserMark, nearest};
+use super::tops::top;
+use crate::job::model::Foot;
 use crate::job::sound::Sound;
 use crate::job::{ByName, Problems, RunId, SetupId};
 use crate::quick::concrete::{Hole, concrete};
-use crate::setout::Post;
+use crate::setout::{Post, post_called};
 use serde::Serialize;
 
 /// One post: its own heights and lengths, and what meets it from either side. Mm; litres for the
@@ -22,7 +26,8 @@ pub struct PostHeights {
     /// Top above the ground.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub above: Option<f64>,
-    /// Length needed: above the ground and down to the bottom of the hole.
+    /// Length needed: above the ground and down to the bottom of the hole; on a plate or a wall
+    /// less what it stands clear of the ground.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub length: Option<f64>,
     /// Share of its length in the ground, 0 to 1.
@@ -50,24 +55,19 @@ pub struct PostHeights {
     /// The same from each set-up whose line is known.
     #[serde(skip)]
     pub pm_from: ByName<SetupId, f64>,
+    /// Every mark along it from its top, from the top down, to cut it before it is set; empty while
+    /// its top is not known.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub along: Vec<AlongPost>,
+    /// The bolts of a post that is fixed to a wall.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bolts: Option<BoltRow>,
+    /// Which mark to bring to the laser line of the run's set-up.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub laser: Option<LaserMark>,
     /// The other run that it is the corner post of.
     #[serde(rename = "shared with", skip_serializing_if = "Option::is_none")]
     pub shared: Option<RunId>,
-}
-
-/// What meets a post from one side. Heights mm above the datum's zero.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct BayAt {
-    pub top: f64,
-    pub bottom: f64,
-    /// Centres of the rails, lowest first.
-    pub rails: Vec<f64>,
-    /// Gravel board's bottom above the ground at the post; negative where it is let in.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub gap: Option<f64>,
-    /// How deep to dig at the post for the board and its clearance.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub dig: Option<f64>,
 }
 
 /// The posts of every run, in the order of `laid`.
@@ -80,8 +80,12 @@ pub(super) fn posts(
     let all: Vec<Vec<PostHeights>> = laid
         .iter()
         .map(|run| {
-            let of = |post| one(post, run, laid, sound, &mut too_big);
-            run.fix.posts.iter().map(of).collect()
+            let mut of = |post| {
+                let mut heights = one(post, run, laid, sound, &mut too_big);
+                mark(&mut heights, post, run, sound, problems);
+                heights
+            };
+            run.fix.posts.iter().map(&mut of).collect()
         })
         .collect();
     if let Some(why) = too_big {
@@ -119,18 +123,22 @@ fn one(
     let ground = run.ground.at(post.centre).or_else(|| meeting.ground());
     let side = |bay: Option<&Bay>| bay.and_then(|bay| bay_at(bay, ground, &sound.boards));
     let (before, after) = (side(meeting.before), side(meeting.after));
-    let top = top(post.n, &meeting, run, &sound.boards);
+    let top = top(post.n, [meeting.before, meeting.after], run, &sound.boards);
     let above = top.zip(ground).map(|(top, ground)| top - ground);
     let above = above.filter(|&above| above > 0.0);
-    let length = above.map(|above| above + sound.hole.depth);
+    let buried = buried(post.foot, sound);
+    let length = above
+        .map(|above| above + buried)
+        .filter(|&length| length > 0.0);
     let hole = Hole {
         diameter: sound.hole.diameter,
         depth: sound.hole.depth,
         post: post.size,
     };
-    let fill = concrete(hole, 1, sound.hole.over, sound.hole.bag)
-        .map_err(|why| *too_big = Some(why.to_string()))
-        .ok();
+    let in_hole = post.foot == Foot::Hole;
+    let fill = in_hole
+        .then(|| concrete(hole, 1, sound.hole.over, sound.hole.bag))
+        .and_then(|fill| fill.map_err(|why| *too_big = Some(why.to_string())).ok());
     let pm_from = run.mark_pms(&sound.laser, post.centre);
     PostHeights {
         n: post.n,
@@ -138,7 +146,7 @@ fn one(
         top,
         above,
         length,
-        in_ground: length.map(|length| sound.hole.depth / length),
+        in_ground: length.filter(|_| in_hole).map(|length| buried / length),
         litres: fill.map(|fill| fill.net_each),
         litres_dug: fill.map(|fill| fill.litres),
         step: before
@@ -152,7 +160,76 @@ fn one(
             .as_ref()
             .and_then(|(id, _)| pm_from.get(id).copied()),
         pm_from,
+        along: Vec::new(),
+        bolts: None,
+        laser: None,
         shared: meeting.other.map(|other| other.run.id.clone()),
+    }
+}
+
+impl PostHeights {
+    /// The mark along the post that comes nearest a laser line at height `line` (mm) once it
+    /// stands: any set-up's line will do. `None` while its top is not known.
+    ///
+    /// ```
+    /// let solution = tautmark::solve(&tautmark::job::example());
+    /// let line = solution.levels.as_ref().map_or(0.0, |levels| levels.setups["S1"].line);
+    /// let mark = solution.boards["R1"].posts[3].to_laser(line).expect("it has marks");
+    /// assert!(mark.by < 400.0);
+    /// ```
+    #[must_use]
+    pub fn to_laser(&self, line: f64) -> Option<LaserMark> {
+        nearest(&self.along, self.top? - line)
+    }
+}
+
+/// Adds the marks along a post; bolts that find no room are reported and left out.
+fn mark(
+    heights: &mut PostHeights,
+    post: &Post,
+    run: &Laid,
+    sound: &Sound,
+    problems: &mut Problems,
+) {
+    let blank = |foot| Blank {
+        top: heights.top,
+        length: heights.length,
+        ground: heights.ground,
+        sides: [heights.before.as_ref(), heights.after.as_ref()],
+        foot,
+        size: post.size,
+    };
+    match along(&sound.boards, &blank(post.foot)) {
+        Ok((along, bolts)) => (heights.along, heights.bolts) = (along, bolts),
+        Err(NoRoom(bolt)) => {
+            problems.error(
+                "boards.fixings.wall",
+                format!(
+                    "Bolt {bolt} down {} finds no room between the post's ends and its notches.",
+                    post_called(run.run.called(), post.n)
+                ),
+                "Let bolts nearer the ends or the notches, or stand this post in a hole.",
+            );
+            if let Ok((along, _)) = along(&sound.boards, &blank(Foot::Hole)) {
+                heights.along = along;
+            }
+        }
+    }
+    let line = run.setup.as_ref().map(|(_, setup)| setup.line);
+    heights.laser = line.and_then(|line| heights.to_laser(line));
+}
+
+/// A post on a wall ends this far above the ground, so that it stays dry, mm.
+const OFF_GROUND: f64 = 20.0;
+/// A plate holds its post this far above the ground, mm.
+const PLATE: f64 = 10.0;
+
+/// How far a post goes down below the ground; less than 0 where it ends above. Mm.
+fn buried(foot: Foot, sound: &Sound) -> f64 {
+    match foot {
+        Foot::Hole => sound.hole.depth,
+        Foot::Plate => -PLATE,
+        Foot::Wall => -OFF_GROUND,
     }
 }
 
@@ -198,38 +275,4 @@ impl<'a> Meeting<'a> {
     fn ground(&self) -> Option<f64> {
         self.other?.ground.at(self.other_reading?)
     }
-}
-
-fn bay_at(bay: &Bay, ground: Option<f64>, boards: &Boards) -> Option<BayAt> {
-    let board = bay.board?;
-    let clearance = boards.gravel.as_ref().map_or(0.0, |g| g.clearance);
-    Some(BayAt {
-        top: board.top,
-        bottom: board.bottom,
-        rails: boards
-            .rails
-            .as_ref()
-            .map(|rails| rails::heights(rails, Some(board)))
-            .unwrap_or_default(),
-        gap: ground.map(|ground| board.bottom - ground),
-        dig: ground.map(|ground| (ground + clearance - board.bottom).max(0.0)),
-    })
-}
-
-/// The pales' height above the higher adjoining gravel board; a post between two gates takes the
-/// higher of the nearest bays of its run.
-fn top(n: usize, meeting: &Meeting, run: &Laid, boards: &Boards) -> Option<f64> {
-    let height = boards.pales.as_ref()?.height;
-    let higher = |a: Option<&Bay>, b: Option<&Bay>| {
-        let tops = [a, b].into_iter().flatten();
-        tops.filter_map(|bay| Some(bay.board?.top)).reduce(f64::max)
-    };
-    let beside = higher(meeting.before, meeting.after);
-    let nearest = || {
-        let is_bare = meeting.before.is_none() && meeting.after.is_none();
-        let before = run.bays.iter().rfind(|bay| bay.to <= n);
-        let after = run.bays.iter().find(|bay| bay.from >= n);
-        is_bare.then(|| higher(before, after))?
-    };
-    Some(beside.or_else(nearest)? + height)
 }

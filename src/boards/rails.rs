@@ -1,24 +1,62 @@
 use super::RailBay;
 use super::bays::{Bay, Board};
 use super::laid::Laid;
-use crate::job::model::Rails;
+use super::pieces::{Sits, length};
+use crate::job::model::{Boards, Joint, Rails};
 
 /// The rails of a run, bay by bay: lengths always, heights where the gravel board's are known.
-pub(super) fn rails(rails: Option<&Rails>, run: &Laid) -> Vec<RailBay> {
-    let Some(rails) = rails else {
+pub(super) fn rails(boards: &Boards, run: &Laid, laid: &[Laid]) -> Vec<RailBay> {
+    let Some(rails) = &boards.rails else {
         return Vec::new();
+    };
+    let sits = sits(rails, run);
+    let seats = match rails.joint {
+        Joint::Side => 2.0 * rails.seat,
+        Joint::Face => 0.0,
     };
     let bay = |bay: &Bay| {
         let heights = heights(rails, bay.board);
+        let length = length(run, laid, bay, sits);
         RailBay {
             from: bay.from,
             to: bay.to,
             down: heights.iter().filter_map(|&h| run.down_to(h)).collect(),
             heights,
-            length: bay.clear() + 2.0 * rails.seat,
+            length: length.long + seats,
+            short: length.short + seats,
+            ends: length.ends,
+            shorter: shorter(boards, rails, run, bay),
         }
     };
     run.bays.iter().map(bay).collect()
+}
+
+/// What each rail loses at housings that are shallower than its seat, mm; empty where none loses.
+fn shorter(boards: &Boards, rails: &Rails, run: &Laid, bay: &Bay) -> Vec<f64> {
+    let feet = [bay.from, bay.to].map(|n| run.post(n).map(|post| post.foot).unwrap_or_default());
+    let loses = |rail: usize| -> f64 {
+        let short = |foot| (rails.seat - boards.notch(rail, foot)).max(0.0);
+        feet.into_iter().map(short).sum()
+    };
+    let each: Vec<f64> = (1..=rails.count as usize).map(loses).collect();
+    let any = rails.joint == Joint::Side && each.iter().any(|mm| *mm > 0.0);
+    if any { each } else { Vec::new() }
+}
+
+/// Between the posts, in the middle of them unless it is said; across their fronts, as deep in
+/// them as the notch.
+fn sits(rails: &Rails, run: &Laid) -> Sits {
+    let thick = rails.thickness();
+    let set = rails.set.unwrap_or(match rails.joint {
+        Joint::Side => (run.run.depth - thick) / 2.0,
+        Joint::Face => rails.notch_depth() - thick,
+    });
+    let front = run.run.gap + set;
+    Sits {
+        front,
+        back: front + thick,
+        joint: rails.joint,
+    }
 }
 
 /// Heights of the rails' centres, mm, evenly from low to high above the gravel board's top; one

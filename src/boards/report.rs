@@ -1,6 +1,7 @@
 //! What is missing or worth a look in the boards, in a person's words.
 
 use super::laid::{Laid, Partner, Tip};
+use super::tops;
 use super::{GravelBoard, RunBoards};
 use crate::job::Problems;
 use crate::job::model::{BoardFit, Gravel};
@@ -30,11 +31,14 @@ pub(super) fn report(
             digging(sound, gravel, run, boards, problems);
         }
     }
+    if !laid.is_empty() {
+        tops::name_missing(sound, problems);
+        tops::name_too_high(sound, problems);
+    }
     nearest_the_ground(laid, built, problems);
     for (run, boards) in laid.iter().zip(built) {
         beyond(sound, run, problems);
         corner_ground(sound, run, laid, problems);
-        notches(sound, run, problems);
         leaves(sound, run, boards, problems);
     }
 }
@@ -195,25 +199,6 @@ fn digging(
             sound.say(top)
         ),
     );
-}
-
-fn notches(sound: &Sound, run: &Laid, problems: &mut Problems) {
-    let Some(rails) = &sound.boards.rails else {
-        return;
-    };
-    let notch = rails.notch_depth();
-    if notch >= run.run.depth {
-        problems.warning(
-            "boards.rails.notch",
-            format!(
-                "A notch of {} goes right through the posts of run “{}”, which are {} deep.",
-                sound.say(notch),
-                run.run.called(),
-                sound.say(run.run.depth)
-            ),
-            "Cut a shallower notch.",
-        );
-    }
 }
 
 /// One caution for the job: the notch nearest the ground.

@@ -50,7 +50,7 @@ pub struct SheetArgs {
     /// The paper that a pdf is for; else the usual one where lengths are in the job's unit
     #[arg(long, value_name = "PAPER")]
     pub paper: Option<PaperSize>,
-    /// What an svg shows: “plan”, or the name of a run or a corner
+    /// What an svg shows: “plan”, the name of a run or a corner, or of a part: “R1 post 2”, “R1 gate 1”
     #[arg(long, value_name = "NAME", default_value = "plan")]
     pub of: String,
     #[command(flatten)]

@@ -128,7 +128,7 @@ fn subject(job: &job::Job, name: &str) -> Result<Subject, Stop> {
         Stop {
             ending: Ending::Usage,
             words: format!(
-                "“{name}” is no run or corner of this job. Use --of with one of these: {}.",
+                "“{name}” is no run or corner of this job. Use --of with one of these: {}; or with a post or gate of a run, such as “R1 post 2” or “R1 gate 1”.",
                 names.join(", ")
             ),
         }

@@ -17,6 +17,7 @@ mod elevation;
 mod hand;
 mod hit;
 mod layout;
+mod leaf;
 mod levels;
 mod model;
 mod pencil;
@@ -26,6 +27,7 @@ mod sketch;
 mod svg;
 mod text;
 mod tone;
+mod trestles;
 mod view;
 mod words;
 
@@ -36,6 +38,7 @@ pub use elevation::{ElevationShow, Figures, elevation};
 pub use hand::{Areas, Hand};
 pub use hit::hit;
 pub use layout::{Desk, Laid, PlacedLabel, Stroke, Tile, fitted, lay_out};
+pub use leaf::gate_leaf;
 pub use levels::levels;
 pub use model::{
     Dimension, Drawing, Fill, Hatched, Item, Label, Line, Place, Rank, Role, Row, RowFigure, Shape,
@@ -47,5 +50,6 @@ pub use sketch::{Block, Sketch, Tag, direction};
 pub use svg::{svg, svg_with};
 pub use text::{BOLD, Bundled, Measure, REGULAR, Weight, has};
 pub use tone::{Tone, filling, outline};
+pub use trestles::trestles;
 pub use view::{Margins, View, ViewPoint};
 pub use words::from_laser;

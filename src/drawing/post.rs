@@ -101,13 +101,8 @@ impl<'a> Picture<'a> {
         let [left, right] = [inner.min(outer), inner.max(outer)];
         let middle = (inner + outer) / 2.0;
         let unit = self.job.show.lengths;
-        let thick = self
-            .job
-            .boards
-            .rails
-            .as_ref()
-            .map_or(40.0, |r| r.thickness());
-        let half = thick / 2.0;
+        let rails = self.job.boards.rails.as_ref();
+        let half = rails.map_or(0.0, |rails| rails.height) / 2.0;
         for &rail in &bay.rails {
             let area = upright(left, rail - half, right, rail + half);
             pencil.area(Role::Rail, Line::Hair, Fill::Plain, area);

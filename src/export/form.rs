@@ -1,7 +1,7 @@
 //! Every form in which a set-out leaves the program, by name, so that the command line and the app
 //! give the very same files.
 
-use super::{Paper, PdfError, dxf, pdf, svg_corner, svg_plan, svg_run};
+use super::{Paper, PdfError, dxf, pdf, svg_corner, svg_gate, svg_plan, svg_run, svg_trestles};
 use crate::Solution;
 use crate::job::{CornerId, Job, RunId};
 use crate::sheet::{Sheet, json};
@@ -36,6 +36,10 @@ pub enum Subject {
     Run(RunId),
     /// A corner with its check diagonal.
     Corner(CornerId),
+    /// The posts that are cut together with this one, on trestles.
+    Posts(RunId, usize),
+    /// The leaf of a run's gate, by its place in the run's list.
+    Gate(RunId, usize),
 }
 
 /// Why a form cannot be made.
@@ -100,7 +104,8 @@ impl Form {
 }
 
 impl Subject {
-    /// The subject of this name: `plan`, or the name of a run or corner of the job.
+    /// The subject of this name: `plan`, the name of a run or corner of the job, or of a run's post
+    /// or gate: `R1 post 2`, `R1 gate 1`.
     #[must_use]
     pub fn named(job: &Job, name: &str) -> Option<Self> {
         if name == "plan" {
@@ -110,6 +115,7 @@ impl Subject {
         let corner = || job.corners.iter().find(|one| one.id.as_str() == name);
         run.map(|run| Self::Run(run.id.clone()))
             .or_else(|| Some(Self::Corner(corner()?.id.clone())))
+            .or_else(|| part_of_run(job, name))
     }
 
     fn svg(&self, job: &Job, solution: &Solution) -> Result<String, FormError> {
@@ -117,9 +123,29 @@ impl Subject {
         match self {
             Self::Plan => Ok(svg_plan(job, solution)),
             Self::Run(id) => svg_run(job, solution, id).ok_or_else(|| nothing("run", id.as_str())),
+            Self::Posts(run, n) => svg_trestles(job, solution, run, *n)
+                .ok_or_else(|| nothing("post", &format!("{n} of run {run}"))),
+            Self::Gate(run, index) => svg_gate(job, solution, run, *index)
+                .ok_or_else(|| nothing("gate", &format!("{} of run {run}", index + 1))),
             Self::Corner(id) => {
                 svg_corner(job, solution, id).ok_or_else(|| nothing("corner", id.as_str()))
             }
         }
+    }
+}
+
+/// `R1 post 2`, `R1 gate 1`: counted as a person does.
+fn part_of_run(job: &Job, name: &str) -> Option<Subject> {
+    let (rest, number) = name.trim().rsplit_once(' ')?;
+    let number: usize = number.parse().ok()?;
+    let (run, part) = rest.rsplit_once(' ')?;
+    let run = job.runs.iter().find(|one| one.id.as_str() == run)?;
+    match part {
+        "post" => Some(Subject::Posts(run.id.clone(), number)),
+        "gate" => {
+            let index = number.checked_sub(1).filter(|at| *at < run.gates.len())?;
+            Some(Subject::Gate(run.id.clone(), index))
+        }
+        _ => None,
     }
 }

@@ -16,7 +16,7 @@ pub use pdf::{PdfError, pdf};
 use crate::Solution;
 use crate::drawing::{
     Detail, Drawing, ElevationShow, Figures, PlanShow, Seen, Turn, corner as corner_of, elevation,
-    plan, svg,
+    gate_leaf, plan, svg, trestles,
 };
 use crate::job::{CornerId, Job, RunId};
 
@@ -48,6 +48,21 @@ pub fn svg_run(job: &Job, solution: &Solution, run: &RunId) -> Option<String> {
         ..ElevationShow::default()
     };
     let drawing = elevation(job, solution, run, &show)?;
+    Some(svg(&drawing, DRAWING))
+}
+
+/// The posts that are cut together with one of a run, on trestles, as SVG; none while they have no
+/// marks.
+#[must_use]
+pub fn svg_trestles(job: &Job, solution: &Solution, run: &RunId, n: usize) -> Option<String> {
+    let drawing = trestles(job, solution, run, Some(n))?;
+    Some(svg(&drawing, DRAWING))
+}
+
+/// The leaf of a run's gate as SVG; none while its height is not known.
+#[must_use]
+pub fn svg_gate(job: &Job, solution: &Solution, run: &RunId, index: usize) -> Option<String> {
+    let drawing = gate_leaf(job, solution, run, index)?;
     Some(svg(&drawing, DRAWING))
 }
 

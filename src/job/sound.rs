@@ -7,8 +7,8 @@ use crate::length::{Unit, show_with_unit};
 
 use super::ids::{CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId};
 use super::model::{
-    BayFit, Boards, CornerPost, Hole, Laser, Leaf, PostSet, Side, Stock, StringLine, Tape,
-    Tolerance, called,
+    BayFit, Boards, CornerPost, Foot, Hole, Laser, Leaf, Lock, PostSet, Side, Stock, StringLine,
+    Tape, Tolerance, called,
 };
 
 macro_rules! index {
@@ -179,12 +179,16 @@ pub struct SoundRun {
     pub gap: f64,
     pub start: RunStart,
     pub end: RunEnd,
+    /// How its posts stand, and its first and last.
+    pub foot: Foot,
+    pub end_feet: [Foot; 2],
     pub width: f64,
     pub depth: f64,
     pub bay_max: f64,
     pub bay_fit: BayFit,
     pub gates: Vec<SoundGate>,
     pub pins: Vec<SoundPin>,
+    pub kept: Vec<SoundKept>,
     /// Place in the file's list of runs.
     pub index: usize,
 }
@@ -205,13 +209,37 @@ pub enum RunEnd {
     Length(f64),
 }
 
-/// A gate's clear opening: running reading of its near edge and width, mm.
+/// A gate's clear opening: where it begins or ends, and its width, mm.
 #[derive(Clone, Debug)]
 pub struct SoundGate {
-    pub at: f64,
+    pub at: GateAt,
     pub clear: f64,
     pub leaf: Option<Leaf>,
+    pub lock: Option<Lock>,
     /// Place in the run's list of gates.
+    pub index: usize,
+}
+
+/// Where a gate's opening is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum GateAt {
+    /// It begins at this running reading, mm.
+    Reading(f64),
+    /// It begins at the far face of the run's first post.
+    First,
+    /// It ends at the near face of the run's last post.
+    Last,
+}
+
+/// A post that stays where it stands: the running reading of its centre and, where it was
+/// measured, how far its centre is off the string. Mm.
+#[derive(Clone, Copy, Debug)]
+pub struct SoundKept {
+    /// Number in its run, from 1.
+    pub n: usize,
+    pub measured: f64,
+    pub off: Option<f64>,
+    /// Place in the file's list of ticked-off posts.
     pub index: usize,
 }
 
@@ -282,7 +310,7 @@ impl Sound {
 }
 
 impl SoundCorner {
-    /// How the corner post is turned; on the bisector where nothing is said.
+    /// How the corner post is turned; square to the first line where nothing is said.
     #[must_use]
     pub fn set(&self) -> PostSet {
         self.post.as_ref().map(|post| post.set).unwrap_or_default()

@@ -86,7 +86,8 @@ pub fn litres(hole: Hole) -> Result<f64, ConcreteError> {
 /// use tautmark::quick::concrete::{Hole, concrete};
 /// let hole = Hole { diameter: 300.0, depth: 600.0, post: [100.0, 100.0] };
 /// let all = concrete(hole, 10, 0.25, 12.0)?;
-/// assert_eq!(all.bags, 38);
+/// // 10 × (42.41 × 1.25 − 6.00) = 470 litres.
+/// assert_eq!(all.bags, 40);
 /// # Ok::<(), tautmark::quick::concrete::ConcreteError>(())
 /// ```
 ///
@@ -101,7 +102,10 @@ pub fn concrete(
     let net_each = litres(hole)?;
     let over_dig = figure::length_or_nothing("share for over-digging", over_dig)?;
     let bag = figure::length("litres from one bag", bag)?;
-    let litres = net_each * f64::from(holes) * (1.0 + over_dig);
+    // A wider hole takes more concrete; the post in it stays the same.
+    let round = std::f64::consts::FRAC_PI_4 * hole.diameter * hole.diameter;
+    let each = net_each + round * hole.depth * over_dig / 1e6;
+    let litres = each * f64::from(holes);
     Ok(Concrete {
         net_each,
         litres,

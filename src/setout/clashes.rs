@@ -3,6 +3,7 @@
 use super::fixes::{Post, PostKind, RunFix};
 use super::held::SAME;
 use crate::job::Problems;
+use crate::job::model::Foot;
 use crate::job::sound::{MarkIx, RunEnd, RunStart, Sound, SoundRun};
 use crate::site::Plane;
 use geo::{Coord, Distance, Euclidean, Intersects, Line, Point, Polygon};
@@ -18,6 +19,10 @@ struct Placed<'a> {
 impl Placed<'_> {
     fn centre(&self) -> Point {
         Point::new(self.post.x, self.post.y)
+    }
+
+    fn has_hole(&self) -> bool {
+        self.post.foot == Foot::Hole
     }
 
     fn name(&self) -> String {
@@ -102,7 +107,7 @@ fn between_posts(sound: &Sound, placed: &[Placed<'_>], problems: &mut Problems) 
                     format!("{} and {} overlap.", capital(&first.name()), second.name()),
                     "Change the longest bay, the gates or the pins so that one of them goes.",
                 );
-            } else if apart < sound.hole.diameter {
+            } else if apart < sound.hole.diameter && first.has_hole() && second.has_hole() {
                 problems.warning(
                     second.place(),
                     format!(
@@ -138,7 +143,7 @@ fn under_walls(sound: &Sound, plane: &Plane, placed: &[Placed<'_>], problems: &m
         let (low, high) = (from.x.min(to.x) - radius, from.x.max(to.x) + radius);
         for one in placed
             .iter()
-            .filter(|one| (low..=high).contains(&one.post.x))
+            .filter(|one| one.has_hole() && (low..=high).contains(&one.post.x))
         {
             let apart = Euclidean.distance(&one.centre(), &face);
             if apart < radius {
@@ -150,7 +155,7 @@ fn under_walls(sound: &Sound, plane: &Plane, placed: &[Placed<'_>], problems: &m
                         sound.say(radius - apart),
                         wall.called()
                     ),
-                    "Do not dig under a wall's footing: find out how far out it stands, dig a narrower hole away from it, or fix the post to the wall.",
+                    "Do not dig under a wall's footing: find out how far out it stands, dig a narrower hole away from it, or set the post to be fixed to the wall.",
                 );
             }
         }

@@ -1,6 +1,7 @@
 //! What a run comes to.
 
 use crate::job::MarkId;
+use crate::job::model::Foot;
 use serde::Serialize;
 
 /// Why a post stands where it does.
@@ -55,6 +56,14 @@ pub struct Post {
     /// Face to face from the post before, mm.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub clear: Option<f64>,
+    /// How it stands.
+    pub foot: Foot,
+    /// It stays where it was measured, and the rest is fitted to it.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub kept: bool,
+    /// How much of the depth of a post that is fixed to a wall lies against it, mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bearing: Option<f64>,
     /// How far the wall is out of square over the post's depth, mm.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub wedge: Option<f64>,
@@ -77,6 +86,33 @@ pub struct GateFix {
     pub to: usize,
     pub near: f64,
     pub far: f64,
+}
+
+#[cfg(test)]
+impl Post {
+    /// A post square to its run, at a running reading, its centre `off` behind the string, mm.
+    pub(crate) fn square(kind: PostKind, centre: f64, off: f64, size: [f64; 2]) -> Self {
+        Self {
+            n: 1,
+            kind,
+            near: centre - size[0] / 2.0,
+            centre,
+            far: centre + size[0] / 2.0,
+            x: centre,
+            y: off,
+            off,
+            pm: 0.0,
+            bay: None,
+            clear: None,
+            foot: Foot::Hole,
+            kept: false,
+            bearing: None,
+            wedge: None,
+            arcs: None,
+            size,
+            rotation: 0.0,
+        }
+    }
 }
 
 impl Post {

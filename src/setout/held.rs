@@ -1,12 +1,12 @@
-//! Posts whose place is given: the first, the last, gate posts and pins.
+//! Posts whose place is given: gate posts and pins between the first and the last.
 
 use super::fixes::PostKind;
 use super::overlap::{over_gate, overlap};
-use super::track::{Track, wall_ray};
+use super::track::Track;
 use crate::job::Problems;
-use crate::job::sound::{CornerIx, RunEnd, RunStart, Sound, SoundPin, SoundRun, WallIx};
+use crate::job::model::Foot;
+use crate::job::sound::{GateAt, Sound, SoundPin, SoundRun};
 use crate::site::{Plane, Strings};
-use nalgebra::Vector2;
 
 /// Faces nearer than this are one face, mm.
 pub(super) const SAME: f64 = 1.0;
@@ -21,13 +21,17 @@ pub(super) struct Stand {
     /// String to centre, mm.
     pub off: f64,
     pub wedge: Option<f64>,
+    pub foot: Foot,
+    pub bearing: Option<f64>,
     pub size: [f64; 2],
     /// Bearing of the width axis, degrees.
     pub rotation: f64,
     /// The post is there already.
     pub stands: bool,
-    /// How much of the run's length error it carries, 0 to 1: none where it is taped from the zero.
-    pub share: f64,
+    /// Nothing holds it but the bay on either side.
+    pub filled: bool,
+    /// It stays where it was measured.
+    pub kept: bool,
 }
 
 /// An opening between two posts, and its place in the file's list of gates. Mm.
@@ -62,67 +66,14 @@ impl Bench<'_> {
             far: centre + half,
             off: self.run.gap + self.run.depth / 2.0,
             wedge: None,
+            foot: self.run.foot,
+            bearing: None,
             size: [self.run.width, self.run.depth],
             rotation: self.track.ray.bearing(),
             stands: false,
-            share: 0.0,
+            filled: false,
+            kept: false,
         }
-    }
-
-    /// The first and the last post.
-    pub fn ends(&self) -> Option<[Stand; 2]> {
-        let first = self.end_post(Some(self.run.start), 0.0, End::First)?;
-        let at = match self.run.end {
-            RunEnd::At(at) => Some(at),
-            RunEnd::Length(_) => None,
-        };
-        Some([first, self.end_post(at, self.track.length, End::Last)?])
-    }
-
-    fn end_post(&self, at: Option<RunStart>, running: f64, end: End) -> Option<Stand> {
-        match at {
-            Some(RunStart::Wall(wall)) => self.against(wall, end),
-            Some(RunStart::Corner(corner)) => self.corner_post(corner),
-            Some(RunStart::Mark(_)) | None => Some(self.plain(PostKind::End, running)),
-        }
-    }
-
-    /// Hard against a wall: the post's end face touches it at whichever of its two faces comes first.
-    fn against(&self, wall: WallIx, end: End) -> Option<Stand> {
-        let wall = wall_ray(self.sound, wall, &|ix| self.plane.sketch(ix))?;
-        let front = self.track.meets(&wall, self.run.gap)?;
-        let back = self.track.meets(&wall, self.run.gap + self.run.depth)?;
-        let centre = match end {
-            End::First => front.max(back) + self.run.width / 2.0,
-            End::Last => front.min(back) - self.run.width / 2.0,
-        };
-        Some(Stand {
-            wedge: Some((back - front).abs()),
-            ..self.plain(PostKind::Wall, centre)
-        })
-    }
-
-    /// The corner post, as long along the run as its projection onto it.
-    fn corner_post(&self, corner: CornerIx) -> Option<Stand> {
-        let post = self.strings.crossings[corner.0].as_ref()?.fix.post?;
-        let (sin, cos) = post.rotation.to_radians().sin_cos();
-        let along = self.track.ray.along;
-        let half = post.width / 2.0 * along.dot(&Vector2::new(cos, sin)).abs()
-            + post.depth / 2.0 * along.dot(&Vector2::new(-sin, cos)).abs();
-        let centre = Vector2::new(post.x, post.y);
-        let running = self.track.ray.running(centre);
-        Some(Stand {
-            kind: PostKind::Corner,
-            near: running - half,
-            centre: running,
-            far: running + half,
-            off: self.track.side * self.track.ray.off(centre),
-            wedge: None,
-            size: [post.width, post.depth],
-            rotation: post.rotation,
-            stands: false,
-            share: 0.0,
-        })
     }
 
     /// Gates that fit between the first and the last post and beside each other, in order, with
@@ -132,10 +83,17 @@ impl Bench<'_> {
             .run
             .gates
             .iter()
-            .map(|gate| Opening {
-                index: gate.index,
-                near: gate.at,
-                far: gate.at + gate.clear,
+            .map(|gate| {
+                let near = match gate.at {
+                    GateAt::Reading(at) => at,
+                    GateAt::First => first.far,
+                    GateAt::Last => last.near - gate.clear,
+                };
+                Opening {
+                    index: gate.index,
+                    near,
+                    far: near + gate.clear,
+                }
             })
             .collect();
         wanted.sort_by(|a, b| a.near.total_cmp(&b.near));
@@ -277,12 +235,6 @@ impl Bench<'_> {
 pub(super) struct Gates {
     pub openings: Vec<Opening>,
     pub posts: Vec<Stand>,
-}
-
-#[derive(Clone, Copy)]
-enum End {
-    First,
-    Last,
 }
 
 #[derive(Clone, Copy)]

@@ -12,10 +12,15 @@
 
 mod as_built;
 mod bays;
+mod bearing;
 mod clashes;
+mod ends;
 mod fixes;
 mod held;
+mod kept;
 mod overlap;
+mod shares;
+mod swing;
 mod swings;
 mod track;
 
@@ -27,10 +32,10 @@ pub use fixes::{GateFix, Post, PostKind, RunFix};
 pub use track::Track;
 
 use crate::job::Problems;
-use crate::job::model::BayFit;
 use crate::job::sound::{Sound, SoundRun};
 use crate::site::{PM, Plane, Strings};
-use held::{Bench, Gates, Stand};
+use held::{Bench, Gates, Opening, Stand};
+use shares::shares;
 use swings::Swings;
 
 /// Sets out every run, by [`crate::job::sound::RunIx`]; `None` where the job does not settle it yet.
@@ -42,28 +47,40 @@ pub fn set_out(
     problems: &mut Problems,
 ) -> Vec<Option<RunFix>> {
     let swings = Swings::new(sound, plane);
-    let mut room = Some(MOST_POSTS_IN_ALL);
-    let runs: Vec<Option<RunFix>> = sound
+    let tracks: Vec<Option<Track>> = sound
         .runs
         .iter()
-        .map(|run| {
+        .map(|run| track::track(sound, run, plane, strings, problems))
+        .collect();
+    let mut room = Some(MOST_POSTS_IN_ALL);
+    let mut layouts: Vec<Option<Layout>> = sound
+        .runs
+        .iter()
+        .zip(&tracks)
+        .map(|(run, track)| {
             let left = room?;
-            let track = track::track(sound, run, plane, strings, problems)?;
             let bench = Bench {
                 sound,
                 run,
                 plane,
                 strings,
-                track,
+                track: (*track)?,
             };
-            let fix = set_out_run(&bench, &swings, problems)?;
-            room = left.checked_sub(fix.posts.len());
+            let layout = lay_out(bench, problems)?;
+            room = left.checked_sub(layout.stands.len());
             if room.is_none() {
                 too_many_posts(run, problems);
             }
-            room.map(|_| fix)
+            room.map(|_| layout)
         })
         .collect();
+    kept::keep(&mut layouts, problems);
+    let runs: Vec<Option<RunFix>> = layouts
+        .iter()
+        .map(|layout| Some(finished(layout.as_ref()?, &swings)))
+        .collect();
+    swing::name_swings(sound, plane, &tracks, &runs, problems);
+    bearing::name_bearings(sound, plane, &tracks, &runs, problems);
     clashes::name_clashes(sound, plane, &runs, problems);
     runs
 }
@@ -83,11 +100,25 @@ fn too_many_posts(run: &SoundRun, problems: &mut Problems) {
     );
 }
 
-fn set_out_run(bench: &Bench<'_>, swings: &Swings<'_>, problems: &mut Problems) -> Option<RunFix> {
+/// A run whose posts have their places: all of them in order, and its gates between them.
+struct Layout<'a> {
+    bench: Bench<'a>,
+    stands: Vec<Stand>,
+    gates: Vec<Between>,
+}
+
+/// A gate's opening, and the places of its two posts in the list of stands.
+struct Between {
+    opening: Opening,
+    from: usize,
+    to: usize,
+}
+
+fn lay_out<'a>(bench: Bench<'a>, problems: &mut Problems) -> Option<Layout<'a>> {
     let ends = bench.ends()?;
     let gates = bench.gates(&ends, problems);
     let pins = bench.pins(&ends, &gates, problems);
-    let Some(stands) = stands(bench, ends, &gates, pins) else {
+    let Some(stands) = stands(&bench, ends, &gates, pins) else {
         problems.error(
             format!("runs[{}].bays.max", bench.run.index),
             format!(
@@ -99,16 +130,37 @@ fn set_out_run(bench: &Bench<'_>, swings: &Swings<'_>, problems: &mut Problems) 
         );
         return None;
     };
-    let posts = posts(bench, &stands, swings);
-    let zero = bench.track.ray.through;
-    Some(RunFix {
-        length: bench.track.length,
-        length_pm: bench.track.length_pm(),
-        zero: [zero.x, zero.y],
-        bearing: bench.track.ray.bearing(),
-        gates: gate_fixes(&gates, &posts),
-        posts,
+    let gates = between(&gates, &stands);
+    Some(Layout {
+        bench,
+        stands,
+        gates,
     })
+}
+
+fn finished(layout: &Layout<'_>, swings: &Swings<'_>) -> RunFix {
+    let track = &layout.bench.track;
+    let zero = track.ray.through;
+    RunFix {
+        length: track.length,
+        length_pm: track.length_pm(),
+        zero: [zero.x, zero.y],
+        bearing: track.ray.bearing(),
+        gates: layout.gates.iter().map(Between::fix).collect(),
+        posts: posts(&layout.bench, &layout.stands, swings),
+    }
+}
+
+impl Between {
+    fn fix(&self) -> GateFix {
+        GateFix {
+            index: self.opening.index,
+            from: self.from + 1,
+            to: self.to + 1,
+            near: self.opening.near,
+            far: self.opening.far,
+        }
+    }
 }
 
 /// Given posts in order, with the bays between them filled.
@@ -121,7 +173,7 @@ fn stands(
     let mut between: Vec<Stand> = gates.posts.iter().copied().chain(pins).collect();
     between.sort_by(|a, b| a.centre.total_cmp(&b.centre));
     let mut all = vec![first];
-    for next in between.into_iter().chain([Stand { share: 1.0, ..last }]) {
+    for next in between.into_iter().chain([last]) {
         let before = *all.last()?;
         let is_gate = gates
             .openings
@@ -135,7 +187,7 @@ fn stands(
             };
             let centres = fill(before.centre, next.centre, run.bay_max + over, run.bay_fit)?;
             all.extend(centres.into_iter().map(|at| Stand {
-                share: share_between(run.bay_fit, [&before, &next], at),
+                filled: true,
                 ..bench.plain(PostKind::Line, at)
             }));
         }
@@ -144,26 +196,15 @@ fn stands(
     (all.len() <= MOST_POSTS).then_some(all)
 }
 
-/// How much of the run's length error a post between two given ones carries: equal bays take it up
-/// evenly, full bays leave it all to the closing one.
-fn share_between(fit: BayFit, [before, next]: [&Stand; 2], centre: f64) -> f64 {
-    match fit {
-        BayFit::Equal => {
-            let along = (centre - before.centre) / (next.centre - before.centre);
-            before.share + along * (next.share - before.share)
-        }
-        BayFit::Full => before.share,
-    }
-}
-
 fn posts(bench: &Bench<'_>, stands: &[Stand], swings: &Swings<'_>) -> Vec<Post> {
     let track = &bench.track;
     let tape = &bench.sound.tape;
+    let shares = shares(stands, bench.run.bay_fit);
     let mut posts: Vec<Post> = Vec::with_capacity(stands.len());
-    for (i, stand) in stands.iter().enumerate() {
+    for (i, (stand, share)) in stands.iter().zip(shares).enumerate() {
         let at = track.at(stand.centre, stand.off);
         let taped = tape.sd(stand.centre);
-        let carried = track.length_sd * stand.share;
+        let carried = track.length_sd * share;
         let before = i.checked_sub(1).map(|b| &stands[b]);
         posts.push(Post {
             n: i + 1,
@@ -177,6 +218,9 @@ fn posts(bench: &Bench<'_>, stands: &[Stand], swings: &Swings<'_>) -> Vec<Post> 
             pm: PM * taped.hypot(carried),
             bay: before.map(|before| stand.centre - before.centre),
             clear: before.map(|before| stand.near - before.far),
+            foot: stand.foot,
+            kept: stand.kept,
+            bearing: stand.bearing,
             wedge: stand.wedge,
             arcs: swings.to(at),
             size: stand.size,
@@ -186,22 +230,17 @@ fn posts(bench: &Bench<'_>, stands: &[Stand], swings: &Swings<'_>) -> Vec<Post> 
     posts
 }
 
-fn gate_fixes(gates: &Gates, posts: &[Post]) -> Vec<GateFix> {
+fn between(gates: &Gates, stands: &[Stand]) -> Vec<Between> {
     gates
         .openings
         .iter()
-        .filter_map(|opening| {
-            let from = posts
+        .filter_map(|&opening| {
+            let from = stands
                 .iter()
-                .rfind(|post| post.far <= opening.near + held::SAME)?;
-            let to = posts.get(from.n)?;
-            Some(GateFix {
-                index: opening.index,
-                from: from.n,
-                to: to.n,
-                near: opening.near,
-                far: opening.far,
-            })
+                .rposition(|post| post.far <= opening.near + held::SAME)?;
+            let to = from + 1;
+            stands.get(to)?;
+            Some(Between { opening, from, to })
         })
         .collect()
 }

@@ -4,6 +4,7 @@ use super::ElevationShow;
 use crate::Solution;
 use crate::boards::RunBoards;
 use crate::drawing::bounds::Vec2;
+use crate::job::model::Foot;
 use crate::job::{Job, RunId, SetupId};
 use crate::setout::{Post, RunFix};
 
@@ -127,7 +128,13 @@ impl<'a> Built<'a> {
             let over = self.pale_height().map(|pales| self.guessed_top() + pales);
             ground + over.unwrap_or(USUAL_HEIGHT)
         });
-        [ground - self.job.hole.depth.max(0.0), top]
+        let foot = match post.foot {
+            Foot::Hole => ground - self.job.hole.depth.max(0.0),
+            Foot::Plate | Foot::Wall => {
+                heights.map_or(ground, |one| top - one.length.unwrap_or(top - ground))
+            }
+        };
+        [foot, top]
     }
 
     /// Top of a gravel board above level ground, mm.
@@ -141,10 +148,9 @@ impl<'a> Built<'a> {
         Some(pales.height).filter(|height| *height > 0.0)
     }
 
-    /// For drawing only: the file gives a rail's thickness, which is not its height.
     pub fn rail_height(&self) -> f64 {
         let rails = self.job.boards.rails.as_ref();
-        rails.map_or(80.0, |rails| 2.0 * rails.thickness())
+        rails.map_or(0.0, |rails| rails.height)
     }
 
     /// Every bay that is not a gate opening.

@@ -17,6 +17,7 @@ use super::bounds::Vec2;
 use super::model::{Drawing, Fill, Line, Role, Target};
 use super::pencil::{Pencil, upright};
 use crate::Solution;
+use crate::job::model::Foot;
 use crate::job::{Job, RunId, SetupId};
 use built::Built;
 
@@ -160,9 +161,11 @@ fn posts(built: &Built, show: &ElevationShow, pencil: &mut Pencil) {
             Vec2::new(post.centre + half, foot),
             Vec2::new(post.centre + half, ground),
         ];
-        pencil
-            .path(Role::Hole, Line::Dotted, hole)
-            .of(target.clone());
+        if post.foot == Foot::Hole {
+            pencil
+                .path(Role::Hole, Line::Dotted, hole)
+                .of(target.clone());
+        }
         let marked = built
             .job
             .marked

@@ -56,7 +56,7 @@ pub struct Page {
 #[must_use]
 pub fn pages(sheet: &Sheet, paper: Paper) -> Vec<Page> {
     let frame = Frame::of(paper);
-    let full = flow(&set::pieces(sheet, frame.width), &frame);
+    let full = flow(&set::pieces(sheet, [frame.width, frame.height]), &frame);
     let count = full.len();
     let inked = full.iter().enumerate().map(|(at, page)| {
         let mut ink = Laid::default();

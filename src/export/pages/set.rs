@@ -7,10 +7,11 @@ use crate::drawing::{Bundled, Desk, Hand, Tone, Weight, fitted, lay_out};
 use crate::sheet::{Block, Picture, Section, Sheet, caution_heading, severity_word, unit_words};
 use std::rc::Rc;
 
-/// Everything on the sheet, in order, for a column of this width.
-pub(super) fn pieces(sheet: &Sheet, width: f64) -> Vec<Rc<Piece>> {
+/// Everything on the sheet, in order, for a column of this width on pages of this height.
+pub(super) fn pieces(sheet: &Sheet, [width, page]: [f64; 2]) -> Vec<Rc<Piece>> {
     let mut column = Column {
         width,
+        page,
         pieces: Vec::new(),
     };
     column.lines(&sheet.title, 20.0, Weight::Bold, Gap::None);
@@ -52,6 +53,8 @@ impl Gap {
 
 struct Column {
     width: f64,
+    /// Height of a page.
+    page: f64,
     pieces: Vec<Piece>,
 }
 
@@ -131,8 +134,14 @@ impl Column {
                     self.lines(&one.caption, TEXT, Weight::Bold, Gap::Block);
                     self.glue();
                 }
-                self.pieces
-                    .extend(table::pieces(one, sheet.unit, self.width));
+                let mut pieces = table::pieces(one, sheet.unit, self.width);
+                if tall(&pieces) <= self.page {
+                    let kept = pieces.len().saturating_sub(1);
+                    for piece in &mut pieces[..kept] {
+                        piece.glued = true;
+                    }
+                }
+                self.pieces.extend(pieces);
             }
             Block::Problem(place, problem) => {
                 let word = severity_word(problem.severity);
@@ -221,6 +230,11 @@ impl Column {
         }
         self.pieces.push(all);
     }
+}
+
+/// Height of pieces one under the other.
+fn tall(pieces: &[Piece]) -> f64 {
+    pieces.iter().map(|piece| piece.before + piece.height).sum()
 }
 
 /// Text in lines of one width.

@@ -1,6 +1,6 @@
 //! Gravel boards, rails and pales.
 
-use super::{Ledger, Place};
+use super::{Ledger, Place, timber};
 use crate::job::model::{Boards, Job};
 use crate::job::sound::Sound;
 
@@ -9,6 +9,9 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
     let Boards {
         gravel,
         rails,
+        notches,
+        fixings,
+        clear,
         pales,
         extra,
     } = &job.boards;
@@ -19,6 +22,12 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
         ledger.unknown_keys(place, &gravel.extra);
         let checks = [
             ledger.positive(place.key("height"), gravel.height, "gravel board's height"),
+            ledger.positive(place.key("thick"), gravel.thick, "gravel board's thickness"),
+            ledger.any(
+                place.key("set"),
+                gravel.set.unwrap_or(0.0),
+                "depth of its front face behind the posts'",
+            ),
             ledger.any(place.key("clearance"), gravel.clearance, "clearance"),
             ledger.not_negative(place.key("dig"), gravel.dig, "depth it may be let in"),
             ledger.not_negative(place.key("gap"), gravel.gap, "largest gap"),
@@ -47,7 +56,13 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
             ledger.any(place.key("high"), rails.high, "highest rail's height"),
             ledger.not_negative(place.key("seat"), rails.seat, "seat"),
             ledger.not_negative(place.key("notch"), rails.notch.unwrap_or(0.0), "notch"),
+            ledger.positive(place.key("height"), rails.height, "rail's height"),
             ledger.positive(place.key("thick"), rails.thickness(), "rail's thickness"),
+            ledger.any(
+                place.key("set"),
+                rails.set.unwrap_or(0.0),
+                "depth of its front face behind the posts'",
+            ),
         ];
         let ordered = rails.count < 2 || rails.high > rails.low;
         if !ordered {
@@ -59,7 +74,11 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
         }
         let good = ordered && checks.iter().all(Option::is_some);
         sound.boards.rails = good.then(|| rails.clone());
+        timber::rails(sound, ledger);
     }
+    timber::notches(notches, sound, ledger);
+    timber::fixings(fixings.as_ref(), sound, ledger);
+    timber::clearing(clear.as_ref(), sound, ledger);
     if let Some(pales) = pales {
         let place = boards.key("pales");
         ledger.unknown_keys(place, &pales.extra);

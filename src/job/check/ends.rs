@@ -3,7 +3,7 @@
 use super::plane::{Marks, Walls};
 use super::strings::{Corners, Lines};
 use super::{Ledger, Place};
-use crate::job::model::End;
+use crate::job::model::{End, Foot, Run};
 use crate::job::sound::{RunEnd, RunStart, Sound, SoundRun};
 
 /// The names a run may refer to.
@@ -152,4 +152,39 @@ pub(super) fn corners_on_line(
         look("end", at);
     }
     good
+}
+
+/// How a run's posts stand, and its first and last; only a post at a wall can be fixed to one.
+pub(super) fn feet(run: &Run, place: Place<'_>, ledger: &mut Ledger) -> (Foot, [Foot; 2]) {
+    let mut foot = run.foot.unwrap_or_default();
+    if foot == Foot::Wall {
+        ledger.problems.error(
+            place.key("foot"),
+            format!(
+                "The posts of run “{}” cannot all be fixed to a wall; holes are taken.",
+                run.called()
+            ),
+            "Give this to its start or its end, where that is at a wall.",
+        );
+        foot = Foot::Hole;
+    }
+    let mut at = |key: &str, end: Option<&End>| {
+        let own = end.and_then(|end| end.foot).unwrap_or(foot);
+        if own != Foot::Wall || end.is_some_and(|end| end.wall.is_some()) {
+            return own;
+        }
+        ledger.problems.error(
+            place.key(key).key("foot"),
+            format!(
+                "There is no wall here to fix the post of run “{}” to.",
+                run.called()
+            ),
+            "End the run at a wall, or say that the post stands in a hole or on a plate.",
+        );
+        foot
+    };
+    (
+        foot,
+        [at("start", run.start.as_ref()), at("end", run.end.as_ref())],
+    )
 }

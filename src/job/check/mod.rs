@@ -13,6 +13,7 @@ mod runs;
 mod settings;
 mod stretched;
 mod strings;
+mod timber;
 
 pub use counts::too_much;
 pub use heights::USUAL_SIGHT;
@@ -62,7 +63,7 @@ pub fn check(job: &Job) -> (Sound, Vec<Problem>) {
     let runs = runs::runs(job, &names, &mut sound, &mut ledger);
     heights::levels(job, &marks, &runs, &mut sound, &mut ledger);
     boards::boards(job, &mut sound, &mut ledger);
-    runs::marked(job, &runs, &mut ledger);
+    runs::marked(job, &runs, &mut sound, &mut ledger);
     (sound, ledger.problems.0)
 }
 

@@ -1,11 +1,11 @@
 //! Runs and what has been ticked off on them.
 
-use super::ends::{Names, corners_on_line, ends_apart, run_end, run_start};
+use super::ends::{Names, corners_on_line, ends_apart, feet, run_end, run_start};
 use super::gates::{gates, pins};
 use super::{Ledger, Named, Place};
 use crate::job::ids::RunId;
 use crate::job::model::{Job, Run, Side};
-use crate::job::sound::{RunIx, Sound, SoundRun};
+use crate::job::sound::{RunIx, Sound, SoundKept, SoundRun};
 
 pub(super) type Runs = Named<RunId, RunIx>;
 
@@ -41,8 +41,17 @@ fn run_keys(run: &Run, place: Place<'_>, ledger: &mut Ledger) {
     }
     for (i, gate) in run.gates.iter().enumerate() {
         ledger.unknown_keys(place.key("gates").nth(i), &gate.extra);
+        let gate_place = place.key("gates");
+        let gate_place = gate_place.nth(i);
         if let Some(leaf) = &gate.leaf {
-            ledger.unknown_keys(place.key("gates").nth(i).key("leaf"), &leaf.extra);
+            ledger.unknown_keys(gate_place.key("leaf"), &leaf.extra);
+        }
+        if let Some(lock) = &gate.lock {
+            let lock_place = gate_place.key("lock");
+            ledger.unknown_keys(lock_place, &lock.extra);
+            if let Some(offcut) = &lock.offcut {
+                ledger.unknown_keys(lock_place.key("offcut"), &offcut.extra);
+            }
         }
     }
     for (i, pin) in run.pins.iter().enumerate() {
@@ -71,6 +80,7 @@ fn sound_run(
     let bay_max = ledger.positive(place.key("bays").key("max"), bays.max, "longest bay");
     let side = side_of(run, place, ledger);
     assumed_sizes(run, place, ledger);
+    let (foot, end_feet) = feet(run, place, ledger);
     let gates = gates(&run.gates, place, ledger);
     let pins = pins(&run.pins, place, ledger);
     let good = SoundRun {
@@ -81,12 +91,15 @@ fn sound_run(
         gap: gap?,
         start: start?,
         end: end?,
+        foot,
+        end_feet,
         width: width?,
         depth: depth?,
         bay_max: bay_max?,
         bay_fit: bays.fit,
         gates,
         pins,
+        kept: Vec::new(),
         index,
     };
     ends_apart(&good, place, ledger)?;
@@ -129,17 +142,39 @@ fn assumed_sizes(run: &Run, place: Place<'_>, ledger: &mut Ledger) {
 }
 
 /// Ticked-off posts must be on a run of the job; [`crate::setout`] sees whether the run has them.
-pub(super) fn marked(job: &Job, runs: &Runs, ledger: &mut Ledger) {
+pub(super) fn marked(job: &Job, runs: &Runs, sound: &mut Sound, ledger: &mut Ledger) {
     let list = Place::File.key("marked");
-    for (i, marked) in job.marked.iter().enumerate() {
-        let place = list.nth(i);
+    for (index, marked) in job.marked.iter().enumerate() {
+        let place = list.nth(index);
         ledger.unknown_keys(place, &marked.extra);
-        runs.find(&marked.run, "run", place.key("run"), ledger);
-        if let Some(measured) = marked.measured {
-            ledger.any(place.key("measured"), measured, "running reading as built");
+        let run = runs.find(&marked.run, "run", place.key("run"), ledger);
+        let measured = marked.measured.and_then(|measured| {
+            ledger.any(place.key("measured"), measured, "running reading as built")
+        });
+        let off = marked
+            .off
+            .and_then(|off| ledger.any(place.key("off"), off, "distance off the string as built"));
+        if !marked.keep {
+            continue;
         }
-        if let Some(off) = marked.off {
-            ledger.any(place.key("off"), off, "distance off the string as built");
+        if marked.measured.is_none() {
+            ledger.problems.warning(
+                place.key("measured"),
+                format!(
+                    "Post {} is to be kept where it stands, but nothing says where that is.",
+                    marked.post
+                ),
+                "Measure its centre from the run's zero.",
+            );
+        }
+        let run = run.and_then(|RunIx(at)| sound.runs.get_mut(at));
+        if let (Some(run), Some(measured)) = (run, measured) {
+            run.kept.push(SoundKept {
+                n: marked.post as usize,
+                measured,
+                off,
+                index,
+            });
         }
     }
 }

@@ -1,6 +1,8 @@
 //! Gravel boards, rails, pales and what lengths can be bought, as they are on disk.
 
 use super::extra::Extra;
+use super::fence::Foot;
+use super::fixings::{Clearing, Fixings, Notch};
 use serde::{Deserialize, Serialize};
 
 /// What the fence is made of.
@@ -11,10 +13,28 @@ pub struct Boards {
     pub gravel: Option<Gravel>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub rails: Option<Rails>,
+    /// Depths of notches that differ from the rails' own: the first that fits a rail and a post.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub notches: Vec<Notch>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub fixings: Option<Fixings>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub clear: Option<Clearing>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pales: Option<Pales>,
     #[serde(flatten)]
     pub extra: Extra,
+}
+
+impl Boards {
+    /// Depth cut for a rail, counted from 1 at the lowest, into a post that stands so, mm: of the
+    /// first notch that fits, else the rails' own; 0 without rails.
+    #[must_use]
+    pub fn notch(&self, rail: usize, foot: Foot) -> f64 {
+        let own = self.notches.iter().find(|notch| notch.fits(rail, foot));
+        let usual = || self.rails.as_ref().map_or(0.0, Rails::notch_depth);
+        own.map_or_else(usual, |notch| notch.depth)
+    }
 }
 
 /// The gravel board, mm: its height, clearance over the ground, how deep it may be let in, the
@@ -23,6 +43,13 @@ pub struct Boards {
 #[serde(default)]
 pub struct Gravel {
     pub height: f64,
+    pub thick: f64,
+    /// From the posts' front face to the board's; in the middle of the posts where none is given,
+    /// or just in front of them for boards across their faces.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub set: Option<f64>,
+    #[serde(skip_serializing_if = "Joint::is_side")]
+    pub joint: Joint,
     pub clearance: f64,
     pub dig: f64,
     pub gap: f64,
@@ -39,6 +66,9 @@ impl Default for Gravel {
     fn default() -> Self {
         Self {
             height: 150.0,
+            thick: 22.0,
+            set: None,
+            joint: Joint::default(),
             clearance: 10.0,
             dig: 0.0,
             gap: 50.0,
@@ -47,6 +77,23 @@ impl Default for Gravel {
             top: None,
             extra: Extra::new(),
         }
+    }
+}
+
+/// How a board or a rail meets its posts.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Joint {
+    /// From post to post, its ends at their sides.
+    #[default]
+    Side,
+    /// Across the posts' fronts, meeting the next on their centres.
+    Face,
+}
+
+impl Joint {
+    fn is_side(&self) -> bool {
+        *self == Self::Side
     }
 }
 
@@ -70,9 +117,16 @@ pub struct Rails {
     pub seat: f64,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub notch: Option<f64>,
+    pub height: f64,
     /// Thickness of a rail; 40 where none is given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub thick: Option<f64>,
+    /// From the posts' front face to the rail's; in the middle of the posts where none is given,
+    /// or a notch deep in their fronts for rails across their faces.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub set: Option<f64>,
+    #[serde(skip_serializing_if = "Joint::is_side")]
+    pub joint: Joint,
     #[serde(flatten)]
     pub extra: Extra,
 }
@@ -102,7 +156,10 @@ impl Default for Rails {
             high: 1440.0,
             seat: 15.0,
             notch: None,
+            height: 75.0,
             thick: None,
+            set: None,
+            joint: Joint::default(),
             extra: Extra::new(),
         }
     }

@@ -1,7 +1,8 @@
-//! Runs, their ends, bays, gates, holes, and which posts are ticked off, as they are on disk.
+//! Runs, their ends, bays, holes, and which posts are ticked off, as they are on disk.
 
 use super::called::called;
 use super::extra::{Extra, is_false};
+use super::gate::Gate;
 use super::site::Side;
 use crate::job::ids::{CornerId, LineId, MarkId, RunId, WallId};
 use serde::{Deserialize, Serialize};
@@ -21,6 +22,9 @@ pub struct Run {
     pub start: Option<End>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub end: Option<End>,
+    /// How its posts stand; in holes where nothing is said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub foot: Option<Foot>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub post: Option<PostSize>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -45,8 +49,24 @@ pub struct End {
     pub mark: Option<MarkId>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub length: Option<f64>,
+    /// How the post here stands; as the run's other posts where nothing is said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub foot: Option<Foot>,
     #[serde(flatten)]
     pub extra: Extra,
+}
+
+/// How a post stands.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Foot {
+    /// In a hole, in concrete.
+    #[default]
+    Hole,
+    /// On a plate.
+    Plate,
+    /// Fixed to a wall, without a hole.
+    Wall,
 }
 
 /// A post's size: width along the run, depth across it, mm.
@@ -96,51 +116,6 @@ pub enum BayFit {
     #[default]
     Equal,
     Full,
-}
-
-/// A gate: its clear opening starts at this running reading, mm.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
-pub struct Gate {
-    pub at: Option<f64>,
-    pub clear: Option<f64>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub leaf: Option<Leaf>,
-    #[serde(flatten)]
-    pub extra: Extra,
-}
-
-/// The gaps a gate leaf needs, mm, and which gate post it hangs on.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
-pub struct Leaf {
-    pub hinge: f64,
-    pub latch: f64,
-    pub ground: f64,
-    pub hung: Hung,
-    #[serde(flatten)]
-    pub extra: Extra,
-}
-
-impl Default for Leaf {
-    fn default() -> Self {
-        Self {
-            hinge: 15.0,
-            latch: 10.0,
-            ground: 60.0,
-            hung: Hung::default(),
-            extra: Extra::new(),
-        }
-    }
-}
-
-/// The gate post that carries the hinges: nearer the run's start, or its end.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Hung {
-    #[default]
-    Start,
-    End,
 }
 
 /// A post centre held at this running reading, mm; `stands` where the post is there already, so
@@ -193,6 +168,9 @@ pub struct Marked {
     pub off: Option<f64>,
     #[serde(skip_serializing_if = "is_false")]
     pub heights: bool,
+    /// It stays where it was measured, and everything else is fitted to it.
+    #[serde(skip_serializing_if = "is_false")]
+    pub keep: bool,
     #[serde(flatten)]
     pub extra: Extra,
 }

@@ -7,14 +7,18 @@ mod boards;
 mod called;
 mod extra;
 mod fence;
+mod fixings;
+mod gate;
 mod heights;
 pub mod reading;
 mod site;
 
-pub use boards::{BoardFit, Boards, Gravel, Pales, Rails, Stock};
+pub use boards::{BoardFit, Boards, Gravel, Joint, Pales, Rails, Stock};
 pub(in crate::job) use called::called;
 pub use extra::Extra;
-pub use fence::{BayFit, Bays, End, Gate, Hole, Hung, Leaf, Marked, Pin, PostSize, Run};
+pub use fence::{BayFit, Bays, End, Foot, Hole, Marked, Pin, PostSize, Run};
+pub use fixings::{Clearing, Fixings, Notch, WallBolts};
+pub use gate::{Against, Gate, Hung, Leaf, Lock, Offcut, Opens};
 pub use heights::{Datum, Levels, Point, Setup, Sight};
 pub use site::{Corner, CornerCheck, CornerPost, Line, Mark, PostSet, Side, Station, Wall};
 

@@ -141,9 +141,9 @@ impl Default for CornerPost {
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum PostSet {
+    #[default]
     First,
     Second,
-    #[default]
     Bisect,
 }
 

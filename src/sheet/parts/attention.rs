@@ -1,7 +1,7 @@
 //! What is wrong or missing, before anything is cut or dug.
 
 use super::super::document::{Block, Section};
-use super::super::phrase::{count, count_in_words};
+use super::super::phrase::{and, count, count_in_words};
 use super::{Desk, names};
 use crate::job::{Problem, Severity};
 
@@ -36,6 +36,26 @@ pub fn section(desk: &Desk<'_>) -> Section {
 
 const STOP: &str = "Stop: readings do not agree. Every figure on this sheet that rests on them is \
                     off; find the wrong one before anything is stretched, dug or cut.";
+
+/// How many things to look at before anything is dug, for the first page; nothing where there are
+/// none.
+pub fn in_short(desk: &Desk<'_>) -> String {
+    let problems = &desk.solution.problems;
+    let of = |severity| problems.iter().filter(|p| p.severity == severity).count();
+    let counts = [
+        (of(Severity::Error), "error"),
+        (of(Severity::Warning), "thing"),
+    ];
+    let said: Vec<String> = counts
+        .into_iter()
+        .filter(|(n, _)| *n > 0)
+        .map(|(n, what)| count(n, what))
+        .collect();
+    match said.as_slice() {
+        [] => String::new(),
+        said => format!("{} to look at first: see below.", and(said)),
+    }
+}
 
 /// Whether tapes or sights contradict each other.
 fn disagrees(desk: &Desk<'_>) -> bool {

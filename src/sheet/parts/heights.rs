@@ -107,7 +107,7 @@ fn marks(boards: &RunBoards, line: f64) -> Table {
 }
 
 /// The marks of each side that differ; one row where both sides are alike.
-fn sides(
+pub(super) fn sides(
     post: &PostHeights,
     is_first: bool,
     marks: &[HeightMark],
@@ -165,7 +165,7 @@ fn steps(desk: &Desk<'_>, boards: &RunBoards) -> Vec<String> {
     steps.collect()
 }
 
-fn down(mark: &HeightMark) -> f64 {
+pub(super) fn down(mark: &HeightMark) -> f64 {
     match mark.way {
         Way::Up => -mark.by,
         Way::Down => mark.by,

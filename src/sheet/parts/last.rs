@@ -3,14 +3,20 @@
 use super::super::document::{Block, Section};
 use super::Desk;
 use crate::cautions;
+use crate::job::model::Foot;
 use crate::job::reading::Measure;
 
 /// Those that this job's work asks for; none before there is any.
 pub fn cautions(desk: &Desk<'_>) -> Option<Section> {
     let builds = !desk.job.runs.is_empty();
     let sights = desk.solution.levels.is_some();
+    let runs = || desk.solution.runs.values();
+    let on_walls = runs().any(|run| run.posts.iter().any(|post| post.foot == Foot::Wall));
+    let gates = runs().any(|run| !run.gates.is_empty());
     let asked = cautions::ALL.into_iter().filter(|&one| match one {
         cautions::LASER => sights,
+        cautions::MASONRY => on_walls,
+        cautions::GATE => gates,
         _ => builds,
     });
     let mut section = Section::new("Cautions");

@@ -2,7 +2,9 @@
 
 mod attention;
 mod built;
+mod card;
 mod cut;
+mod gate;
 mod heights;
 mod last;
 mod level;
@@ -12,6 +14,7 @@ mod names;
 mod pictures;
 mod posts;
 mod strings;
+mod trestles;
 
 pub use message::message;
 pub use names::place;
@@ -96,12 +99,15 @@ pub fn sections(desk: &Desk<'_>) -> Vec<Section> {
         strings::section(desk),
         posts::section(desk),
         level::section(desk),
+        trestles::section(desk),
         heights::section(desk),
+        gate::section(desk),
         cut::section(desk),
         last::cautions(desk),
         last::how_sure(desk),
     ];
-    let mut sections = vec![attention::section(desk)];
+    let mut sections: Vec<Section> = card::section(desk).into_iter().collect();
+    sections.push(attention::section(desk));
     let steps = steps.into_iter().flatten().enumerate();
     sections.extend(steps.map(|(i, mut step)| {
         step.heading = format!("{} {}", i + 1, step.heading);

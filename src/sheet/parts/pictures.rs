@@ -4,7 +4,7 @@ use super::super::document::{Picture, Room};
 use super::{Desk, names};
 use crate::drawing::{
     Detail, ElevationShow, Figures, PlanShow, Seen, Turn, corner, corner_detail, elevation,
-    plan as plan_of,
+    gate_leaf, plan as plan_of, trestles,
 };
 use crate::job::{CornerId, RunId};
 use crate::setout::{Post, RunFix};
@@ -75,7 +75,7 @@ pub fn of_corner(desk: &Desk<'_>, id: &CornerId, fix: &CornerFix) -> Vec<Picture
                     "Mark {} on each string; the tape across must read what is written on it.",
                     desk.full(arm)
                 ),
-                room: Room::Strip,
+                room: Room::Small,
                 drawing,
             }),
         );
@@ -83,7 +83,7 @@ pub fn of_corner(desk: &Desk<'_>, id: &CornerId, fix: &CornerFix) -> Vec<Picture
     let detail = corner_detail(desk.job, desk.solution, id);
     pictures.extend(detail.map(|drawing| Picture {
         caption: "The corner post, its gaps to the strings and the line of a mitre.".to_owned(),
-        room: Room::Strip,
+        room: Room::Small,
         drawing,
     }));
     pictures
@@ -116,6 +116,27 @@ pub fn elevations(desk: &Desk<'_>, run: &RunId) -> Vec<Picture> {
         })
     };
     parts.into_iter().filter_map(picture).collect()
+}
+
+/// The posts of a run lying down, those that are cut together as one.
+pub fn on_trestles(desk: &Desk<'_>, run: &RunId) -> Option<Picture> {
+    Some(Picture {
+        caption: format!(
+            "{}, tops to the left. Figures from the top: upper edges of the housings, bolts, boards.",
+            names::run(desk.job, run)
+        ),
+        room: Room::Strip,
+        drawing: trestles(desk.job, desk.solution, run, None)?,
+    })
+}
+
+/// A gate's leaf.
+pub fn of_leaf(desk: &Desk<'_>, run: &RunId, index: usize) -> Option<Picture> {
+    Some(Picture {
+        caption: "The leaf from behind, its hinges at the left.".to_owned(),
+        room: Room::Small,
+        drawing: gate_leaf(desk.job, desk.solution, run, index)?,
+    })
 }
 
 /// First and last posts of stretches of about the same number of bays.

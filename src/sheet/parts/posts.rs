@@ -52,7 +52,6 @@ fn set_out(desk: &Desk<'_>, run: &Run, fix: &RunFix, section: &mut Section) {
     section.table(swings(fix));
     for gate in &fix.gates {
         section.say(opening(desk, gate));
-        section.say(leaf(desk, run, gate));
     }
     for post in &fix.posts {
         section.say(wedge(desk, post));
@@ -172,20 +171,6 @@ fn opening(desk: &Desk<'_>, gate: &GateFix) -> String {
         desk.full(gate.far - gate.near),
         gate.from,
         gate.to
-    )
-}
-
-fn leaf(desk: &Desk<'_>, run: &Run, gate: &GateFix) -> String {
-    let boards = desk.solution.boards.get(&run.id);
-    let leaf = boards.and_then(|boards| boards.gates.iter().find(|leaf| leaf.index == gate.index));
-    let Some(leaf) = leaf else {
-        return String::new();
-    };
-    format!(
-        "Gate leaf {} wide, hung on post {}. Measure the opening at the top, middle and bottom \
-         before making it, and use the least.",
-        desk.full(leaf.width),
-        leaf.hung
     )
 }
 

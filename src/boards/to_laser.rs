@@ -1,0 +1,51 @@
+//! Setting a post that is cut already: which of its marks comes to the laser line.
+
+use super::along::{AlongPost, AlongWhat};
+use super::marks::Way;
+use serde::Serialize;
+
+/// The mark to bring to a laser line when a post that is already cut is set, mm.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct LaserMark {
+    /// From the post's top to the laser line; none where the line passes over the post.
+    #[serde(rename = "from top", skip_serializing_if = "Option::is_none")]
+    pub from_top: Option<f64>,
+    /// The nearest mark; none for the top itself.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub what: Option<AlongWhat>,
+    pub edge: MarkEdge,
+    /// Which way that mark is from the laser line, and by how much.
+    pub way: Way,
+    pub by: f64,
+}
+
+/// An edge of a housing or a board.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum MarkEdge {
+    Upper,
+    Lower,
+}
+
+/// The mark that comes nearest a laser line `below` the post's top, mm.
+pub(super) fn nearest(along: &[AlongPost], below: f64) -> Option<LaserMark> {
+    let edges = along
+        .iter()
+        .filter(|mark| matches!(mark.what, AlongWhat::Rail(_) | AlongWhat::Gravel));
+    let edges = edges.flat_map(|mark| {
+        [
+            (Some(mark.what), MarkEdge::Upper, mark.from),
+            (Some(mark.what), MarkEdge::Lower, mark.to),
+        ]
+    });
+    let all = edges.chain([(None, MarkEdge::Upper, 0.0)]);
+    let (what, edge, at) =
+        all.min_by(|a, b| (a.2 - below).abs().total_cmp(&(b.2 - below).abs()))?;
+    Some(LaserMark {
+        from_top: (below >= 0.0).then_some(below),
+        what,
+        edge,
+        way: if at <= below { Way::Up } else { Way::Down },
+        by: (below - at).abs(),
+    })
+}
