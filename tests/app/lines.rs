@@ -182,7 +182,11 @@ fn how_sure_a_reading_is_opens_its_reason() {
     let hand = Hand::on(job::example());
     hand.press("A to C");
     hand.press("How sure it is");
-    assert!(hand.says("how well one reading of the tape"), "{:?}", hand.labels());
+    assert!(
+        hand.says("how well one reading of the tape"),
+        "{:?}",
+        hand.labels()
+    );
     assert!(!hand.says("another tape"), "it is not the longest");
 }
 
