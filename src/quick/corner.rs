@@ -10,8 +10,10 @@
 //! ```
 
 use super::bevel::{self, Bevel};
-use super::figure::{self, Figure, FigureError, Taped};
+use super::figure::{self, Figure, Taped};
+pub use super::triangle::CornerError;
 use super::triangle::{Triangle, across};
+use crate::length::{Unit, show_pm};
 
 /// The three tapes round a corner.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -39,31 +41,6 @@ pub struct Corner {
     pub shorter_leg: f64,
 }
 
-/// Why three tapes make no corner.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
-pub enum CornerError {
-    /// A figure that cannot be.
-    #[error(transparent)]
-    Figure(#[from] FigureError),
-    /// One tape is longer than the other two together.
-    #[error(
-        "The three tapes cannot close: the {longest} is {by:.0} mm longer than the other two \
-         together. Tape all three again."
-    )]
-    CannotClose {
-        /// Which tape is too long.
-        longest: &'static str,
-        /// By how much, mm.
-        by: f64,
-    },
-    /// All three lie on one line.
-    #[error(
-        "The three tapes lie on one straight line, so they give no corner. \
-         Check the across tape, or that the legs run along two different strings."
-    )]
-    Flat,
-}
-
 /// What would make a taped corner surer.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum CornerHint {
@@ -77,13 +54,13 @@ pub enum CornerHint {
 }
 
 impl CornerHint {
-    /// The hint as a sentence.
+    /// The hint as a sentence, its lengths in `unit`.
     #[must_use]
-    pub fn text(self) -> String {
+    pub fn text(self, unit: Unit) -> String {
         match self {
             Self::LongerLegs { sideways } => format!(
-                "The far end of the run is only sure to ±{sideways:.0} mm. \
-                 Take legs as long as the run."
+                "The far end of the run is only sure to {}. Take legs as long as the run.",
+                [&show_pm(sideways, unit), unit.name()].join(" ").trim_end()
             ),
             Self::FlatTriangle => "The triangle is very flat, so a small slip turns it far. \
                  Tape to the string carried on past the corner instead."

@@ -9,6 +9,7 @@ mod extra;
 mod fence;
 mod heights;
 pub mod reading;
+mod show;
 mod site;
 
 pub use boards::{BoardFit, Boards, Gravel, Pales, Rails, Stock};
@@ -16,9 +17,10 @@ pub(in crate::job) use called::called;
 pub use extra::Extra;
 pub use fence::{BayFit, Bays, End, Gate, Hole, Hung, Leaf, Marked, Pin, PostSize, Run};
 pub use heights::{Datum, Levels, Point, Setup, Sight};
+pub use show::Show;
 pub use site::{Corner, CornerPost, Line, Mark, PostSet, Side, Station, Wall};
 
-use crate::{length::Unit, tape::TapeClass};
+use crate::tape::TapeClass;
 use reading::Reading;
 use serde::{Deserialize, Serialize};
 
@@ -96,15 +98,6 @@ impl Job {
             extra: Extra::new(),
         }
     }
-}
-
-/// How figures are shown.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-pub struct Show {
-    #[serde(default)]
-    pub lengths: Unit,
-    #[serde(flatten)]
-    pub extra: Extra,
 }
 
 /// The tape: its accuracy class and the standard deviation of one reading, mm.
