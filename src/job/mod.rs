@@ -13,6 +13,7 @@ pub mod model;
 pub mod problem;
 mod read;
 pub mod sound;
+pub mod usual;
 
 pub use ids::{ByName, CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId, with_kind};
 pub use model::{Job, reading};
