@@ -7,6 +7,7 @@
 //! ```
 
 use crate::job::model;
+use crate::length::{Unit, distance, fine_with_unit};
 
 /// A line laser or an optical level and the person reading it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -63,16 +64,18 @@ impl Laser {
         self.limit(one - other)
     }
 
-    /// Advice to stand midway, when unequal sights could cost more than the reading itself.
+    /// Advice to stand midway, when unequal sights could cost more than the reading itself; its lengths
+    /// in `unit`.
     #[must_use]
-    pub fn balance_advice(self, one: f64, other: f64) -> Option<String> {
+    pub fn balance_advice(self, one: f64, other: f64, unit: Unit) -> Option<String> {
         let cost = self.unequal_sights(one, other);
         (cost > self.reading).then(|| {
             format!(
-                "Sights of {:.1} m and {:.1} m: a laser at its limit puts {cost:.1} mm into the \
-                 height between them. Set it up about as far from both.",
-                one / 1000.0,
-                other / 1000.0
+                "Sights of {} and {}: a laser at its limit puts {} into the height between them. \
+                 Set it up about as far from both.",
+                distance(one, unit),
+                distance(other, unit),
+                fine_with_unit(cost, unit, 1)
             )
         })
     }
@@ -86,12 +89,12 @@ mod tests {
     fn equal_sights_cost_nothing() {
         let laser = Laser::default();
         assert_eq!(laser.unequal_sights(9000.0, 9000.0), 0.0);
-        assert_eq!(laser.balance_advice(9000.0, 8000.0), None);
+        assert_eq!(laser.balance_advice(9000.0, 8000.0, Unit::Mm), None);
         assert!((laser.unequal_sights(3000.0, 18_000.0) - 4.5).abs() < 1e-12);
         assert!(
             laser
-                .balance_advice(3000.0, 18_000.0)
-                .is_some_and(|t| t.contains("4.5 mm"))
+                .balance_advice(3000.0, 18_000.0, Unit::Mm)
+                .is_some_and(|t| t.contains("4.5\u{a0}mm"))
         );
     }
 }

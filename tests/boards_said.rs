@@ -116,7 +116,7 @@ fn the_gap_under_bay_4_to_5_is_said_with_what_closes_it() {
 #[test]
 fn lengths_are_told_in_the_jobs_own_unit() {
     let mut job = example();
-    job.show.lengths = Unit::FtIn;
+    job.show.lengths = Unit::FEET;
     job.levels.setups[1].sights[5].down = Some(575.0);
     job.stock.rails = vec![1200.0];
     let problems = solve(&job).problems;

@@ -44,7 +44,7 @@ fn jobs() -> Vec<Job> {
     let mut jobs = cases();
     jobs.push(long_job());
     let mut feet = job::example();
-    feet.show.lengths = Unit::FtIn;
+    feet.show.lengths = Unit::FEET;
     for wall in &mut feet.walls {
         wall.name = format!("{} with a very long name indeed", wall.name);
     }

@@ -19,7 +19,7 @@ fn case(name: &str) -> Job {
 
 fn jobs() -> Vec<Job> {
     let mut feet = job::example();
-    feet.show.lengths = Unit::FtIn;
+    feet.show.lengths = Unit::FEET;
     feet.title = "Feet & <inches> “quoted”".to_owned();
     let names = ["coal-yard-return", "coal-yard-slip", "stepped-side-run"];
     let mut jobs = vec![job::example(), feet, Job::new("Nothing yet")];

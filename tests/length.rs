@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use tautmark::length::{
-    LARGEST_MM, ParseErrorKind, Unit, parse, parse_sum, prefix_ok, show, show_fine, show_pm,
+    LARGEST_MM, ParseErrorKind, Unit, keys, parse, parse_sum, prefix_ok, show, show_fine, show_pm,
     show_typed, show_with_unit, signed,
 };
 
@@ -58,7 +58,7 @@ fn near_lengths() -> impl Strategy<Value = String> {
 fn keypad_step(unit: Unit) -> f64 {
     match unit {
         Unit::Mm | Unit::M => 0.05,
-        Unit::FtIn => 25.4 / 64.0 + 1e-6,
+        Unit::FtIn(_) => 25.4 / 64.0 + 1e-6,
     }
 }
 
@@ -109,7 +109,7 @@ proptest! {
 
     #[test]
     fn shown_text_reads_back(mm in lengths(), unit in units()) {
-        let step = match unit { Unit::Mm | Unit::M => 0.5 + 1e-6, Unit::FtIn => 25.4 / 32.0 + 1e-6 };
+        let step = match unit { Unit::Mm | Unit::M => 0.5 + 1e-6, Unit::FtIn(_) => 25.4 / 32.0 + 1e-6 };
         for text in [show(mm, unit), show_with_unit(mm, unit), signed(mm, unit)] {
             let read = parse(&text, unit);
             prop_assert!(read.as_ref().is_ok_and(|read| (read - mm).abs() <= step), "{} → {} → {:?}", mm, text, read);
@@ -137,7 +137,7 @@ proptest! {
     #[test]
     fn spelt_out_units_mean_the_same_in_every_unit(sixteenths in 0_u32..20_000, unit in units()) {
         let mm = f64::from(sixteenths) * 1.5875;
-        let read = parse(&show_typed(mm, Unit::FtIn), unit).unwrap();
+        let read = parse(&show_typed(mm, Unit::FEET), unit).unwrap();
         prop_assert!((read - mm).abs() < 1e-6);
     }
 
@@ -168,4 +168,118 @@ proptest! {
         }
         prop_assert_eq!(show_typed(mm, unit).is_empty(), !mm.is_finite());
     }
+}
+
+/// Sixteenths of an inch.
+fn sixteenths(feet: u32, inches: u32, sixteenths: u32) -> f64 {
+    f64::from((feet * 12 + inches) * 16 + sixteenths) * 25.4 / 16.0
+}
+
+/// Keys as they are called on the pad, one space between them.
+fn keyed(names: &str) -> String {
+    let mut text = String::new();
+    for key in names.split(' ') {
+        keys::press(&mut text, key);
+    }
+    text
+}
+
+/// Lengths as people write and say them, with feet and inches on the tape.
+#[test]
+fn sixty_lengths_are_read_as_they_are_meant_and_shown_alike() {
+    let written: [(&str, [u32; 3]); 44] = [
+        ("10' 2 1/2\"", [10, 2, 8]),
+        ("10' 2 1/2", [10, 2, 8]),
+        ("10'2 1/2\"", [10, 2, 8]),
+        ("10'-2 1/2\"", [10, 2, 8]),
+        ("10'-2-1/2\"", [10, 2, 8]),
+        ("10' 2-1/2\"", [10, 2, 8]),
+        ("10' 2-1/2", [10, 2, 8]),
+        ("10 ft 2 1/2", [10, 2, 8]),
+        ("10 ft 2 1/2 in", [10, 2, 8]),
+        ("10 ft. 2 1/2 in.", [10, 2, 8]),
+        ("10ft 2-1/2in", [10, 2, 8]),
+        ("10 feet 2 1/2 inches", [10, 2, 8]),
+        ("10 foot 2½", [10, 2, 8]),
+        ("10′ 2½″", [10, 2, 8]),
+        ("10’ 2 ½”", [10, 2, 8]),
+        ("10' 2\" 1/2", [10, 2, 8]),
+        ("10 ft 2 in 1/2", [10, 2, 8]),
+        ("10' 2.5\"", [10, 2, 8]),
+        ("10-2 1/2", [10, 2, 8]),
+        ("10-2-1/2", [10, 2, 8]),
+        ("122 1/2", [10, 2, 8]),
+        ("122-1/2", [10, 2, 8]),
+        ("122.5", [10, 2, 8]),
+        ("122,5\"", [10, 2, 8]),
+        ("2 1/2", [0, 2, 8]),
+        ("2-1/2", [0, 2, 8]),
+        ("2-1/2\"", [0, 2, 8]),
+        ("2 1/2 in", [0, 2, 8]),
+        ("2 in 1/2", [0, 2, 8]),
+        ("2\" 1/2\"", [0, 2, 8]),
+        ("2½", [0, 2, 8]),
+        ("1/2", [0, 0, 8]),
+        ("1/2\"", [0, 0, 8]),
+        ("½ in", [0, 0, 8]),
+        ("0' 0 1/2\"", [0, 0, 8]),
+        ("6'", [6, 0, 0]),
+        ("6 ft", [6, 0, 0]),
+        ("6' 0\"", [6, 0, 0]),
+        ("6-0", [6, 0, 0]),
+        ("72", [6, 0, 0]),
+        ("72 in", [6, 0, 0]),
+        ("6.5 ft", [6, 6, 0]),
+        ("6½ ft", [6, 6, 0]),
+        ("5' 11 15/16\"", [5, 11, 15]),
+    ];
+    let pressed: [(&str, [u32; 3]); 20] = [
+        ("1 0 ft 2 1 /2", [10, 2, 8]),
+        ("1 0 ft 2 1 /2 in", [10, 2, 8]),
+        ("1 0 ft 2 in 1 /2", [10, 2, 8]),
+        ("1 0 ft 2 + 1 /2", [10, 2, 8]),
+        ("1 0 ft hyphen 2 hyphen 1 / 2", [10, 2, 8]),
+        ("1 2 2 1 /2", [10, 2, 8]),
+        ("1 2 2 . 5", [10, 2, 8]),
+        ("2 1 /2", [0, 2, 8]),
+        ("2 hyphen 1 / 2", [0, 2, 8]),
+        ("2 in 1 /2", [0, 2, 8]),
+        ("1 /2", [0, 0, 8]),
+        ("1 / 2", [0, 0, 8]),
+        ("6 ft", [6, 0, 0]),
+        ("7 2", [6, 0, 0]),
+        ("7 2 in", [6, 0, 0]),
+        ("6 ft 0 in", [6, 0, 0]),
+        ("5 ft 1 1 in 1 5 /16", [5, 11, 15]),
+        ("9 ft 7 5 /8", [9, 7, 10]),
+        ("9 ft 7 1 /4 - 1 /4", [9, 7, 0]),
+        ("3 ft 6 + 2 ft 6 3 /4", [6, 0, 12]),
+    ];
+    let pressed = pressed.map(|(names, length)| (keyed(names), length));
+    let written = written.map(|(text, length)| (text.to_owned(), length));
+    for (text, [feet, inches, parts]) in written.into_iter().chain(pressed) {
+        let mm = sixteenths(feet, inches, parts);
+        let read = parse(&text, Unit::FEET);
+        assert!(
+            read.as_ref().is_ok_and(|read| (read - mm).abs() < 1e-6),
+            "{text} is {mm}, and was read as {read:?}"
+        );
+        let shown = show(read.unwrap_or_default(), Unit::FEET);
+        assert_eq!(shown, show(mm, Unit::FEET), "{text}");
+        let again = parse(&shown, Unit::FEET).unwrap_or_default();
+        assert!((again - mm).abs() < 1e-6, "{shown}");
+    }
+    // A space of a keyboard stands where a carpenter writes one.
+    let mut typed = String::new();
+    for letter in "10 ft 2 1/2".split("").filter(|letter| !letter.is_empty()) {
+        keys::press(&mut typed, letter);
+    }
+    assert_eq!(parse(&typed, Unit::FEET), Ok(sixteenths(10, 2, 8)));
+}
+
+#[test]
+fn a_typed_minus_is_never_dropped() {
+    assert_eq!(parse(&keyed("- 5"), Unit::Mm), Ok(-5.0));
+    assert_eq!(parse(&keyed("- 2 1 /2"), Unit::FEET), Ok(-63.5));
+    assert_eq!(parse(&keyed("3 - 1 0"), Unit::Mm), Ok(-7.0));
 }

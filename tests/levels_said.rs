@@ -212,7 +212,7 @@ fn sights_out_of_balance_across_the_only_change_point() {
     assert!(says(
         &carried(2000.0),
         "levels.setups[1].sights[0].dist",
-        "carries 3.6 mm round unseen"
+        "carries 3.6\u{a0}mm round unseen"
     ));
     assert!(carried(12_000.0).problems.is_empty());
 }

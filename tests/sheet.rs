@@ -73,7 +73,7 @@ fn table<'a>(rows: &'a [Vec<String>], from: usize, heading: &[&str]) -> (usize, 
 }
 
 fn near(text: &str, unit: Unit, mm: f64) {
-    let allowed = if unit == Unit::FtIn {
+    let allowed = if unit == Unit::FEET {
         25.4 / 64.0
     } else {
         0.006
@@ -234,11 +234,11 @@ fn every_table_has_a_cell_for_each_column() {
 #[test]
 fn feet_and_inches_go_all_the_way_through() {
     let mut job = full();
-    job.show.lengths = Unit::FtIn;
+    job.show.lengths = Unit::FEET;
     let solution = solve(&job);
     let sheet = Sheet::new(&job, &solution);
     let post = &solution.runs["R1"].posts[3];
-    assert!(sheet.text().contains(&show(post.centre, Unit::FtIn)));
+    assert!(sheet.text().contains(&show(post.centre, Unit::FEET)));
     assert!(!sheet.text().contains(&show(post.centre, Unit::Mm)));
     // After what is wrong, which names figures of the file as they stand there.
     for section in &sheet.sections[1..] {

@@ -7,9 +7,9 @@ use super::{Bridge, Desk, Notice, Then, naming};
 use crate::job::edit::Thing;
 use crate::job::model::Corner;
 use crate::length;
-use crate::quick::Taped;
 use crate::quick::corner::{CornerTapes, corner_by_tapes};
 use crate::quick::turn_string::{Swing, turn_string};
+use crate::quick::{Refusal, Taped};
 use crate::site::CornerFix;
 use slint::Global;
 use std::rc::Rc;
@@ -145,7 +145,7 @@ fn found(desk: &Desk, fix: &CornerFix) -> tautmark_ui::Status {
     };
     let corner = match corner_by_tapes(&tapes) {
         Ok(corner) => corner,
-        Err(why) => return status(Verdict::Attention, &why.to_string()),
+        Err(why) => return status(Verdict::Attention, &why.said(unit)),
     };
     let off = corner.angle.value - fix.angle;
     let sure = corner.angle.pm.hypot(fix.angle_pm);

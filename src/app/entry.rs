@@ -2,7 +2,7 @@
 
 use super::field::{Field, Measure};
 use crate::job::Job;
-use crate::length::{self, Unit};
+use crate::length::{self, Unit, keys};
 use tautmark_ui::{KeySigns, KeyUnits};
 
 /// A figure being typed.
@@ -41,67 +41,13 @@ impl Entry {
         }
     }
 
-    /// One key. Digits and `.` go in as they are; `+` and `-` make a sum; `ft`, `in` and
-    /// fractions such as `5/16` belong to feet and inches.
+    /// One key: the sign keys turn the figure, every other one is of its text.
     pub fn key(&mut self, key: &str) {
         match key {
-            "back" => self.back(),
+            "back" => keys::take_back(&mut self.text),
             "up" | "left" => self.negative = false,
             "down" | "right" => self.negative = true,
-            "+" | "-" => self.operator(if key == "+" { " + " } else { " − " }),
-            "ft" => self.text.push_str("' "),
-            "in" => {
-                let trimmed = self.text.trim_end().len();
-                self.text.truncate(trimmed);
-                self.text.push('"');
-            }
-            part if part.contains('/') => {
-                let needs_space = self.text.ends_with(|c: char| c.is_ascii_digit());
-                self.text.push_str(if needs_space { " " } else { "" });
-                self.text.push_str(part);
-            }
-            digit => self.text.push_str(digit),
-        }
-        // Longer than any figure; the length parser says so before it comes to this.
-        let most = self
-            .text
-            .char_indices()
-            .nth(60)
-            .map_or(self.text.len(), |(at, _)| at);
-        self.text.truncate(most);
-    }
-
-    fn operator(&mut self, with_spaces: &str) {
-        let open = self.text.trim_end();
-        if open.ends_with(['+', '−']) {
-            let cut = open.len() - open.chars().next_back().map_or(0, char::len_utf8);
-            self.text.truncate(self.text[..cut].trim_end().len());
-        }
-        let signed_start = self.text.is_empty() && with_spaces.contains('−');
-        if signed_start && matches!(self.field.measure(), Measure::Length) {
-            return;
-        }
-        self.text.push_str(if self.text.is_empty() {
-            with_spaces.trim()
-        } else {
-            with_spaces
-        });
-    }
-
-    /// Takes back one key: an operator with its spaces, a fraction, or one letter.
-    fn back(&mut self) {
-        for ending in [" + ", " − ", "' "] {
-            if let Some(rest) = self.text.strip_suffix(ending) {
-                let keep = rest.len();
-                self.text.truncate(keep);
-                return;
-            }
-        }
-        if self.text.pop() == Some('/') {
-            // The rest of a fraction goes with its stroke.
-            while self.text.ends_with(|c: char| c.is_ascii_digit()) {
-                self.text.pop();
-            }
+            key => keys::press(&mut self.text, key),
         }
     }
 
@@ -145,9 +91,14 @@ impl Entry {
         }
         if let Measure::Length | Measure::Signed(_) = self.field.measure()
             && let Ok(sum) = length::parse_sum(&self.text, self.unit)
-            && !sum.is_single()
         {
-            return (sum.show_first(self.unit), sum.show_rest(self.unit));
+            if !sum.is_single() {
+                return (sum.show_first(self.unit), sum.show_rest(self.unit));
+            }
+            let read = sum.show(self.unit);
+            if self.unit.is_feet() && said_otherwise(&self.text, &read) {
+                return (self.text.clone(), format!("= {read}"));
+            }
         }
         (grouped(&self.text, self.unit), self.unit_name())
     }
@@ -165,7 +116,7 @@ impl Entry {
             Measure::Length | Measure::Signed(_) => match self.unit {
                 Unit::Mm => "mm",
                 Unit::M => "m",
-                Unit::FtIn => "",
+                Unit::FtIn(_) => "",
             },
             Measure::Degrees => "°",
             Measure::Count => "",
@@ -180,7 +131,7 @@ impl Entry {
         let measure = self.field.measure();
         let length = matches!(measure, Measure::Length | Measure::Signed(_));
         let units = match (length, self.unit) {
-            (true, Unit::FtIn) => KeyUnits::FeetInches,
+            (true, Unit::FtIn(_)) => KeyUnits::FeetInches,
             _ => KeyUnits::Plain,
         };
         let signs = match measure {
@@ -189,6 +140,12 @@ impl Entry {
         };
         (units, signs)
     }
+}
+
+/// Whether feet and inches as typed look different from what they are read as, marks and spaces aside.
+fn said_otherwise(typed: &str, read: &str) -> bool {
+    let told = |c: &char| c.is_ascii_digit() || matches!(c, '.' | '/' | '-' | '−');
+    !typed.chars().filter(told).eq(read.chars().filter(told))
 }
 
 /// Digits in threes while they are typed, as they will be shown; anything else as it is.

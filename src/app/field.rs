@@ -73,6 +73,10 @@ pub trait Field {
     /// calculation, kept on the desk.
     fn entered(&self, _desk: &mut Desk, _value: f64) {}
 
+    /// Told when the figure that is there is taken away, with nothing typed: one that can be done
+    /// without is empty then.
+    fn emptied(&mut self, _desk: &mut Desk) {}
+
     /// What the drawing stresses while this figure is asked for.
     fn focus(&self, _job: &Job) -> Focus {
         Focus::Nothing

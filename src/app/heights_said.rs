@@ -75,7 +75,7 @@ fn unit_words(unit: Unit) -> &'static str {
     match unit {
         Unit::Mm => "mm",
         Unit::M => "metres",
-        Unit::FtIn => "feet and inches",
+        Unit::FtIn(_) => "feet and inches",
     }
 }
 

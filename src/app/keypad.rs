@@ -79,7 +79,10 @@ pub(super) fn fill(app: &App, desk: &Desk) {
     vm.set_next_enabled(!matches!(typed, Typed::Wrong(_) | Typed::GoOn));
     vm.set_status(match typed {
         Typed::Wrong(why) => status(Verdict::Attention, &why),
-        Typed::GoOn => silence(),
+        Typed::GoOn => status(
+            Verdict::Note,
+            "Not a whole figure yet: type on, or take a key back.",
+        ),
         Typed::Nothing => entry.field.verdict(desk, None).unwrap_or_else(silence),
         Typed::Value(value) => entry
             .field

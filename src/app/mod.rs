@@ -37,7 +37,6 @@ mod jobs;
 mod keeping;
 mod keypad;
 mod laser;
-mod laser_figure;
 mod left;
 mod level_menus;
 mod level_names;

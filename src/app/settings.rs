@@ -7,11 +7,10 @@ use super::{Desk, Then, naming};
 use crate::job::Job;
 use crate::job::edit::{Edit, Setting};
 use crate::job::model::Show;
-use crate::length::{self, Unit};
+use crate::length::{self, Part as Parts, Unit};
 use crate::tape::TapeClass;
 use tautmark_ui::Verdict;
 
-const UNITS: [Unit; 3] = [Unit::Mm, Unit::M, Unit::FtIn];
 const CLASSES: [TapeClass; 3] = [TapeClass::I, TapeClass::II, TapeClass::III];
 
 /// The form of [`tautmark_ui::Page::Settings`].
@@ -36,19 +35,30 @@ impl Form for Settings {
             let rows = vec![text("name", "Name", "a short name of its own", &name)];
             return FormContents::new(rows).saying(Verdict::None, "Whatever refers to it follows.");
         }
-        let unit = UNITS.iter().position(|unit| *unit == job.show.lengths);
         let class = CLASSES.iter().position(|class| *class == job.tape.class);
-        let reading = length::show_fine(job.tape.reading, job.show.lengths, 1);
-        let laser = length::show_fine(job.level.reading, job.show.lengths, 1);
+        let reading = length::show_spread(job.tape.reading, job.show.lengths);
+        let laser = length::show_spread(job.level.reading, job.show.lengths);
         let accuracy = super::entry::plain(job.level.accuracy);
-        FormContents::new(vec![
+        let mut rows = vec![
             text(
                 "title",
                 "Name of the job",
                 "what the job is called",
                 &job.title,
             ),
-            choice("unit", "Lengths in", &["mm", "m", "ft in"], unit),
+            choice(
+                "unit",
+                "Lengths in",
+                &["mm", "m", "ft in"],
+                Some(job.show.lengths.place()),
+            ),
+        ];
+        if let Some(part) = job.show.lengths.part() {
+            let at = Parts::ALL.iter().position(|one| *one == part);
+            let names = Parts::ALL.map(Parts::name);
+            rows.push(choice("part", "Smallest part of an inch", &names, at));
+        }
+        rows.extend([
             heading("Tape"),
             choice(
                 "class",
@@ -70,7 +80,8 @@ impl Form for Settings {
                 &accuracy,
             ),
             figure("sight", "One sight, standard deviation", "", &laser),
-        ])
+        ]);
+        FormContents::new(rows)
     }
 
     fn pressed(&self, desk: &mut Desk, id: &str) -> Then {
@@ -86,9 +97,12 @@ impl Form for Settings {
     fn picked(&self, desk: &mut Desk, id: &str, index: usize) -> Then {
         let job = desk.saved();
         let edit = match id {
-            "unit" => UNITS.get(index).map(|&lengths| {
+            "unit" => Unit::ALL
+                .get(index)
+                .map(|&unit| Setting::Show(job.show.turned_to(unit))),
+            "part" => Parts::ALL.get(index).map(|&part| {
                 Setting::Show(Show {
-                    lengths,
+                    lengths: job.show.lengths.to_part(part),
                     ..job.show.clone()
                 })
             }),

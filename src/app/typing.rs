@@ -28,10 +28,16 @@ impl Desk {
 
     /// One key of the keypad.
     pub fn key(&mut self, key: &str) {
-        if let Some(entry) = &mut self.entry {
+        let Some(mut entry) = self.entry.take() else {
+            return;
+        };
+        if key == "back" && entry.text.is_empty() {
+            entry.field.emptied(self);
+        } else {
             entry.key(key);
-            self.preview_entry();
         }
+        self.entry = Some(entry);
+        self.preview_entry();
     }
 
     /// The figure typed so far, where it can be read.

@@ -56,7 +56,7 @@ fn settings(desk: &Desk) -> String {
     let unit = match job.show.lengths {
         Unit::Mm => "mm",
         Unit::M => "m",
-        Unit::FtIn => "feet and inches",
+        Unit::FtIn(_) => "feet and inches",
     };
     format!("tape of class {}, lengths in {unit}", job.tape.class)
 }

@@ -124,7 +124,7 @@ impl From<Lengths> for Unit {
         match lengths {
             Lengths::Mm => Unit::Mm,
             Lengths::M => Unit::M,
-            Lengths::FtIn => Unit::FtIn,
+            Lengths::FtIn => Unit::FEET,
         }
     }
 }

@@ -15,6 +15,7 @@ mod plain;
 pub mod problem;
 mod read;
 pub mod sound;
+pub mod usual;
 
 pub use ids::{ByName, CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId, with_kind};
 pub use model::{Job, reading};

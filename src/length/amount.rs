@@ -1,8 +1,9 @@
 //! A figure with or without a fraction, before its unit is known.
 
 use super::error::ParseErrorKind;
-use super::fraction::{Division, FeetInches, MM_PER_FOOT, MM_PER_INCH, Marks};
+use super::fraction::{MM_PER_FOOT, MM_PER_INCH};
 use super::measure::Measure;
+use super::remedy::{improper, nearest_on_tape};
 use super::scan::{Figure, Placed, Refused, Token};
 
 /// What stands before a unit, and the bytes it covers.
@@ -125,7 +126,8 @@ impl Amount {
             return Err((ParseErrorKind::FractionMisplaced, at, part.end));
         }
         if denominator > 0 && numerator >= denominator {
-            return Err((ParseErrorKind::Improper, part.at, part.end));
+            let kind = improper(whole.is_some(), numerator, denominator);
+            return Err((kind, part.at, part.end));
         }
         if !denominator.is_power_of_two() || !(2..=64).contains(&denominator) {
             let instead = nearest_on_tape(numerator, denominator);
@@ -141,6 +143,29 @@ impl Amount {
             at,
             end: part.end,
         })
+    }
+
+    /// A whole figure with the bare fraction `part` behind it.
+    pub(super) fn with_fraction(&self, part: &Self) -> Self {
+        match (&self.size, &part.size) {
+            (
+                Size::Figure(whole),
+                Size::Fraction {
+                    whole: None,
+                    numerator,
+                    denominator,
+                },
+            ) => Self {
+                size: Size::Fraction {
+                    whole: Some(whole.clone()),
+                    numerator: *numerator,
+                    denominator: *denominator,
+                },
+                at: self.at,
+                end: part.end,
+            },
+            _ => self.clone(),
+        }
     }
 
     /// In whatever unit it has.
@@ -252,18 +277,4 @@ pub(super) fn mm_of(amount: &Amount, measure: Measure) -> Result<f64, Refused> {
             Ok(amount.value() * factor)
         }
     }
-}
-
-/// The nearest sixteenth above nothing and below one, or 64th for a finer division.
-fn nearest_on_tape(numerator: u32, denominator: u32) -> String {
-    let division = if denominator > 64 {
-        Division::SixtyFourths
-    } else {
-        Division::Sixteenths
-    }
-    .per_inch();
-    let ratio = f64::from(numerator) / f64::from(denominator.max(1));
-    let parts = ((ratio * division as f64).round() as u64).clamp(1, division - 1);
-    let written = FeetInches::from_parts(parts, division).write(Marks::Keys);
-    written.trim_end_matches('"').to_owned()
 }

@@ -63,7 +63,7 @@ pub enum ParseErrorKind {
 ///
 /// ```
 /// use tautmark::length::{Unit, parse};
-/// let error = parse("11' 14\"", Unit::FtIn).unwrap_err();
+/// let error = parse("11' 14\"", Unit::FEET).unwrap_err();
 /// assert_eq!((error.at, error.len), (4, 3));
 /// assert_eq!(error.to_string(), "“14\"” is a foot or more after feet. Type 12' 2\" instead.");
 /// ```
@@ -102,7 +102,7 @@ impl fmt::Display for ParseError {
         let example = match self.unit {
             Unit::Mm => "3412 or 3412 + 76",
             Unit::M => "3.412 or 3.412 + 0.076",
-            Unit::FtIn => "11' 9 5/16\" or 141 5/16",
+            Unit::FtIn(_) => "11' 9 5/16\" or 141 5/16",
         };
         match &self.kind {
             ParseErrorKind::Empty => {

@@ -1,6 +1,7 @@
 //! Millimetres as feet, inches and a fraction of an inch.
 
-use super::groups::{NO_BREAK_SPACE, grouped};
+use super::Part;
+use super::digits::{NO_BREAK_SPACE, grouped};
 
 /// Millimetres in an inch, exactly (international yard and pound agreement, 1959).
 pub(super) const MM_PER_INCH: f64 = 25.4;
@@ -14,6 +15,7 @@ pub(super) const INCHES_PER_FOOT: f64 = 12.0;
 /// How finely an inch is divided; every one is a power of two, as on a tape.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub(super) enum Division {
+    Eighths,
     Sixteenths,
     ThirtySeconds,
     SixtyFourths,
@@ -22,9 +24,20 @@ pub(super) enum Division {
 impl Division {
     pub(super) const fn per_inch(self) -> u64 {
         match self {
+            Self::Eighths => 8,
             Self::Sixteenths => 16,
             Self::ThirtySeconds => 32,
             Self::SixtyFourths => 64,
+        }
+    }
+}
+
+impl From<Part> for Division {
+    fn from(part: Part) -> Self {
+        match part {
+            Part::Eighth => Self::Eighths,
+            Part::Sixteenth => Self::Sixteenths,
+            Part::ThirtySecond => Self::ThirtySeconds,
         }
     }
 }
@@ -97,6 +110,22 @@ impl FeetInches {
         text.push(inch);
         text
     }
+}
+
+/// The ways in which digits with a fraction key behind them are inches and a numerator: `21` and
+/// halves are 2 and 1. Of several only those in lowest terms count, where there are any.
+pub(super) fn splits(digits: &str, denominator: u32) -> Vec<(&str, &str)> {
+    let on_tape = denominator.is_power_of_two() && (2..=64).contains(&denominator);
+    let mut found: Vec<(&str, &str)> = (1..digits.len())
+        .filter_map(|at| digits.split_at_checked(at))
+        .filter(|(_, part)| !part.starts_with('0'))
+        .filter(|(_, part)| on_tape && part.parse().is_ok_and(|part: u32| part < denominator))
+        .collect();
+    let lowest = |(_, part): &(&str, &str)| part.ends_with(['1', '3', '5', '7', '9']);
+    if found.iter().any(lowest) {
+        found.retain(lowest);
+    }
+    found
 }
 
 #[cfg(test)]

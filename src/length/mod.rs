@@ -11,7 +11,8 @@
 //! # What is read
 //!
 //! - **Figures** `3412`, `3412.5`, `3412,5`, `3 412`; with a unit `3412 mm`, `341.2 cm`, `3.412 m`.
-//! - **Feet and inches** `11'`, `11 ft`, `11' 9 5/16"`, `11'-9 5/16"`, `9 in`, `5/16"`, `9½"`. Straight,
+//! - **Feet and inches** `11'`, `11 ft`, `11' 9 5/16"`, `11'-9 5/16"`, `9 in`, `5/16"`, `9½"`; the
+//!   fraction may follow its inches by a hyphen, `9-5/16"`, or their mark, `9 in 5/16`. Straight,
 //!   curly and true prime marks all count. Fractions are halves down to sixty-fourths.
 //! - **Sums** of any of these with `+`, `-` and `−`, such as `3412 + 76`: the tape's reading and its case.
 //!
@@ -35,67 +36,46 @@
 //! | `140-12` in feet and inches | 140″ − 12″, since 12 cannot be the inches after feet |
 //! | `11 - 9`, `11−9` in feet and inches | 11″ − 9″: spaces, or the true minus sign, always take away |
 //! | `11-9-2` in feet and inches | refused: feet and inches, or a sum? |
-//! | `9-5/16` | refused: 9 5/16″ or 9′ 5/16″? |
+//! | `2-1/2` in feet and inches | 2 1/2″: a hyphen between inches and their fraction joins them |
+//! | `9 - 5/16` in feet and inches | 9″ − 5/16″: spaces, or the true minus sign, always take away |
 //! | `11-9"` in millimetres or metres | refused: 11′ 9″ or a sum? |
 //! | `12 1/2` in millimetres or metres | refused: a fraction needs its inch mark |
 //! | `3412 -- 76` | refused: one sign between two figures |
 
 mod amount;
+mod digits;
 mod error;
 mod fraction;
-mod groups;
+pub mod keys;
 mod measure;
 mod parse;
-mod reword;
+mod part;
+mod remedy;
 mod scan;
 mod show;
 mod sum;
 mod term;
-
-use serde::{Deserialize, Serialize};
+mod tokens;
+mod unit;
 
 pub use error::{ParseError, ParseErrorKind};
 pub use parse::{parse, parse_sum, prefix_ok};
-pub use reword::reword;
-pub use show::{show, show_fine, show_pm, show_typed, show_with_unit, signed, signed_fine};
+pub use part::Part;
+pub use show::{
+    distance, fine_with_unit, rounded, show, show_fine, show_pm, show_spread, show_typed,
+    show_with_unit, signed, signed_fine,
+};
 pub use sum::{Sum, Term};
+pub use unit::Unit;
+
+/// A length of so many inches, mm: for figures that are native to feet and inches.
+#[must_use]
+pub const fn inches(inches: f64) -> f64 {
+    inches * fraction::MM_PER_INCH
+}
 
 /// The largest length that is read, in millimetres either way: a thousand kilometres.
 pub const LARGEST_MM: f64 = 1e9;
 
 /// The most characters that are read as one length or sum.
 pub const LONGEST_TEXT: usize = 200;
-
-/// How lengths are shown, and what a figure without a unit means.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
-pub enum Unit {
-    /// Whole millimetres.
-    #[serde(rename = "mm")]
-    #[default]
-    Mm,
-    /// Metres to three decimals.
-    #[serde(rename = "m")]
-    M,
-    /// Feet, inches and sixteenths; a bare figure is inches.
-    #[serde(rename = "ft-in")]
-    FtIn,
-}
-
-impl Unit {
-    /// Every unit, in the order in which to offer them.
-    pub const ALL: [Self; 3] = [Self::Mm, Self::M, Self::FtIn];
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn units_are_named_as_in_the_job_file() {
-        for (unit, name) in Unit::ALL.into_iter().zip(["\"mm\"", "\"m\"", "\"ft-in\""]) {
-            assert_eq!(serde_json::to_string(&unit).expect("a name"), name);
-            assert_eq!(serde_json::from_str::<Unit>(name).expect("a unit"), unit);
-        }
-        assert_eq!(Unit::default(), Unit::Mm);
-    }
-}

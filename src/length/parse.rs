@@ -18,7 +18,7 @@ use super::{LARGEST_MM, LONGEST_TEXT, Unit};
 /// use tautmark::length::{ParseErrorKind, Unit, parse};
 /// assert_eq!(parse("3412 + 76", Unit::Mm), Ok(3488.0));
 /// assert_eq!(parse("3.4 m + 76", Unit::Mm), Ok(3476.0));
-/// assert_eq!(parse("140 1/2", Unit::FtIn), Ok(140.5 * 25.4));
+/// assert_eq!(parse("140 1/2", Unit::FEET), Ok(140.5 * 25.4));
 /// assert_eq!(parse("3412 +", Unit::Mm).unwrap_err().kind, ParseErrorKind::Unfinished);
 /// assert_eq!(
 ///     parse("1,250", Unit::Mm).unwrap_err().to_string(),
@@ -62,7 +62,7 @@ pub fn parse_sum(text: &str, unit: Unit) -> Result<Sum, ParseError> {
 /// use tautmark::length::{Unit, prefix_ok};
 /// assert!(prefix_ok("3412 +", Unit::Mm));
 /// assert!(prefix_ok("3 4", Unit::Mm));
-/// assert!(prefix_ok("11' 9 5/", Unit::FtIn));
+/// assert!(prefix_ok("11' 9 5/", Unit::FEET));
 /// assert!(!prefix_ok("3412 + + 76", Unit::Mm));
 /// ```
 #[must_use]

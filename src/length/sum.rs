@@ -115,7 +115,7 @@ mod tests {
         assert_eq!(worked("-3.4 m + 76", Unit::Mm), "−3 400 + 76 = −3 324");
         assert_eq!(worked("3.4 + 0.0765", Unit::M), "3.400 + 0.0765 = 3.4765");
         assert_eq!(
-            worked("140 1/2 + 3\"", Unit::FtIn),
+            worked("140 1/2 + 3\"", Unit::FEET),
             "11′ 8 1/2″ + 3″ = 11′ 11 1/2″"
         );
         assert_eq!(worked("76 - 76", Unit::Mm), "76 − 76 = 0");

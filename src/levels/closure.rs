@@ -5,7 +5,7 @@ use super::fixes::{ChangePoint, Closure, SightFix};
 use crate::job::Problems;
 use crate::job::sound::{PointIx, SetupIx, Sound, SoundLevels, SoundSight};
 use crate::laser::Laser;
-use crate::length::reword;
+use crate::length::{distance, fine_with_unit};
 use std::collections::BTreeSet;
 
 /// Below this share of redundancy nothing checks a sight.
@@ -100,17 +100,17 @@ fn advise(sound: &Sound, [back, fore]: [&SoundSight; 2], unseen: f64, problems: 
     ) else {
         return;
     };
-    let metres = |sight: &SoundSight| sight.dist.unwrap_or(0.0) / 1000.0;
+    let far = |sight: &SoundSight| distance(sight.dist.unwrap_or(0.0), sound.unit);
     let (setup, sight) = fore.place;
     problems.note(
         format!("levels.setups[{setup}].sights[{sight}].dist"),
         format!(
-            "Change point “{}” is {:.1} m from set-up “{from}” and {:.1} m from set-up “{to}”. A laser \
+            "Change point “{}” is {} from set-up “{from}” and {} from set-up “{to}”. A laser \
              that is out by its stated accuracy carries {} round unseen.",
             point.id,
-            metres(back),
-            metres(fore),
-            reword(&format!("{unseen:.1} mm"), sound.unit),
+            far(back),
+            far(fore),
+            fine_with_unit(unseen, sound.unit, 1),
         ),
         "Put the change point about as far from both set-ups, or move the laser until it is.",
     );

@@ -7,35 +7,58 @@
 //! ```
 
 use super::figure::{self, FigureError};
+use super::refusal::{Refusal, said_in_mm};
+use crate::length::{Unit, show_with_unit};
 
 /// Most bays or items worth listing one by one.
 pub(super) const MOST: usize = 10_000;
 
 /// Why a length cannot be shared out.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum SharingError {
     /// A figure that cannot be.
-    #[error(transparent)]
-    Figure(#[from] FigureError),
+    Figure(FigureError),
     /// Too few to share anything between.
-    #[error("At least {least} are needed here. Give a larger number.")]
     TooFew {
         /// The least number that works.
         least: usize,
     },
     /// More than anyone would build.
-    #[error("That makes over 10 000 of them. Check the figures: lengths are in millimetres.")]
     TooMany,
     /// The items are wider than the length.
-    #[error(
-        "They do not fit: together they are {over:.0} mm wider than the length. \
-         Take fewer, or narrower ones."
-    )]
     TooWide {
         /// What is too much, mm.
         over: f64,
     },
 }
+
+impl Refusal for SharingError {
+    fn figure(&self) -> Option<&'static str> {
+        match self {
+            Self::Figure(figure) => figure.figure(),
+            _ => None,
+        }
+    }
+
+    fn said(&self, unit: Unit) -> String {
+        match *self {
+            Self::Figure(figure) => figure.said(unit),
+            Self::TooFew { least } => {
+                format!("At least {least} are needed here. Give a larger number.")
+            }
+            Self::TooMany => {
+                "That makes over 10 000 of them. Check the figures and their units.".to_owned()
+            }
+            Self::TooWide { over } => format!(
+                "They do not fit: together they are {} wider than the length. \
+                 Take fewer, or narrower ones.",
+                show_with_unit(over, unit),
+            ),
+        }
+    }
+}
+
+said_in_mm!(SharingError);
 
 /// Where posts stand at the ends of a row of bays.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

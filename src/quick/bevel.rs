@@ -61,10 +61,7 @@ pub fn long_to_short(thickness: f64, off_square: f64) -> Result<f64, FigureError
         return Err(FigureError::NotANumber { what });
     }
     if off_square < 0.0 {
-        return Err(FigureError::Negative {
-            what,
-            value: off_square,
-        });
+        return Err(FigureError::Negative { what });
     }
     if off_square > 90.0 - figure::FLATTEST {
         return Err(FigureError::NotACorner {

@@ -9,6 +9,8 @@
 //! ```
 
 use super::figure::{self, FigureError};
+use super::refusal::{Refusal, said_in_mm};
+use crate::length::{Unit, show_with_unit};
 
 /// A hole and the post that stands in it to the bottom.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,16 +35,11 @@ pub struct Concrete {
 }
 
 /// Why the concrete cannot be reckoned.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum ConcreteError {
     /// A figure that cannot be.
-    #[error(transparent)]
-    Figure(#[from] FigureError),
+    Figure(FigureError),
     /// The post is too big for the hole.
-    #[error(
-        "The post measures {post:.0} mm across its corners and does not go into a hole of \
-         {hole:.0} mm. Make the hole wider."
-    )]
     PostTooBig {
         /// The post, corner to corner, mm.
         post: f64,
@@ -50,6 +47,29 @@ pub enum ConcreteError {
         hole: f64,
     },
 }
+
+impl Refusal for ConcreteError {
+    fn figure(&self) -> Option<&'static str> {
+        match self {
+            Self::Figure(figure) => figure.figure(),
+            Self::PostTooBig { .. } => Some("hole diameter"),
+        }
+    }
+
+    fn said(&self, unit: Unit) -> String {
+        match *self {
+            Self::Figure(figure) => figure.said(unit),
+            Self::PostTooBig { post, hole } => format!(
+                "The post measures {} across its corners and does not go into a hole of {}. \
+                 Make the hole wider.",
+                show_with_unit(post, unit),
+                show_with_unit(hole, unit),
+            ),
+        }
+    }
+}
+
+said_in_mm!(ConcreteError);
 
 /// Concrete round one post, litres: the hole's cylinder less the post.
 ///

@@ -11,9 +11,9 @@
 
 use super::bevel::{self, Bevel};
 use super::figure::{self, Figure, Taped};
+pub use super::triangle::CornerError;
 use super::triangle::{Triangle, across};
-
-pub use super::corner_error::CornerError;
+use crate::length::{Unit, show_pm};
 
 /// The three tapes round a corner.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -54,13 +54,13 @@ pub enum CornerHint {
 }
 
 impl CornerHint {
-    /// The hint as a sentence.
+    /// The hint as a sentence, its lengths in `unit`.
     #[must_use]
-    pub fn text(self) -> String {
+    pub fn text(self, unit: Unit) -> String {
         match self {
             Self::LongerLegs { sideways } => format!(
-                "The far end of the run is only sure to ±{sideways:.0} mm. \
-                 Take legs as long as the run."
+                "The far end of the run is only sure to {}. Take legs as long as the run.",
+                [&show_pm(sideways, unit), unit.name()].join(" ").trim_end()
             ),
             Self::FlatTriangle => "The triangle is very flat, so a small slip turns it far. \
                  Tape to the string carried on past the corner instead."

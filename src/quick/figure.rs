@@ -81,28 +81,22 @@ pub enum FigureError {
         what: &'static str,
     },
     /// Zero or less where a real length is needed.
-    #[error("The {what} must be more than 0, and reads {value}. Measure it again.")]
+    #[error("The {what} must be more than 0. Measure it again.")]
     NotPositive {
         /// Which figure.
         what: &'static str,
-        /// What was typed.
-        value: f64,
     },
     /// Less than zero where zero is the least.
-    #[error("The {what} cannot be less than 0, and reads {value}. Type it without the minus.")]
+    #[error("The {what} cannot be less than 0. Type it without the minus.")]
     Negative {
         /// Which figure.
         what: &'static str,
-        /// What was typed.
-        value: f64,
     },
     /// Beyond 10 km.
-    #[error("The {what} of {value} mm is longer than any plot. Check that it is in millimetres.")]
+    #[error("The {what} is longer than any plot. Check the figure and its unit.")]
     TooLong {
         /// Which figure.
         what: &'static str,
-        /// What was typed.
-        value: f64,
     },
     /// An angle that is no corner.
     #[error(
@@ -121,7 +115,7 @@ pub enum FigureError {
 pub(crate) fn length(what: &'static str, value: f64) -> Result<f64, FigureError> {
     let value = signed(what, value)?;
     if value < SHORTEST {
-        Err(FigureError::NotPositive { what, value })
+        Err(FigureError::NotPositive { what })
     } else {
         Ok(value)
     }
@@ -131,7 +125,7 @@ pub(crate) fn length(what: &'static str, value: f64) -> Result<f64, FigureError>
 pub(crate) fn length_or_nothing(what: &'static str, value: f64) -> Result<f64, FigureError> {
     let value = signed(what, value)?;
     if value < 0.0 {
-        Err(FigureError::Negative { what, value })
+        Err(FigureError::Negative { what })
     } else {
         Ok(value)
     }
@@ -142,7 +136,7 @@ pub(crate) fn signed(what: &'static str, value: f64) -> Result<f64, FigureError>
     if !value.is_finite() {
         Err(FigureError::NotANumber { what })
     } else if value.abs() > LONGEST {
-        Err(FigureError::TooLong { what, value })
+        Err(FigureError::TooLong { what })
     } else {
         Ok(value)
     }
@@ -177,9 +171,9 @@ mod tests {
         );
         assert_eq!(
             text(length("first leg", -3.0)).as_deref(),
-            Some("The first leg must be more than 0, and reads -3. Measure it again.")
+            Some("The first leg must be more than 0. Measure it again.")
         );
-        assert!(text(length("first leg", 3e9)).is_some_and(|t| t.contains("millimetres")));
+        assert!(text(length("first leg", 3e9)).is_some_and(|t| t.contains("its unit")));
         assert!(text(inside_angle("wanted angle", 180.0)).is_some_and(|t| t.contains("inside")));
         assert_eq!(length_or_nothing("lap", 0.0), Ok(0.0));
         assert!(length_or_nothing("lap", -1.0).is_err());

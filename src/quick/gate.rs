@@ -8,6 +8,8 @@
 //! ```
 
 use super::figure::{self, FigureError};
+use super::refusal::{Refusal, said_in_mm};
+use crate::length::{Unit, show_with_unit};
 
 /// An opening measured between the faces of its posts, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -43,26 +45,60 @@ pub enum Height {
 }
 
 /// Why a gate cannot be.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum GateError {
     /// A figure that cannot be.
-    #[error(transparent)]
-    Figure(#[from] FigureError),
+    Figure(FigureError),
     /// The gaps use the opening up.
-    #[error(
-        "The gaps of {gaps:.0} mm leave nothing of an opening of {opening:.0} mm. \
-         Check the opening, or take smaller gaps."
-    )]
     NoLeaf {
         /// Hinge and latch gap together, mm.
         gaps: f64,
         /// The opening, mm.
         opening: f64,
     },
+    /// A post that leans so far has fallen over.
+    Fallen {
+        /// How far it leans, mm.
+        lean: f64,
+        /// Over which height, mm.
+        height: f64,
+    },
     /// Nothing was measured under the swing.
-    #[error("Measure the ground under the swing at one place at least, best at the latch end.")]
     NoGround,
 }
+
+impl Refusal for GateError {
+    fn figure(&self) -> Option<&'static str> {
+        match self {
+            Self::Figure(figure) => figure.figure(),
+            Self::Fallen { .. } => Some("lean of the hinge post"),
+            Self::NoLeaf { .. } | Self::NoGround => None,
+        }
+    }
+
+    fn said(&self, unit: Unit) -> String {
+        match *self {
+            Self::Figure(figure) => figure.said(unit),
+            Self::NoLeaf { gaps, opening } => format!(
+                "The gaps of {} leave nothing of an opening of {}. \
+                 Check the opening, or take smaller gaps.",
+                show_with_unit(gaps, unit),
+                show_with_unit(opening, unit),
+            ),
+            Self::Fallen { lean, height } => format!(
+                "A post that leans {} in {} has fallen over. Check which figure is which.",
+                show_with_unit(lean, unit),
+                show_with_unit(height, unit),
+            ),
+            Self::NoGround => {
+                "Measure the ground under the swing at one place at least, best at the latch end."
+                    .to_owned()
+            }
+        }
+    }
+}
+
+said_in_mm!(GateError);
 
 /// The leaf that goes into an opening: its least width less the hinge and latch gaps, all mm.
 ///
@@ -104,6 +140,9 @@ pub fn leaf(opening: Opening, hinge_gap: f64, latch_gap: f64) -> Result<Leaf, Ga
     })
 }
 
+/// No post that holds a gate leans further than this share of its height.
+const MOST_LEAN: f64 = 0.2;
+
 /// How far, mm, the latch end drops when the hinge post leans `lean` mm over `height` mm:
 /// width × lean / height.
 ///
@@ -114,11 +153,14 @@ pub fn leaf(opening: Opening, hinge_gap: f64, latch_gap: f64) -> Result<Leaf, Ga
 /// ```
 ///
 /// # Errors
-/// [`GateError::Figure`] for figures that cannot be.
+/// [`GateError::Figure`] for figures that cannot be, [`GateError::Fallen`] beyond a fifth of the height.
 pub fn latch_drop(width: f64, lean: f64, height: f64) -> Result<f64, GateError> {
     let width = figure::length("width of the leaf", width)?;
     let lean = figure::signed("lean of the hinge post", lean)?;
     let height = figure::length("height the lean is measured over", height)?;
+    if lean.abs() > MOST_LEAN * height {
+        return Err(GateError::Fallen { lean, height });
+    }
     Ok(width * lean / height)
 }
 
@@ -221,5 +263,14 @@ mod tests {
         );
         assert!(ground_under_swing(50.0, &[f64::NAN], 20.0).is_err());
         assert!(latch_drop(1000.0, 9.0, 0.0).is_err());
+    }
+
+    #[test]
+    fn a_post_that_has_fallen_over_is_no_lean() {
+        let lean = |lean| latch_drop(1000.0, lean, 1803.4).map_err(|why| why.to_string());
+        assert!(lean(300.0).is_ok());
+        let why = lean(1524.0).expect_err("1 524 in 1 803");
+        assert!(why.contains("fallen over"), "{why}");
+        assert!(lean(-1524.0).is_err());
     }
 }

@@ -9,6 +9,8 @@
 //! ```
 
 use super::figure::{self, FigureError};
+use super::refusal::{Refusal, said_in_mm};
+use crate::length::{Unit, show_with_unit};
 
 /// A face board thicker at one edge than at the other, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -50,19 +52,13 @@ pub struct LockStack {
 }
 
 /// Why a lock has no stack.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum LockError {
     /// A figure that cannot be.
-    #[error(transparent)]
-    Figure(#[from] FigureError),
+    Figure(FigureError),
     /// Thin edge thicker than the thick one.
-    #[error("The thin edge is thicker than the thick one. Change the two figures over.")]
     EdgesChanged,
     /// The lock is beside the board.
-    #[error(
-        "The lock at {at:.0} mm from the thin edge is beyond a board {width:.0} mm wide. \
-         Measure on the board the lock goes through."
-    )]
     BesideBoard {
         /// Where the lock is, mm.
         at: f64,
@@ -70,6 +66,34 @@ pub enum LockError {
         width: f64,
     },
 }
+
+impl Refusal for LockError {
+    fn figure(&self) -> Option<&'static str> {
+        match self {
+            Self::Figure(figure) => figure.figure(),
+            Self::EdgesChanged => Some("thin edge"),
+            Self::BesideBoard { .. } => Some("lock's distance from the thin edge"),
+        }
+    }
+
+    fn said(&self, unit: Unit) -> String {
+        match *self {
+            Self::Figure(figure) => figure.said(unit),
+            Self::EdgesChanged => {
+                "The thin edge is thicker than the thick one. Change the two figures over."
+                    .to_owned()
+            }
+            Self::BesideBoard { at, width } => format!(
+                "The lock at {} from the thin edge is beyond a board {} wide. \
+                 Measure on the board the lock goes through.",
+                show_with_unit(at, unit),
+                show_with_unit(width, unit),
+            ),
+        }
+    }
+}
+
+said_in_mm!(LockError);
 
 /// Frame, tapered board and an offcut of the same board turned thin edge to thick edge over it.
 ///

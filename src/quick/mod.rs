@@ -21,7 +21,6 @@ pub mod bevel;
 pub mod carry_level;
 pub mod concrete;
 pub mod corner;
-mod corner_error;
 pub mod fall;
 mod figure;
 pub mod four_sides;

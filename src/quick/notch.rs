@@ -10,15 +10,15 @@
 //! A caution, never a pass or a fail: what a post must carry is a structural question.
 
 use super::figure::{self, FigureError};
+use super::refusal::{Refusal, said_in_mm};
+use crate::length::{Unit, show_with_unit};
 
 /// Why a cut cannot be.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum NotchError {
     /// A figure that cannot be.
-    #[error(transparent)]
-    Figure(#[from] FigureError),
+    Figure(FigureError),
     /// It goes through the whole post.
-    #[error("The cut of {cut} mm leaves nothing of a post {depth} mm deep. Cut less.")]
     CutsThrough {
         /// The cut, mm.
         cut: f64,
@@ -26,9 +26,35 @@ pub enum NotchError {
         depth: f64,
     },
     /// The notch sits above the top.
-    #[error("The notch is above the top of the post. Give both heights from the ground.")]
     AboveTop,
 }
+
+impl Refusal for NotchError {
+    fn figure(&self) -> Option<&'static str> {
+        match self {
+            Self::Figure(figure) => figure.figure(),
+            Self::CutsThrough { .. } => Some("cut"),
+            Self::AboveTop => Some("height of the notch"),
+        }
+    }
+
+    fn said(&self, unit: Unit) -> String {
+        match *self {
+            Self::Figure(figure) => figure.said(unit),
+            Self::CutsThrough { cut, depth } => format!(
+                "The cut of {} leaves nothing of a post {} deep. Cut less.",
+                show_with_unit(cut, unit),
+                show_with_unit(depth, unit),
+            ),
+            Self::AboveTop => {
+                "The notch is above the top of the post. Give both heights from the ground."
+                    .to_owned()
+            }
+        }
+    }
+}
+
+said_in_mm!(NotchError);
 
 /// What a cut leaves, as shares from 0 to 1.
 #[derive(Clone, Copy, Debug, PartialEq)]

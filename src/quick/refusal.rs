@@ -1,122 +1,78 @@
-//! Which figure is at fault when a calculation refuses what was typed.
+//! Why figures were refused: in a sentence, its lengths in the person's own unit, and which one is
+//! at fault.
 
-use super::bays::SharingError;
 use super::carry_level::CarryError;
-use super::concrete::ConcreteError;
-use super::corner::CornerError;
 use super::figure::FigureError;
 use super::four_sides::FourSidesError;
-use super::gate::GateError;
-use super::gate_lock::LockError;
-use super::laser_check::LaserCheckError;
-use super::notch::NotchError;
-use super::tape_check::TapeCheckError;
-use super::tape_pull::PullError;
-use super::two_tapes::TwoTapesError;
+use crate::length::Unit;
 
 /// Why figures were refused.
 pub trait Refusal: std::fmt::Display {
     /// The figure at fault, by the name that the text gives it; none where it is no single one.
     fn figure(&self) -> Option<&'static str>;
+
+    /// What is wrong and what to do, its lengths in `unit`.
+    fn said(&self, _unit: Unit) -> String {
+        self.to_string()
+    }
 }
 
 impl Refusal for FigureError {
     fn figure(&self) -> Option<&'static str> {
         match self {
             Self::NotANumber { what }
-            | Self::NotPositive { what, .. }
-            | Self::Negative { what, .. }
-            | Self::TooLong { what, .. }
+            | Self::NotPositive { what }
+            | Self::Negative { what }
+            | Self::TooLong { what }
             | Self::NotACorner { what, .. } => Some(what),
         }
     }
 }
 
-impl Refusal for CornerError {
+impl Refusal for CarryError {
     fn figure(&self) -> Option<&'static str> {
         match self {
             Self::Figure(figure) => figure.figure(),
-            Self::CannotClose { longest, .. } => Some(longest),
-            Self::Flat => Some("across tape"),
+            _ => None,
         }
     }
 }
 
-impl Refusal for TwoTapesError {
+impl Refusal for FourSidesError {
     fn figure(&self) -> Option<&'static str> {
         match self {
             Self::Figure(figure) => figure.figure(),
-            Self::NeverCross { longer, .. } => Some(longer),
-            Self::CannotReach { .. } | Self::InLine => None,
+            _ => None,
         }
     }
 }
 
-impl Refusal for NotchError {
-    fn figure(&self) -> Option<&'static str> {
-        match self {
-            Self::Figure(figure) => figure.figure(),
-            Self::CutsThrough { .. } => Some("cut"),
-            Self::AboveTop => Some("height of the notch"),
-        }
-    }
-}
-
-impl Refusal for LockError {
-    fn figure(&self) -> Option<&'static str> {
-        match self {
-            Self::Figure(figure) => figure.figure(),
-            Self::EdgesChanged => Some("thin edge"),
-            Self::BesideBoard { .. } => Some("lock's distance from the thin edge"),
-        }
-    }
-}
-
-impl Refusal for ConcreteError {
-    fn figure(&self) -> Option<&'static str> {
-        match self {
-            Self::Figure(figure) => figure.figure(),
-            Self::PostTooBig { .. } => Some("hole diameter"),
-        }
-    }
-}
-
-impl Refusal for PullError {
-    fn figure(&self) -> Option<&'static str> {
-        match self {
-            Self::Figure(figure) => figure.figure(),
-            Self::DropTooLong { .. } => Some("drop"),
-            Self::TooSlack => Some("pull"),
-        }
-    }
-}
-
-/// Errors that blame one figure only where that figure alone cannot be.
-macro_rules! only_a_figure {
-    ($($error:ty),*) => {
-        $(impl Refusal for $error {
-            fn figure(&self) -> Option<&'static str> {
-                match self {
-                    Self::Figure(figure) => figure.figure(),
-                    _ => None,
-                }
+/// Makes an error of a [`Refusal`] with lengths in its text: by itself it is said in millimetres.
+macro_rules! said_in_mm {
+    ($error:ty) => {
+        impl std::fmt::Display for $error {
+            fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+                f.write_str(&self.said(crate::length::Unit::Mm))
             }
-        })*
+        }
+
+        impl std::error::Error for $error {}
+
+        impl From<crate::quick::figure::FigureError> for $error {
+            fn from(figure: crate::quick::figure::FigureError) -> Self {
+                Self::Figure(figure)
+            }
+        }
     };
 }
-
-only_a_figure!(
-    SharingError,
-    CarryError,
-    FourSidesError,
-    GateError,
-    LaserCheckError,
-    TapeCheckError
-);
+pub(crate) use said_in_mm;
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quick::bays::SharingError;
+    use crate::quick::corner::CornerError;
+    use crate::quick::two_tapes::TwoTapesError;
 
     #[test]
     fn the_figure_at_fault_is_the_one_in_the_text() {
@@ -129,5 +85,15 @@ mod tests {
         assert_eq!(TwoTapesError::InLine.figure(), None);
         let error = SharingError::from(FigureError::NotANumber { what: "length" });
         assert_eq!(error.figure(), Some("length"));
+    }
+
+    #[test]
+    fn lengths_are_said_in_the_persons_own_unit() {
+        let error = CornerError::CannotClose {
+            longest: "across tape",
+            by: 304.8,
+        };
+        assert!(error.to_string().contains("is 305\u{a0}mm longer"));
+        assert!(error.said(Unit::M).contains("is 0.305\u{a0}m longer"));
     }
 }

@@ -10,6 +10,8 @@
 //! A scale cancels in angles, not in fits: one tape for the whole job.
 
 use super::figure::{self, Figure, FigureError};
+use super::refusal::{Refusal, said_in_mm};
+use crate::length::{Unit, show_with_unit};
 use crate::tape::TapeClass;
 
 /// One length read with both tapes.
@@ -82,19 +84,13 @@ impl TapeVerdict {
 }
 
 /// Why tapes cannot be compared.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum TapeCheckError {
     /// A figure that cannot be.
-    #[error(transparent)]
-    Figure(#[from] FigureError),
+    Figure(FigureError),
     /// Nothing was read.
-    #[error("There is nothing to compare yet. Read one length with both tapes.")]
     NoLengths,
     /// The two cannot be the same length.
-    #[error(
-        "{first:.0} and {second:.0} mm cannot be one length read twice. Read both tapes between \
-         the same two marks."
-    )]
     NotOneLength {
         /// First tape, mm.
         first: f64,
@@ -102,6 +98,32 @@ pub enum TapeCheckError {
         second: f64,
     },
 }
+
+impl Refusal for TapeCheckError {
+    fn figure(&self) -> Option<&'static str> {
+        match self {
+            Self::Figure(figure) => figure.figure(),
+            Self::NoLengths | Self::NotOneLength { .. } => None,
+        }
+    }
+
+    fn said(&self, unit: Unit) -> String {
+        match *self {
+            Self::Figure(figure) => figure.said(unit),
+            Self::NoLengths => {
+                "There is nothing to compare yet. Read one length with both tapes.".to_owned()
+            }
+            Self::NotOneLength { first, second } => format!(
+                "{} and {} cannot be one length read twice. Read both tapes between \
+                 the same two marks.",
+                show_with_unit(first, unit),
+                show_with_unit(second, unit),
+            ),
+        }
+    }
+}
+
+said_in_mm!(TapeCheckError);
 
 /// Compares two tapes over one length or several; scale and zero by least squares.
 ///

@@ -10,6 +10,8 @@
 //! At garden scale the slope beats everything else.
 
 use super::figure::{self, FigureError};
+use super::refusal::{Refusal, said_in_mm};
+use crate::length::{Unit, show_with_unit};
 
 /// Weight of a usual steel blade 12 to 13 mm wide, N per m.
 pub const STEEL_BLADE: f64 = 0.128;
@@ -17,13 +19,11 @@ pub const STEEL_BLADE: f64 = 0.128;
 pub const MASONS_LINE: f64 = 0.0116;
 
 /// Why a reading cannot be corrected.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum PullError {
     /// A figure that cannot be.
-    #[error(transparent)]
-    Figure(#[from] FigureError),
+    Figure(FigureError),
     /// More drop than tape.
-    #[error("A drop of {drop:.0} mm cannot be on a tape of {length:.0} mm. Check which is which.")]
     DropTooLong {
         /// The drop, mm.
         drop: f64,
@@ -31,9 +31,35 @@ pub enum PullError {
         length: f64,
     },
     /// Pulled so gently that it hangs in a loop.
-    #[error("With so gentle a pull it only hangs. Pull harder, or hold it up in the middle.")]
     TooSlack,
 }
+
+impl Refusal for PullError {
+    fn figure(&self) -> Option<&'static str> {
+        match self {
+            Self::Figure(figure) => figure.figure(),
+            Self::DropTooLong { .. } => Some("drop"),
+            Self::TooSlack => Some("pull"),
+        }
+    }
+
+    fn said(&self, unit: Unit) -> String {
+        match *self {
+            Self::Figure(figure) => figure.said(unit),
+            Self::DropTooLong { drop, length } => format!(
+                "A drop of {} cannot be on a tape of {}. Check which is which.",
+                show_with_unit(drop, unit),
+                show_with_unit(length, unit),
+            ),
+            Self::TooSlack => {
+                "With so gentle a pull it only hangs. Pull harder, or hold it up in the middle."
+                    .to_owned()
+            }
+        }
+    }
+}
+
+said_in_mm!(PullError);
 
 /// The level distance, mm, of a tape of `length` mm whose ends differ by `drop` mm in height, or
 /// its straight distance when its middle ran off to a point `drop` mm aside: √(length² − drop²).

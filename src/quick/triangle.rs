@@ -1,7 +1,50 @@
 //! A triangle of three lengths, seen from one of its corners.
 
-use super::corner_error::CornerError;
-use super::figure;
+use super::figure::{self, FigureError};
+use super::refusal::{Refusal, said_in_mm};
+use crate::length::{Unit, show_with_unit};
+
+/// Why three tapes make no corner.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum CornerError {
+    /// A figure that cannot be.
+    Figure(FigureError),
+    /// One tape is longer than the other two together.
+    CannotClose {
+        /// Which tape is too long.
+        longest: &'static str,
+        /// By how much, mm.
+        by: f64,
+    },
+    /// All three lie on one line.
+    Flat,
+}
+
+impl Refusal for CornerError {
+    fn figure(&self) -> Option<&'static str> {
+        match self {
+            Self::Figure(figure) => figure.figure(),
+            Self::CannotClose { longest, .. } => Some(longest),
+            Self::Flat => Some("across tape"),
+        }
+    }
+
+    fn said(&self, unit: Unit) -> String {
+        match *self {
+            Self::Figure(figure) => figure.said(unit),
+            Self::CannotClose { longest, by } => format!(
+                "The three tapes cannot close: the {longest} is {} longer than the other two \
+                 together. Tape all three again.",
+                show_with_unit(by, unit),
+            ),
+            Self::Flat => "The three tapes lie on one straight line, so they give no corner. \
+                 Check the across tape, or that the legs run along two different strings."
+                .to_owned(),
+        }
+    }
+}
+
+said_in_mm!(CornerError);
 
 /// Third side of a triangle, mm, from two sides and the angle between them in radians, in the form
 /// that keeps its digits for small angles.

@@ -26,7 +26,7 @@ const ASKED: f64 = 0.2;
 pub fn round_arms(unit: Unit) -> [f64; 4] {
     match unit {
         Unit::Mm | Unit::M => [1000.0, 1500.0, 2000.0, 3000.0],
-        Unit::FtIn => [3.0, 4.0, 6.0, 10.0].map(|feet| feet * FOOT),
+        Unit::FtIn(_) => [3.0, 4.0, 6.0, 10.0].map(|feet| feet * FOOT),
     }
 }
 
@@ -58,7 +58,7 @@ pub fn diagonals(sound: &Sound, corner: &CornerFix, shortest_run: Option<f64>) -
     if arms.is_empty() {
         let step = match sound.unit {
             Unit::Mm | Unit::M => 100.0,
-            Unit::FtIn => FOOT / 2.0,
+            Unit::FtIn(_) => FOOT / 2.0,
         };
         arms.extend(Some((room / step).floor() * step).filter(|arm| *arm > 0.0));
     }

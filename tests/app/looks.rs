@@ -100,7 +100,7 @@ fn loose() -> Job {
 fn in_feet() -> Job {
     let mut job = job::example();
     job.show = Show {
-        lengths: Unit::FtIn,
+        lengths: Unit::FEET,
         ..Show::default()
     };
     job

@@ -306,20 +306,20 @@ fn the_diagonal_across_the_corner_is_told() {
 #[test]
 fn feet_and_inches_go_through() {
     let mut job = begun();
-    job.show.lengths = Unit::FtIn;
+    job.show.lengths = Unit::FEET;
     let hand = Hand::on(job);
     let solution = solve(&hand.saved());
     let post = &run(&solution, "R1").posts[3];
     hand.press("Posts");
     assert_eq!(
         hand.value("4 line post"),
-        figure(post.near, post, Unit::FtIn)
+        figure(post.near, post, Unit::FEET)
     );
     hand.press("4 line post");
-    assert_eq!(hand.value(FRONT), figure(post.near, post, Unit::FtIn));
+    assert_eq!(hand.value(FRONT), figure(post.near, post, Unit::FEET));
     assert_eq!(
         hand.value("Hole centre, on the tape"),
-        show(post.centre, Unit::FtIn)
+        show(post.centre, Unit::FEET)
     );
     hand.picture("live-mark-out-feet");
 }

@@ -1,7 +1,7 @@
 //! Quick sums as a person types them, without a job: each gives the figure that is known for it.
 
 use tautmark::job;
-use tautmark::length::{Unit, show};
+use tautmark::length::{Part, Unit, show};
 use tautmark::solve;
 use tautmark_app_tests::Hand;
 
@@ -119,7 +119,7 @@ fn what_cannot_close_is_said_beside_its_figure_and_kept() {
     let hand = sum("Corner by three tapes");
     type_all(&hand, "First leg", &["2000", "2000", "4100"]);
     hand.must_say("cannot close");
-    assert!(hand.note("Across").contains("100 mm longer"));
+    assert!(hand.note("Across").contains("100\u{a0}mm longer"));
     assert_eq!(hand.value("Across"), format!("4{NB}100"));
     hand.press("Start again");
     assert_eq!(hand.value("Across"), "—");
@@ -172,7 +172,7 @@ fn a_trapezium_with_equal_diagonals_is_not_square() {
     hand.press("Diagonal of a rectangle");
     type_all(&hand, "One side", &["108", "180"]);
     // 209.91 in to the nearest sixteenth.
-    let known = show(209.91 * 25.4, Unit::FtIn);
+    let known = show(209.91 * 25.4, Unit::FEET);
     assert_eq!(hand.value("Both diagonals must read"), known);
 }
 
@@ -209,13 +209,13 @@ fn bays_of_about_seven_point_seven_feet() {
     hand.keys("92.4");
     hand.press("Next");
     hand.press("Leave this figure");
-    let size = tautmark::length::show_fine(7.692_307_7 * 304.8, Unit::FtIn, 1);
+    let size = tautmark::length::show_fine(7.692_307_7 * 304.8, Unit::FEET, 1);
     assert_eq!(hand.value("13 bays, each centre to centre"), size);
     assert_eq!(hand.value("Posts"), "14");
     hand.press("Or so many bays");
     hand.keys("14");
     hand.press("Next");
-    let size = tautmark::length::show_fine(7.142_857 * 304.8, Unit::FtIn, 1);
+    let size = tautmark::length::show_fine(7.142_857 * 304.8, Unit::FEET, 1);
     assert_eq!(hand.value("14 bays, each centre to centre"), size);
 }
 
@@ -513,7 +513,7 @@ fn a_carried_level_becomes_set_ups_and_sights() {
 #[test]
 fn the_unit_of_a_sum_is_that_of_the_open_job() {
     let mut job = job::example();
-    job.show.lengths = Unit::FtIn;
+    job.show.lengths = Unit::FEET;
     let hand = Hand::on(job);
     hand.press(&job::example().title);
     hand.press("All quick sums");
@@ -521,6 +521,109 @@ fn the_unit_of_a_sum_is_that_of_the_open_job() {
     type_all(&hand, "One side", &["36", "48"]);
     assert_eq!(
         hand.value("Both diagonals must read"),
-        show(1524.0, Unit::FtIn)
+        show(1524.0, Unit::FEET)
     );
+}
+
+#[test]
+fn a_number_of_bays_that_is_none_is_refused() {
+    let hand = sum("Equal spaces");
+    type_all(&hand, "Length to fill", &["9000", "1800", "0"]);
+    assert!(hand.note("Or so many bays").contains("at least one"));
+    hand.press("Or so many bays");
+    hand.press("Minus");
+    hand.keys("2");
+    hand.press("Next");
+    assert!(hand.note("Or so many bays").contains("at least one"));
+    // With nothing typed, taking back takes the figure itself away.
+    hand.press("Or so many bays");
+    hand.press("Delete the last figure");
+    hand.press("Leave this figure");
+    assert_eq!(hand.value("Or so many bays"), "—");
+    assert!(hand.sees("5 bays, each centre to centre"));
+}
+
+#[test]
+fn a_post_that_leans_by_nearly_its_height_is_refused() {
+    let hand = sum("Gate leaf");
+    type_all(
+        &hand,
+        "Opening at the top",
+        &["1042", "1040", "1037", "1500"],
+    );
+    assert!(hand.note("Hinge post leans by").contains("fallen over"));
+}
+
+#[test]
+fn a_typed_minus_is_not_dropped() {
+    let hand = sum("Diagonal of a rectangle");
+    hand.press("Next: One side");
+    hand.press("Minus");
+    hand.keys("3000");
+    hand.press("Next");
+    hand.keys("4000");
+    hand.press("Next");
+    assert!(hand.note("One side").contains("more than 0"));
+}
+
+#[test]
+fn ten_foot_two_and_a_half_is_keyed_as_it_is_said() {
+    let hand = Hand::with_no_job(412.0, 915.0);
+    hand.press("All quick sums");
+    hand.press("ft in");
+    hand.press("Diagonal of a rectangle");
+    hand.press("Next: One side");
+    for key in ["1", "0", "ft", "2", "1", "/2"] {
+        hand.press(key);
+    }
+    hand.press("Next");
+    hand.press("Leave this figure");
+    let known = show(122.5 * 25.4, Unit::FEET);
+    assert_eq!(hand.value("One side"), known);
+    // The fraction key is taken back in one press.
+    hand.press("One side");
+    for key in [
+        "1",
+        "0",
+        "ft",
+        "2",
+        "1",
+        "/2",
+        "Delete the last figure",
+        "Delete the last figure",
+    ] {
+        hand.press(key);
+    }
+    hand.press("Next");
+    hand.press("Leave this figure");
+    assert_eq!(hand.value("One side"), show(122.0 * 25.4, Unit::FEET));
+}
+
+#[test]
+fn what_is_usual_is_native_and_rounded_to_the_persons_own_part() {
+    let hand = Hand::with_no_job(412.0, 915.0);
+    hand.press("All quick sums");
+    hand.press("ft in");
+    hand.press("1/8");
+    hand.press("Gate leaf");
+    assert_eq!(hand.value("Gap at the hinges"), "3/4″");
+    assert_eq!(hand.value("Gap at the latch"), "1/2″");
+    type_all(&hand, "Opening at the top", &["41.1", "41", "41.2"]);
+    // 41 less 1 1/4 in.
+    let known = show(39.75 * 25.4, Unit::FtIn(Part::Eighth));
+    assert_eq!(hand.value("Width of the leaf"), known);
+}
+
+#[test]
+fn stepping_a_rounded_bay_is_worked_with_the_figure_shown() {
+    let hand = Hand::with_no_job(412.0, 915.0);
+    hand.press("All quick sums");
+    hand.press("ft in");
+    hand.press("Equal spaces");
+    // 100 ft in 13 bays is 7 ft 8 4/13 in, shown as 8 5/16: over by 13 times 1/208 in, a sixteenth.
+    type_all(&hand, "Length to fill", &["1200", "92.4"]);
+    let [bay, over] = [92.3125, 0.0625].map(|inches| show(inches * 25.4, Unit::FEET));
+    hand.must_say(&format!(
+        "Stepping {bay} bay by bay would end {over} too far"
+    ));
 }

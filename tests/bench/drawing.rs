@@ -72,7 +72,7 @@ fn plan_on_a_screen(bencher: divan::Bencher, posts: usize) {
         hand: &hand,
         measure: &Bundled,
     };
-    bencher.bench(|| {
+    bencher.bench_local(|| {
         let drawing = plan(divan::black_box(&job), &solution, &show);
         let room = [412.0, 500.0];
         lay_out(&drawing, &fitted(&drawing, room, desk), Some(room), desk)

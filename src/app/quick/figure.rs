@@ -1,11 +1,13 @@
 //! A figure of a quick sum on the keypad.
 
-use super::super::field::{Field, Measure};
-use super::super::words::status;
-use super::super::{Desk, Then};
+use super::answer::Stop;
 use super::given::Given;
-use super::settings;
-use super::sum::{Input, Kind, Need, Sum};
+use super::input::{Input, Kind};
+use super::settings::Counts;
+use super::sum::Sum;
+use crate::app::field::{Field, Measure};
+use crate::app::words::status;
+use crate::app::{Desk, Then};
 use crate::job::Job;
 use crate::job::edit::Edit;
 use crate::length::Unit;
@@ -15,12 +17,23 @@ use tautmark_ui::{KeySigns, Status, Verdict};
 pub struct QuickFigure {
     sum: &'static Sum,
     input: &'static Input,
+    counts: fn(&Desk) -> Counts,
     unit: Unit,
     known: Vec<Option<f64>>,
 }
 
-/// Asks for a figure of a sum.
+/// Asks for a figure of a sum, by what the quick sums count on.
 pub fn ask(desk: &mut Desk, sum: &'static Sum, key: &str) -> Then {
+    ask_counting(desk, sum, key, Counts::of_quick)
+}
+
+/// Asks for a figure of a sum that counts on something of its own.
+pub fn ask_counting(
+    desk: &mut Desk,
+    sum: &'static Sum,
+    key: &str,
+    counts: fn(&Desk) -> Counts,
+) -> Then {
     let Some(input) = sum.input(key) else {
         return Then::Stay;
     };
@@ -28,10 +41,11 @@ pub fn ask(desk: &mut Desk, sum: &'static Sum, key: &str) -> Then {
     let known = known
         .map(|one| desk.figures.get(one.key).copied())
         .collect();
-    let unit = settings::unit(desk);
+    let unit = counts(desk).unit;
     desk.ask(Box::new(QuickFigure {
         sum,
         input,
+        counts,
         unit,
         known,
     }));
@@ -42,11 +56,6 @@ impl QuickFigure {
     fn at(&self) -> usize {
         let same = |one: &Input| one.key == self.input.key;
         self.sum.inputs.iter().position(same).unwrap_or(0)
-    }
-
-    /// True for a figure that is typed in its turn, after the one before it.
-    fn in_turn(input: &Input) -> bool {
-        !matches!(input.kind, Kind::Choice(_)) && !matches!(input.need, Need::Usual(_))
     }
 }
 
@@ -70,16 +79,9 @@ impl Field for QuickFigure {
     }
 
     fn value(&self, _job: &Job) -> Option<f64> {
-        let usual = match self.input.need {
-            Need::Usual(value) => Some(value),
-            Need::Must | Need::May => None,
-        };
-        let value = self.known.get(self.at()).copied().flatten().or(usual)?;
-        Some(if self.input.kind == Kind::Down {
-            -value
-        } else {
-            value
-        })
+        let known = self.known.get(self.at()).copied().flatten();
+        let value = known.or_else(|| self.input.usual(self.unit))?;
+        Some(self.input.turned(value))
     }
 
     fn usually_negative(&self) -> bool {
@@ -95,48 +97,54 @@ impl Field for QuickFigure {
     }
 
     fn entered(&self, desk: &mut Desk, value: f64) {
-        let value = if self.input.kind == Kind::Down {
-            -value
-        } else {
-            value
-        };
+        let value = self.input.turned(value);
         desk.figures.insert(self.input.key.to_owned(), value);
     }
 
+    fn emptied(&mut self, desk: &mut Desk) {
+        desk.figures.remove(self.input.key);
+        let at = self.at();
+        if let Some(known) = self.known.get_mut(at) {
+            *known = None;
+        }
+    }
+
     fn progress(&self, _job: &Job) -> Option<(usize, usize)> {
-        let all = self.sum.inputs.iter().filter(|one| Self::in_turn(one));
+        let all = self.sum.inputs.iter().filter(|one| one.in_turn());
         let at = all.clone().position(|one| one.key == self.input.key)?;
         Some((at + 1, all.count()))
     }
 
     fn next(&self, _job: &Job) -> Option<Box<dyn Field>> {
         let later = self.sum.inputs.iter().zip(&self.known).skip(self.at() + 1);
-        let mut open = later.filter(|(input, known)| Self::in_turn(input) && known.is_none());
+        let mut open = later.filter(|(input, known)| input.in_turn() && known.is_none());
         let (input, _) = open.next()?;
         Some(Box::new(Self {
             sum: self.sum,
             input,
+            counts: self.counts,
             unit: self.unit,
             known: self.known.clone(),
         }))
     }
 
     fn verdict(&self, desk: &Desk, typed: Option<f64>) -> Option<Status> {
-        let given = Given::of(desk, self.sum);
+        let given = Given::counting(desk, self.sum.inputs, (self.counts)(desk));
         match (self.sum.work)(&given) {
-            Some(Ok(answer)) => {
-                let figure = [answer.figure.as_str(), answer.tail.as_str()];
-                let figure = figure.join(" ");
-                let text = format!("{} **{}**", answer.what, figure.trim());
+            Ok(answer) => {
+                let figure = [given.say(answer.value), answer.tail.show(given.unit)];
+                let text = format!("{} **{}**", answer.what, figure.join(" ").trim());
                 Some(match answer.verdict {
                     Verdict::None | Verdict::Note => status(Verdict::Note, &text),
                     Verdict::Good => status(Verdict::Good, &text),
                     verdict => status(verdict, &format!("{text}\n\n{}", answer.says)),
                 })
             }
-            Some(Err(refused)) => Some(status(Verdict::Attention, &refused.said(&given))),
-            None if typed.is_none() => Some(status(Verdict::Note, self.input.how)),
-            None => None,
+            Err(Stop::Refused(why)) => Some(status(Verdict::Attention, &why.said(given.unit))),
+            Err(Stop::Missing) if typed.is_none() => {
+                Some(status(Verdict::Note, self.input.hint(given.unit)))
+            }
+            Err(Stop::Missing) => None,
         }
     }
 }

@@ -1,126 +1,172 @@
 //! The figures of a sum as they stand, with the one being typed among them.
 
-use super::super::Desk;
-use super::super::entry::plain;
-use super::settings::{laser, tape, unit};
-use super::sum::{Input, Kind, Need, Sum};
+use super::answer::{Stop, Value, Worked};
+use super::input::{Input, Kind, Need};
+use super::settings::Counts;
+use crate::app::Desk;
+use crate::app::entry::plain;
 use crate::drawing::{Sketch, Tag};
 use crate::job::model::Tape;
 use crate::laser::Laser;
-use crate::length::{self, Unit};
-use crate::quick::{Figure, Taped};
+use crate::length::Unit;
+use crate::quick::{Figure, Refusal, Taped};
 
 /// What a sum is worked out from.
 pub struct Given<'a> {
     desk: &'a Desk,
-    sum: &'static Sum,
+    inputs: &'static [Input],
     pub unit: Unit,
     pub tape: Tape,
     pub laser: Laser,
     /// The figure on the keypad, where it is one of this sum.
-    pub asked: Option<&'static str>,
+    asked: Option<&'static Input>,
     typed: Option<f64>,
 }
 
 impl<'a> Given<'a> {
     /// The figures of a sum on this desk.
     #[must_use]
-    pub fn of(desk: &'a Desk, sum: &'static Sum) -> Self {
+    pub fn of(desk: &'a Desk, inputs: &'static [Input]) -> Self {
+        Self::counting(desk, inputs, Counts::of_quick(desk))
+    }
+
+    /// The same, where it counts on something of its own.
+    #[must_use]
+    pub fn counting(desk: &'a Desk, inputs: &'static [Input], counts: Counts) -> Self {
         let key = desk.entry.as_ref().map(|entry| entry.field.key());
-        let asked = key.and_then(|key| sum.input(&key));
-        let typed = asked.and_then(|input| {
-            let value = desk.typed()?;
-            Some(if input.kind == Kind::Down {
-                -value
-            } else {
-                value
-            })
-        });
+        let asked = key.and_then(|key| inputs.iter().find(|input| input.key == key));
+        let typed = asked.and_then(|input| Some(input.turned(desk.typed()?)));
         Self {
             desk,
-            sum,
-            unit: unit(desk),
-            tape: tape(desk),
-            laser: laser(desk),
-            asked: asked.map(|input| input.key),
+            inputs,
+            unit: counts.unit,
+            tape: counts.tape,
+            laser: counts.laser,
+            asked,
             typed,
         }
     }
 
+    /// Whether the keypad asks for this figure.
+    #[must_use]
+    pub fn asks(&self, input: &Input) -> bool {
+        self.asked.is_some_and(|asked| asked.key == input.key)
+    }
+
     /// What was typed, mm, degrees or a number; `None` where nothing was.
     #[must_use]
-    pub fn typed(&self, key: &str) -> Option<f64> {
-        if self.asked == Some(key) && self.typed.is_some() {
-            return self.typed;
-        }
-        self.desk.figures.get(key).copied()
+    pub fn typed(&self, input: &Input) -> Option<f64> {
+        let now = self.typed.filter(|_| self.asks(input));
+        now.or_else(|| self.desk.figures.get(input.key).copied())
     }
 
     /// What was typed, or what is usual.
     #[must_use]
-    pub fn get(&self, key: &str) -> Option<f64> {
-        let usual = || match self.sum.input(key)?.need {
-            Need::Usual(value) => Some(value),
-            Need::Must | Need::May => None,
-        };
-        self.typed(key).or_else(usual)
+    pub fn maybe(&self, input: &Input) -> Option<f64> {
+        self.typed(input).or_else(|| input.usual(self.unit))
+    }
+
+    /// The same, of a figure that the sum cannot do without.
+    ///
+    /// # Errors
+    /// Where it is missing.
+    pub fn get(&self, input: &Input) -> Result<f64, Stop> {
+        self.maybe(input).ok_or(Stop::Missing)
     }
 
     /// A tape and how good it is.
-    #[must_use]
-    pub fn taped(&self, key: &str) -> Option<Taped> {
-        let length = self.get(key)?;
-        Some(Taped::new(length, self.tape.sd(length)))
+    ///
+    /// # Errors
+    /// Where it is missing.
+    pub fn taped(&self, input: &Input) -> Result<Taped, Stop> {
+        let length = self.get(input)?;
+        Ok(Taped::new(length, self.tape.sd(length)))
+    }
+
+    /// A whole number, where it is typed.
+    ///
+    /// # Errors
+    /// Where it is less than one.
+    pub fn maybe_count(&self, input: &Input) -> Result<Option<usize>, Stop> {
+        match self.maybe(input) {
+            // Fractions never get past the keypad.
+            Some(value) if value >= 1.0 => Ok(Some(value.min(1e9) as usize)),
+            Some(_) => Err(LessThanOne {
+                called: input.called,
+            }
+            .into()),
+            None => Ok(None),
+        }
     }
 
     /// A whole number.
-    #[must_use]
-    pub fn count(&self, key: &str) -> Option<usize> {
-        let value = self.get(key)?;
-        // Fractions never get past the keypad.
-        Some(value.clamp(0.0, 1e9) as usize)
+    ///
+    /// # Errors
+    /// Where it is missing or less than one.
+    pub fn count(&self, input: &Input) -> Result<usize, Stop> {
+        self.maybe_count(input)?.ok_or(Stop::Missing)
     }
 
     /// Which of a choice is picked, from 0.
     #[must_use]
-    pub fn picked(&self, key: &str) -> usize {
-        self.count(key).unwrap_or(0)
+    pub fn picked(&self, input: &Input) -> usize {
+        self.maybe(input).unwrap_or_default().clamp(0.0, 10.0) as usize
     }
 
     /// The first figure that the sum cannot do without and that is not there.
     #[must_use]
     pub fn missing(&self) -> Option<&'static Input> {
-        let inputs = self.sum.inputs.iter();
-        let mut open = inputs.filter(|input| input.need == Need::Must);
-        open.find(|input| self.typed(input.key).is_none())
+        let mut open = self.inputs.iter().filter(|input| input.need == Need::Must);
+        open.find(|input| self.typed(input).is_none())
     }
 
     /// A figure as it is shown: a length in the unit of Quick, an angle with its degrees.
     #[must_use]
     pub fn shown(&self, input: &Input) -> Option<String> {
-        let value = self.get(input.key)?;
+        let value = self.maybe(input)?;
         Some(match input.kind {
-            Kind::Length => self.length(value),
-            Kind::Down => way(self.length(value.abs()), value, "down", "up"),
-            Kind::Up => way(self.length(value.abs()), value, "up", "down"),
+            Kind::Length => self.say(Value::Length(value)),
+            Kind::Down => self.way(value, "down", "up"),
+            Kind::Up => self.way(value, "up", "down"),
             Kind::Degrees => format!("{}°", plain(value)),
             Kind::Count => format!("{value:.0}"),
             Kind::Number(unit) => format!("{} {unit}", plain(value)),
             Kind::Choice(options) => {
-                let at = self.picked(input.key);
-                options.get(at).copied().unwrap_or_default().to_owned()
+                let picked = options.get(self.picked(input));
+                picked.copied().unwrap_or_default().to_owned()
             }
         })
     }
 
+    fn way(&self, value: f64, positive: &'static str, negative: &'static str) -> String {
+        let way = if value < 0.0 { negative } else { positive };
+        self.say(Value::Way(value.abs(), way))
+    }
+
+    /// A figure in a sentence.
+    #[must_use]
+    pub fn say(&self, value: Value) -> String {
+        value.show(self.unit)
+    }
+
+    /// What something comes to in each metre (of which `figure` is, mm) or in each foot.
+    #[must_use]
+    pub fn in_each(&self, figure: Figure) -> (&'static str, Figure) {
+        if self.unit.is_feet() {
+            ("In each foot", figure.scaled(0.3048))
+        } else {
+            ("In each metre", figure)
+        }
+    }
+
     /// A figure for the picture: as it is shown, or what it is called while it is empty.
     #[must_use]
-    pub fn tag(&self, key: &'static str) -> Tag<'static> {
-        let input = self.sum.input(key);
-        let text = input.map_or_else(String::new, |input| {
-            self.shown(input).unwrap_or_else(|| input.called.to_owned())
-        });
-        Tag { key, text }
+    pub fn tag(&self, input: &Input) -> Tag<'static> {
+        let text = self.shown(input).unwrap_or_else(|| input.called.to_owned());
+        Tag {
+            key: input.key,
+            text,
+        }
     }
 
     /// A tag that nothing is asked by.
@@ -132,70 +178,29 @@ impl<'a> Given<'a> {
         }
     }
 
+    /// The main figure of an answer; `?` while there is none.
+    #[must_use]
+    pub fn found(&self, worked: &Worked) -> Tag<'static> {
+        let figure = worked.as_ref().map(|answer| self.say(answer.value));
+        self.said(figure.unwrap_or_else(|_| "?".to_owned()))
+    }
+
     /// An empty sheet for the picture.
     #[must_use]
     pub fn sheet(&self) -> Sketch<'static> {
-        Sketch::new(self.asked)
-    }
-
-    /// A length, mm, in the unit of Quick.
-    #[must_use]
-    pub fn length(&self, mm: f64) -> String {
-        length::show(mm, self.unit)
-    }
-
-    /// The same to a tenth of a millimetre, where it is no whole one.
-    #[must_use]
-    pub fn fine(&self, mm: f64) -> String {
-        let whole = (mm - mm.round()).abs() < 0.05;
-        length::show_fine(mm, self.unit, usize::from(!whole))
-    }
-
-    /// The ± of a length, with the unit's name where figures do not carry it.
-    #[must_use]
-    pub fn pm(&self, figure: Figure) -> String {
-        let pm = length::show_pm(figure.pm, self.unit);
-        match self.unit_name() {
-            "" => pm,
-            name => format!("{pm} {name}"),
-        }
-    }
-
-    /// “mm”, “m”, or nothing: feet and inches carry their marks.
-    #[must_use]
-    pub fn unit_name(&self) -> &'static str {
-        match self.unit {
-            Unit::Mm => "mm",
-            Unit::M => "m",
-            Unit::FtIn => "",
-        }
+        Sketch::new(self.asked.map(|input| input.key))
     }
 }
 
-fn way(length: String, value: f64, positive: &str, negative: &str) -> String {
-    let way = if value < 0.0 { negative } else { positive };
-    format!("{length} {way}")
+/// A number of things that is none.
+#[derive(Debug, thiserror::Error)]
+#[error("There must be at least one. Give a larger number.")]
+struct LessThanOne {
+    called: &'static str,
 }
 
-/// Below this ±, degrees, an angle is told to a hundredth of a degree.
-const FINE: f64 = 0.5;
-
-/// An angle to a tenth of a degree, or finer where its ± asks for it.
-#[must_use]
-pub fn angle(degrees: f64, pm: f64) -> String {
-    if pm < FINE {
-        format!("{degrees:.2}°")
-    } else {
-        format!("{degrees:.1}°")
-    }
-}
-
-/// The ± of an angle, never rounded to nothing.
-#[must_use]
-pub fn angle_pm(pm: f64) -> String {
-    if pm < FINE {
-        format!("±\u{a0}{:.2}°", pm.max(0.01))
-    } else {
-        format!("±\u{a0}{pm:.1}°")
+impl Refusal for LessThanOne {
+    fn figure(&self) -> Option<&'static str> {
+        Some(self.called)
     }
 }

@@ -1,18 +1,18 @@
 //! Keeping what was typed: in the open job, where it can be taken back, or in a new one.
 
-use super::super::menu::choice;
-use super::super::{Desk, Menu, Then, jobs};
 use super::given::Given;
-use super::settings::{laser, tape, unit};
-use super::sum::Sum;
+use super::input::Input;
+use super::settings::Counts;
+use crate::app::menu::choice;
+use crate::app::{Desk, Menu, Then, jobs};
 use crate::job::edit::{Change, Edit, apply};
-use crate::job::model::{Mark, Show, Wall};
+use crate::job::model::{Mark, Wall};
 use crate::job::reading::Reading;
 use crate::job::{Job, MarkId};
 use tautmark_ui::Place;
 
 /// Asks what has to be asked, and keeps the figures of a sum.
-pub type Keep = fn(&mut Desk, &'static Sum) -> Then;
+pub type Keep = fn(&mut Desk, &'static [Input]) -> Then;
 
 /// The change that puts the figures into a job; `None` where they do not suffice.
 pub type Put = Box<dyn Fn(&Given<'_>, &Job) -> Option<Edit>>;
@@ -28,9 +28,9 @@ pub struct Kept {
 }
 
 /// Asks for the open job or a new one, and puts the figures there.
-pub fn into_a_job(desk: &mut Desk, sum: &'static Sum, kept: Kept, edit: Put) -> Then {
+pub fn into_a_job(desk: &mut Desk, inputs: &'static [Input], kept: Kept, edit: Put) -> Then {
     let Some(open) = desk.open() else {
-        return into_new(desk, sum, &kept, &edit);
+        return into_new(desk, inputs, &kept, &edit);
     };
     let rows = vec![
         choice(
@@ -42,34 +42,31 @@ pub fn into_a_job(desk: &mut Desk, sum: &'static Sum, kept: Kept, edit: Put) -> 
     ];
     desk.menu = Some(Menu::new("Keep it where?", rows, move |desk, id| {
         if id == "open" {
-            into_open(desk, sum, &kept, &edit)
+            into_open(desk, inputs, &kept, &edit)
         } else {
-            into_new(desk, sum, &kept, &edit)
+            into_new(desk, inputs, &kept, &edit)
         }
     }));
     Then::Stay
 }
 
 /// Puts the figures into the open job.
-pub fn into_open(desk: &mut Desk, sum: &'static Sum, kept: &Kept, edit: &Put) -> Then {
-    let made = edit(&Given::of(desk, sum), desk.saved());
+pub fn into_open(desk: &mut Desk, inputs: &'static [Input], kept: &Kept, edit: &Put) -> Then {
+    let made = edit(&Given::of(desk, inputs), desk.saved());
     let Some(made) = made else { return Then::Stay };
     desk.change_and_say(made, kept.said);
     Then::Go(kept.place)
 }
 
 /// Begins a job with the figures, the unit and the instruments that they were worked out with.
-pub fn into_new(desk: &mut Desk, sum: &'static Sum, kept: &Kept, edit: &Put) -> Then {
+pub fn into_new(desk: &mut Desk, inputs: &'static [Input], kept: &Kept, edit: &Put) -> Then {
     let mut job = Job::new(kept.title);
-    job.show = Show {
-        lengths: unit(desk),
-        ..Show::default()
-    };
-    job.tape = tape(desk);
-    let own = laser(desk);
-    job.level.accuracy = own.accuracy;
-    job.level.reading = own.reading;
-    let made = edit(&Given::of(desk, sum), &job);
+    let Counts { unit, tape, laser } = Counts::of_quick(desk);
+    job.show = job.show.turned_to(unit);
+    job.tape = tape;
+    job.level.accuracy = laser.accuracy;
+    job.level.reading = laser.reading;
+    let made = edit(&Given::of(desk, inputs), &job);
     if made.is_none_or(|made| apply(&mut job, &made).is_err()) {
         desk.say("These figures make no job. Look at them again.");
         return Then::Stay;

@@ -1,19 +1,20 @@
 //! What every quick sum counts on: the unit, the tape and the laser; the open job's until another
 //! is chosen here.
 
-use super::super::Desk;
-use super::super::entry::plain;
-use super::super::field::{Field, Measure};
-use super::super::form::{choice, figure, heading};
+use crate::app::Desk;
+use crate::app::entry::plain;
+use crate::app::field::{Field, Measure};
+use crate::app::form::{choice, figure, heading};
 use crate::job::Job;
 use crate::job::edit::Edit;
 use crate::job::model::Tape;
 use crate::laser::Laser;
-use crate::length::{Unit, show_fine};
+use crate::length::{Part, Unit, show_spread};
 use crate::tape::TapeClass;
 use tautmark_ui::Field as Row;
 
 const UNIT: &str = "quick unit";
+const PART: &str = "quick smallest part";
 const CLASS: &str = "quick tape class";
 const READING: &str = "quick tape reading";
 const ACCURACY: &str = "quick laser accuracy";
@@ -25,31 +26,54 @@ fn place(desk: &Desk, key: &str) -> Option<usize> {
     (0.0..10.0).contains(at).then_some(*at as usize)
 }
 
-/// The unit that lengths are typed and shown in.
-#[must_use]
-pub fn unit(desk: &Desk) -> Unit {
-    let own = place(desk, UNIT).and_then(|at| Unit::ALL.get(at));
-    own.copied().unwrap_or(desk.saved().show.lengths)
+/// What a sum counts on.
+#[derive(Clone)]
+pub struct Counts {
+    /// The unit that lengths are typed and shown in.
+    pub unit: Unit,
+    /// The tape's class and how well it is read.
+    pub tape: Tape,
+    /// The laser's accuracy and how well it is read.
+    pub laser: Laser,
 }
 
-/// The tape's class and how well it is read.
-#[must_use]
-pub fn tape(desk: &Desk) -> Tape {
-    let mut tape = desk.saved().tape.clone();
-    if let Some(class) = place(desk, CLASS).and_then(|at| CLASSES.get(at)) {
-        tape.class = *class;
+impl Counts {
+    /// What the open job has.
+    #[must_use]
+    pub fn of_job(desk: &Desk) -> Self {
+        let job = desk.saved();
+        Self {
+            unit: job.show.lengths,
+            tape: job.tape.clone(),
+            laser: Laser {
+                accuracy: job.level.accuracy,
+                reading: job.level.reading,
+            },
+        }
     }
-    tape.reading = *desk.figures.get(READING).unwrap_or(&tape.reading);
-    tape
-}
 
-/// The laser's accuracy and how well it is read.
-#[must_use]
-pub fn laser(desk: &Desk) -> Laser {
-    let own = &desk.saved().level;
-    Laser {
-        accuracy: *desk.figures.get(ACCURACY).unwrap_or(&own.accuracy),
-        reading: *desk.figures.get(SIGHT).unwrap_or(&own.reading),
+    /// What is chosen for the quick sums, and of the rest what the open job has.
+    #[must_use]
+    pub fn of_quick(desk: &Desk) -> Self {
+        let mut own = Self::of_job(desk);
+        if let Some(unit) = place(desk, UNIT).and_then(|at| Unit::ALL.get(at)) {
+            own.unit = desk.saved().show.turned_to(*unit).lengths;
+        }
+        if let Some(part) = place(desk, PART).and_then(|at| Part::ALL.get(at)) {
+            own.unit = own.unit.to_part(*part);
+        }
+        if let Some(class) = place(desk, CLASS).and_then(|at| CLASSES.get(at)) {
+            own.tape.class = *class;
+        }
+        let figures = [
+            (READING, &mut own.tape.reading),
+            (ACCURACY, &mut own.laser.accuracy),
+            (SIGHT, &mut own.laser.reading),
+        ];
+        for (key, figure) in figures {
+            *figure = *desk.figures.get(key).unwrap_or(figure);
+        }
+        own
     }
 }
 
@@ -61,13 +85,23 @@ pub fn count_on(desk: &mut Desk, accuracy: f64) {
 /// The rows that change them.
 #[must_use]
 pub fn rows(desk: &Desk) -> Vec<Row> {
-    let (unit, tape, laser) = (unit(desk), tape(desk), laser(desk));
-    let at = Unit::ALL.iter().position(|one| *one == unit);
+    let Counts { unit, tape, laser } = Counts::of_quick(desk);
     let class = CLASSES.iter().position(|one| *one == tape.class);
-    let fine = |mm: f64| show_fine(mm, unit, 1);
-    vec![
+    let mut rows = vec![
         heading("What they count on"),
-        choice(UNIT, "Lengths in", &["mm", "m", "ft in"], at),
+        choice(
+            UNIT,
+            "Lengths in",
+            &["mm", "m", "ft in"],
+            Some(unit.place()),
+        ),
+    ];
+    if let Some(part) = unit.part() {
+        let at = Part::ALL.iter().position(|one| *one == part);
+        let names = Part::ALL.map(Part::name);
+        rows.push(choice(PART, "Smallest part of an inch", &names, at));
+    }
+    rows.extend([
         choice(
             CLASS,
             "Accuracy class, printed on the tape",
@@ -77,8 +111,12 @@ pub fn rows(desk: &Desk) -> Vec<Row> {
         figure(
             READING,
             "One tape reading, standard deviation",
-            "a pencil mark 0.5 to 1, a nail in a peg 2, rough brick 2 to 3 mm",
-            &fine(tape.reading),
+            if unit.is_feet() {
+                "a pencil mark 1/32, a nail in a peg 3/32, rough brick 3/32 to 1/8 in"
+            } else {
+                "a pencil mark 0.5 to 1, a nail in a peg 2, rough brick 2 to 3 mm"
+            },
+            &show_spread(tape.reading, unit),
         ),
         figure(
             ACCURACY,
@@ -90,22 +128,23 @@ pub fn rows(desk: &Desk) -> Vec<Row> {
             SIGHT,
             "One sight, standard deviation",
             "",
-            &fine(laser.reading),
+            &show_spread(laser.reading, unit),
         ),
-    ]
+    ]);
+    rows
 }
 
 /// Picks one of a choice.
 pub fn picked(desk: &mut Desk, id: &str, index: usize) {
     let at = u32::try_from(index).map_or(0.0, f64::from);
-    if let Some(key) = [UNIT, CLASS].into_iter().find(|key| *key == id) {
+    if let Some(key) = [UNIT, PART, CLASS].into_iter().find(|key| *key == id) {
         desk.figures.insert(key.to_owned(), at);
     }
 }
 
 /// Asks for a figure; false where there is none of that name.
 pub fn ask(desk: &mut Desk, id: &str) -> bool {
-    let (tape, laser, unit) = (tape(desk), laser(desk), unit(desk));
+    let Counts { unit, tape, laser } = Counts::of_quick(desk);
     let (key, there) = match id {
         READING => (READING, tape.reading),
         ACCURACY => (ACCURACY, laser.accuracy),

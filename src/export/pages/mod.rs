@@ -34,7 +34,7 @@ impl Paper {
     #[must_use]
     pub fn usual(unit: Unit) -> Self {
         match unit {
-            Unit::FtIn => Self::Letter,
+            Unit::FtIn(_) => Self::Letter,
             Unit::Mm | Unit::M => Self::A4,
         }
     }

@@ -11,6 +11,7 @@ mod fixings;
 mod gate;
 mod heights;
 pub mod reading;
+mod show;
 mod site;
 
 pub use boards::{BoardFit, Boards, Gravel, Joint, Pales, Rails, Stock};
@@ -20,9 +21,10 @@ pub use fence::{BayFit, Bays, End, Foot, Hole, Marked, Pin, PostSize, Run};
 pub use fixings::{Clearing, Fixings, Notch, WallBolts};
 pub use gate::{Against, Gate, Hung, Leaf, Lock, Offcut, Opens};
 pub use heights::{Datum, Levels, Point, Setup, Sight};
+pub use show::Show;
 pub use site::{Corner, CornerCheck, CornerPost, Line, Mark, PostSet, Side, Station, Wall};
 
-use crate::{length::Unit, tape::TapeClass};
+use crate::tape::TapeClass;
 use reading::Reading;
 use serde::{Deserialize, Serialize};
 
@@ -103,15 +105,6 @@ impl Job {
             extra: Extra::new(),
         }
     }
-}
-
-/// How figures are shown.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-pub struct Show {
-    #[serde(default)]
-    pub lengths: Unit,
-    #[serde(flatten)]
-    pub extra: Extra,
 }
 
 /// The tape: its accuracy class, the standard deviation of one reading (mm), and that of what pull,

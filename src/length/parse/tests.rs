@@ -85,13 +85,13 @@ fn feet_and_inches() {
             reads(text, unit, 3589.3375);
         }
     }
-    reads("11-9 5/16", Unit::FtIn, 3589.3375);
-    reads("141 5/16", Unit::FtIn, 3589.3375);
+    reads("11-9 5/16", Unit::FEET, 3589.3375);
+    reads("141 5/16", Unit::FEET, 3589.3375);
     reads("11'", Unit::Mm, 3352.8);
     reads("9 ft", Unit::Mm, 2743.2);
     reads("15 ft", Unit::Mm, 4572.0);
     reads("206.5 in", Unit::Mm, 5245.1);
-    reads("206½", Unit::FtIn, 5245.1);
+    reads("206½", Unit::FEET, 5245.1);
     reads("5/16\"", Unit::Mm, 7.9375);
     reads("9 in", Unit::M, 228.6);
     reads("5½ ft", Unit::Mm, 1676.4);
@@ -124,22 +124,22 @@ fn sums_with_any_spacing() {
     reads("-76 + 3412", Unit::Mm, 3336.0);
     reads("3.4 m + 3\"", Unit::Mm, 3476.2);
     reads("-11' 9\"", Unit::Mm, -3581.4);
-    reads("11' 9\" - 9\"", Unit::FtIn, 3352.8);
+    reads("11' 9\" - 9\"", Unit::FEET, 3352.8);
 }
 
 #[test]
 fn a_hyphen_joins_feet_to_inches_only_without_spaces_and_under_twelve() {
-    reads("11-9", Unit::FtIn, 3581.4);
-    reads("11-9\"", Unit::FtIn, 3581.4);
-    reads("140-12", Unit::FtIn, 128.0 * 25.4);
+    reads("11-9", Unit::FEET, 3581.4);
+    reads("11-9\"", Unit::FEET, 3581.4);
+    reads("140-12", Unit::FEET, 128.0 * 25.4);
     for text in ["11 - 9", "11 -9", "11- 9", "11−9"] {
-        reads(text, Unit::FtIn, 50.8);
+        reads(text, Unit::FEET, 50.8);
     }
     reads("11-9", Unit::Mm, 2.0);
-    reads("11\"-9\"", Unit::FtIn, 50.8);
+    reads("11\"-9\"", Unit::FEET, 50.8);
     reads("11'-14\"", Unit::Mm, 3352.8 - 355.6);
     reads("11'-9'", Unit::Mm, 609.6);
-    reads("11-9 + 3", Unit::FtIn, 3657.6);
+    reads("11-9 + 3", Unit::FEET, 3657.6);
 }
 
 #[test]
@@ -152,7 +152,7 @@ fn two_readings_are_both_offered() {
     );
     ambiguous(
         "1,250",
-        Unit::FtIn,
+        Unit::FEET,
         [("1250\"", 31750.0), ("1.250\"", 31.75)],
     );
     ambiguous(
@@ -163,8 +163,14 @@ fn two_readings_are_both_offered() {
     ambiguous("0,125", Unit::Mm, [("0.125 m", 125.0), ("0.125 mm", 0.125)]);
     ambiguous(
         "9-5/16",
-        Unit::FtIn,
+        Unit::Mm,
         [("9 5/16\"", 236.5375), ("9' 5/16\"", 2751.1375)],
+    );
+    ambiguous("21/2", Unit::FEET, [("2 1/2\"", 63.5), ("10 1/2\"", 266.7)]);
+    ambiguous(
+        "10' 115/16",
+        Unit::FEET,
+        [("1 15/16\"", 49.2125), ("11 5/16\"", 287.3375)],
     );
     ambiguous(
         "11-9\"",
@@ -173,13 +179,8 @@ fn two_readings_are_both_offered() {
     );
     ambiguous(
         "11-9-2",
-        Unit::FtIn,
+        Unit::FEET,
         [("11' 9\"", 3581.4), ("11\" - 9\"", 50.8)],
-    );
-    ambiguous(
-        "11'-9-5/16\"",
-        Unit::FtIn,
-        [("11' 9 5/16\"", 3589.3375), ("11' 9\" - 5/16\"", 3573.4625)],
     );
     reads("1250,5", Unit::Mm, 1250.5);
     reads("1,25", Unit::Mm, 1.25);
@@ -197,7 +198,7 @@ fn refusals_name_the_place_and_a_remedy() {
     let cases = [
         ("", Unit::Mm, Kind::Empty, 0, 0),
         ("3412 +", Unit::Mm, Kind::Unfinished, 5, 1),
-        ("9 5/", Unit::FtIn, Kind::Unfinished, 2, 2),
+        ("9 5/", Unit::FEET, Kind::Unfinished, 2, 2),
         ("3412 x 2", Unit::Mm, Kind::Unknown, 5, 1),
         ("3412 ✗", Unit::Mm, Kind::Unknown, 5, 3),
         ("3 41", Unit::Mm, Kind::NoSign, 2, 2),
@@ -255,6 +256,7 @@ fn refusals_name_the_place_and_a_remedy() {
             3,
         ),
         ("9 17/16\"", Unit::Mm, Kind::Improper, 2, 5),
+        ("9\" 5\"", Unit::FEET, Kind::NoSign, 3, 1),
         (
             "11' 14 1/2\"",
             Unit::Mm,
@@ -292,7 +294,7 @@ fn text_and_value_are_bounded() {
     let long = "1+".repeat(100);
     assert_eq!(refused(&(long.clone() + "1"), Unit::Mm).kind, Kind::TooLong);
     assert_eq!(refused(&long, Unit::Mm).kind, Kind::Unfinished);
-    assert_eq!(refused(&"9".repeat(200), Unit::FtIn).kind, Kind::TooLarge);
+    assert_eq!(refused(&"9".repeat(200), Unit::FEET).kind, Kind::TooLarge);
     assert_eq!(
         refused("600000 m + 600000 m", Unit::Mm).kind,
         Kind::TooLarge

@@ -15,6 +15,7 @@ mod refusal;
 use super::carry_level::checked;
 use super::figure::{self, BAND_95, Figure};
 use crate::laser::Laser;
+use crate::length::{Unit, distance};
 pub use refusal::LaserCheckError;
 
 /// One of the two pegs.
@@ -83,17 +84,17 @@ pub enum Verdict {
 }
 
 impl Verdict {
-    /// What to do about it, as a sentence.
+    /// What to do about it, as a sentence, its lengths in `unit`.
     #[must_use]
-    pub fn text(self) -> String {
+    pub fn text(self, unit: Unit) -> String {
         match self {
             Self::Within => "The laser keeps its stated accuracy.".to_owned(),
             Self::Beyond => "The laser is out by more than stated. Keep sights equal, or have it \
                  adjusted before you trust it."
                 .to_owned(),
             Self::CannotTell { longer } => format!(
-                "These readings cannot tell. Check again over {:.0} m, or read more finely.",
-                (longer / 1000.0).ceil()
+                "These readings cannot tell. Check again over {} or more, or read more finely.",
+                distance(longer, unit)
             ),
         }
     }

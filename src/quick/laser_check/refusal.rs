@@ -2,22 +2,19 @@
 
 use super::{Peg, TwoPegs, by_chance};
 use crate::laser::Laser;
+use crate::length::{Unit, show_with_unit};
 use crate::quick::figure::{self, Figure, FigureError};
+use crate::quick::refusal::{Refusal, said_in_mm};
 
 /// No laser in use is further out than this, mm per m; beyond it a reading is wrong.
 pub(super) const WORST_LASER: f64 = 10.0;
 
 /// Why a laser check is refused.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum LaserCheckError {
     /// A figure that cannot be.
-    #[error(transparent)]
-    Figure(#[from] FigureError),
+    Figure(FigureError),
     /// The second place cannot have those distances to both pegs.
-    #[error(
-        "The second place cannot be {a:.0} mm from A and {b:.0} mm from B with the pegs \
-         {base:.0} mm apart. Measure those distances again."
-    )]
     Misplaced {
         /// To A, mm.
         a: f64,
@@ -27,16 +24,8 @@ pub enum LaserCheckError {
         base: f64,
     },
     /// The second place is about as far from both.
-    #[error(
-        "The second place is nearly as far from one peg as from the other, where an error drops \
-         out. Set up close to one peg, or just beyond it."
-    )]
     NearMiddle,
     /// One set-up finds the pegs further apart in height than in distance.
-    #[error(
-        "The readings {place} put the pegs {apart:.0} mm apart in height, more than they stand \
-         apart. One of the two is misread: read both again."
-    )]
     TooSteep {
         /// Which set-up.
         place: &'static str,
@@ -44,31 +33,65 @@ pub enum LaserCheckError {
         apart: f64,
     },
     /// What is plain to see and what was read contradict each other.
-    #[error(
-        "You say peg {higher:?} is the higher, but its reading from the middle is the larger, and \
-         a larger reading means lower ground. Check which reading belongs to which peg, and that \
-         both were read downwards from the line."
-    )]
     WrongPegHigher {
         /// The peg that is said to be higher.
         higher: Peg,
     },
     /// The second pair fits if its readings change places.
-    #[error(
-        "From the middle one peg is higher, from the second place the other: the second pair \
-         fits if its two readings change places. Check which reading belongs to which peg."
-    )]
     ChangedPlaces,
     /// The slope error would be larger than any laser's.
-    #[error(
-        "By these readings the laser would be out by {slope:.1} mm per m, which no laser is. \
-         One of the readings is misread: read them all again."
-    )]
     Impossible {
         /// Slope error, mm per m.
         slope: f64,
     },
 }
+
+impl Refusal for LaserCheckError {
+    fn figure(&self) -> Option<&'static str> {
+        match self {
+            Self::Figure(figure) => figure.figure(),
+            _ => None,
+        }
+    }
+
+    fn said(&self, unit: Unit) -> String {
+        match *self {
+            Self::Figure(figure) => figure.said(unit),
+            Self::Misplaced { a, b, base } => format!(
+                "The second place cannot be {} from A and {} from B with the pegs {} apart. \
+                 Measure those distances again.",
+                show_with_unit(a, unit),
+                show_with_unit(b, unit),
+                show_with_unit(base, unit),
+            ),
+            Self::NearMiddle => {
+                "The second place is nearly as far from one peg as from the other, \
+                 where an error drops out. Set up close to one peg, or just beyond it."
+                    .to_owned()
+            }
+            Self::TooSteep { place, apart } => format!(
+                "The readings {place} put the pegs {} apart in height, more than they stand \
+                 apart. One of the two is misread: read both again.",
+                show_with_unit(apart, unit),
+            ),
+            Self::WrongPegHigher { higher } => format!(
+                "You say peg {higher:?} is the higher, but its reading from the middle is the \
+                 larger, and a larger reading means lower ground. Check which reading belongs to \
+                 which peg, and that both were read downwards from the line."
+            ),
+            Self::ChangedPlaces => "From the middle one peg is higher, from the second place the \
+                 other: the second pair fits if its two readings change places. Check which \
+                 reading belongs to which peg."
+                .to_owned(),
+            Self::Impossible { slope } => format!(
+                "By these readings the laser would be out by {slope:.1} mm per m, which no laser \
+                 is. One of the readings is misread: read them all again."
+            ),
+        }
+    }
+}
+
+said_in_mm!(LaserCheckError);
 
 /// Checks the places; gives the difference of the second set-up's sights, mm.
 pub(super) fn places(check: &TwoPegs) -> Result<f64, LaserCheckError> {

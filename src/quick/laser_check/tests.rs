@@ -1,4 +1,5 @@
 use super::*;
+use crate::length::Unit;
 
 const LASER: Laser = Laser {
     accuracy: 0.3,
@@ -46,7 +47,12 @@ fn a_short_base_cannot_tell_and_says_what_would() -> Result<(), LaserCheckError>
     };
     // At that length the ± is down to the margin of 0.078 mm per m.
     assert!((1.96 * 2.0 / (longer / 1000.0) - (0.3 - 4.0 / 18.0)).abs() < 1e-9);
-    assert!(check.verdict.text().contains("m, or read more finely"));
+    assert!(
+        check
+            .verdict
+            .text(Unit::Mm)
+            .contains("m or more, or read more finely")
+    );
     Ok(())
 }
 

@@ -11,7 +11,7 @@ pub fn message(desk: &Desk<'_>) -> String {
     let unit = match desk.unit {
         Unit::Mm => "mm",
         Unit::M => "m",
-        Unit::FtIn => "ft and in",
+        Unit::FtIn(_) => "ft and in",
     };
     let mut lines = vec![format!("{}. Post centres, {unit}:", desk.job.title)];
     for run in &desk.job.runs {
@@ -57,7 +57,7 @@ fn figure(desk: &Desk<'_>, mm: f64) -> String {
     let shown = show(mm, desk.unit);
     match desk.unit {
         Unit::Mm | Unit::M => shown.replace('\u{a0}', ""),
-        Unit::FtIn => shown.replace('\u{a0}', " "),
+        Unit::FtIn(_) => shown.replace('\u{a0}', " "),
     }
 }
 

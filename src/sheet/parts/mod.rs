@@ -57,7 +57,7 @@ impl<'a> Desk<'a> {
         match self.unit {
             Unit::Mm => format!("{figure}\u{a0}mm"),
             Unit::M => format!("{figure}\u{a0}m"),
-            Unit::FtIn => figure,
+            Unit::FtIn(_) => figure,
         }
     }
 
@@ -65,7 +65,7 @@ impl<'a> Desk<'a> {
     pub fn slope(&self, share: f64) -> String {
         match self.unit {
             Unit::Mm | Unit::M => format!("{} in each metre", self.full(share * 1000.0)),
-            Unit::FtIn => format!("{} in each foot", self.full(share * 304.8)),
+            Unit::FtIn(_) => format!("{} in each foot", self.full(share * 304.8)),
         }
     }
 
@@ -73,7 +73,7 @@ impl<'a> Desk<'a> {
     pub fn slope_fine(&self, share: f64) -> String {
         match self.unit {
             Unit::Mm | Unit::M => format!("{} in each metre", self.fine(share * 1000.0)),
-            Unit::FtIn => format!("{} in 100 feet", self.fine(share * 30_480.0)),
+            Unit::FtIn(_) => format!("{} in 100 feet", self.fine(share * 30_480.0)),
         }
     }
 
@@ -86,7 +86,7 @@ impl<'a> Desk<'a> {
         let unit = match self.unit {
             Unit::Mm => "\u{a0}mm",
             Unit::M => "\u{a0}m",
-            Unit::FtIn => "",
+            Unit::FtIn(_) => "",
         };
         format!("{}\u{a0}{}{unit}", self.length(mm), self.pm(pm))
     }

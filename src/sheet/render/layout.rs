@@ -134,11 +134,11 @@ mod tests {
 
     #[test]
     fn a_wide_table_is_broken_and_every_figure_kept() {
-        let lines = lines(&table(20), Unit::FtIn, 60);
+        let lines = lines(&table(20), Unit::FEET, 60);
         assert!(lines.iter().all(|line| display_width(line) <= 60));
         let text = lines.join("\n");
         for n in 1..20 {
-            let figure = Cell::Length(1000.0 * f64::from(n)).shown(Unit::FtIn);
+            let figure = Cell::Length(1000.0 * f64::from(n)).shown(Unit::FEET);
             assert_eq!(text.matches(&figure).count(), 1, "{figure}");
         }
     }

@@ -11,14 +11,16 @@ pub use text::text;
 
 use crate::cautions::Caution;
 use crate::job::Severity;
-use crate::length::Unit;
+use crate::length::{Part, Unit};
 
 /// What lengths are in, for the top of a sheet.
 pub fn unit_words(unit: Unit) -> &'static str {
     match unit {
         Unit::Mm => "millimetres",
         Unit::M => "metres",
-        Unit::FtIn => "feet, inches and sixteenths",
+        Unit::FtIn(Part::Eighth) => "feet, inches and eighths",
+        Unit::FtIn(Part::Sixteenth) => "feet, inches and sixteenths",
+        Unit::FtIn(Part::ThirtySecond) => "feet, inches and thirty-seconds",
     }
 }
 

@@ -9,7 +9,11 @@
 //!         along    base
 //! ```
 
-use super::figure::{self, Figure, FigureError, Taped};
+mod refusal;
+
+pub use refusal::TwoTapesError;
+
+use crate::quick::figure::{self, Figure, Taped};
 
 /// Two marks and a tape from each to the point.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -68,40 +72,6 @@ impl Crossing {
             }
         }
     }
-}
-
-/// Why two tapes fix no point.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
-pub enum TwoTapesError {
-    /// A figure that cannot be.
-    #[error(transparent)]
-    Figure(#[from] FigureError),
-    /// Together they are shorter than the base.
-    #[error(
-        "The two tapes do not reach each other: together they are {short:.0} mm shorter than \
-         the base. Tape again, or check the base."
-    )]
-    CannotReach {
-        /// What is missing, mm.
-        short: f64,
-    },
-    /// One swing lies wholly inside the other.
-    #[error(
-        "The two swings never cross: the {longer} is {by:.0} mm too long for the other tape \
-         and the base. Tape again, or check which mark each was taken from."
-    )]
-    NeverCross {
-        /// Which tape.
-        longer: &'static str,
-        /// By how much, mm.
-        by: f64,
-    },
-    /// The point lies on the line of the base.
-    #[error(
-        "The point lies in line with the two marks, where swings cannot fix it. \
-         Measure along the string instead, or use another mark."
-    )]
-    InLine,
 }
 
 /// Where the point of two tapes lies (circle through circle), with its ±.

@@ -1,10 +1,14 @@
 //! A point and its two tapes: where it is, and which tapes put it there.
 
-use super::super::menu::choice;
-use super::super::{Desk, Menu, Then};
-use super::given::Given;
-use super::keep::{self, Kept, Marks, Put};
-use super::sum::{Answer, Input, Refused, Stage, Sum, Worked};
+use crate::app::menu::choice;
+use crate::app::quick::answer::Tail::{Pm, Unit};
+use crate::app::quick::answer::Value::{Degrees, Length};
+use crate::app::quick::answer::{Answer, Stop, Worked};
+use crate::app::quick::given::Given;
+use crate::app::quick::input::Input;
+use crate::app::quick::keep::{self, Kept, Marks, Put};
+use crate::app::quick::sum::{Stage, Sum};
+use crate::app::{Desk, Menu, Then};
 use crate::drawing::{Drawing, Sketch, Vec2};
 use crate::job::edit::Edit;
 use crate::job::reading::Reading;
@@ -12,13 +16,22 @@ use crate::job::{Job, MarkId};
 use crate::quick::two_tapes::{Crossing, TwoTapes, point_by_tapes, tapes_to};
 use tautmark_ui::{Place, Verdict};
 
-const BASE: &str = "point base";
-const FIRST: &str = "point first";
-const SECOND: &str = "point second";
-const SIDE: &str = "point side";
 const SIDES: &[&str] = &["Left", "Right"];
 
-pub(super) static BY_TAPES: Sum = Sum {
+const BASE: Input = Input::length("point base", "Between the marks")
+    .called("base between the marks")
+    .how("from the first mark to the second");
+const FIRST: Input =
+    Input::length("point first", "First mark to the point").called("tape from the first mark");
+const SECOND: Input =
+    Input::length("point second", "Second mark to the point").called("tape from the second mark");
+const SIDE: Input = Input::choice(
+    "point side",
+    "Seen from the first mark to the second, it lies",
+    SIDES,
+);
+
+pub static BY_TAPES: Sum = Sum {
     id: "point",
     title: "Point by two tapes",
     stage: Stage::Measure,
@@ -27,29 +40,18 @@ pub(super) static BY_TAPES: Sum = Sum {
           meet squarely.",
     why: "Where the two tapes cross, and once more on the other side of the base. They fix a point \
           best where they cross squarely; under 30° or over 150° a small slip moves it far.",
-    inputs: &[
-        Input::length(BASE, "Between the marks")
-            .called("base between the marks")
-            .how("from the first mark to the second"),
-        Input::length(FIRST, "First mark to the point").called("tape from the first mark"),
-        Input::length(SECOND, "Second mark to the point").called("tape from the second mark"),
-        Input::choice(
-            SIDE,
-            "Seen from the first mark to the second, it lies",
-            SIDES,
-        ),
-    ],
+    inputs: &[BASE, FIRST, SECOND, SIDE],
     work: by_tapes,
     picture: tapes_picture,
     caution: None,
     keep: Some(keep_point),
 };
 
-fn taped(given: &Given<'_>) -> Option<TwoTapes> {
-    Some(TwoTapes {
-        base: given.taped(BASE)?,
-        from_first: given.taped(FIRST)?,
-        from_second: given.taped(SECOND)?,
+fn taped(given: &Given<'_>) -> Result<TwoTapes, Stop> {
+    Ok(TwoTapes {
+        base: given.taped(&BASE)?,
+        from_first: given.taped(&FIRST)?,
+        from_second: given.taped(&SECOND)?,
     })
 }
 
@@ -61,34 +63,30 @@ fn warned(answer: Answer, crossing: f64) -> Answer {
 }
 
 fn by_tapes(given: &Given<'_>) -> Worked {
-    let tapes = taped(given)?;
-    let point = point_by_tapes(&tapes).map_err(Refused::from);
-    Some(point.map(|point| {
-        let answer = Answer::new(
-            "Square off the base",
-            given.length(point.off.value),
-            given.pm(point.off),
-        );
-        let before = if point.along.value < 0.0 {
-            "before it"
-        } else {
-            "towards the second"
-        };
-        let answer = answer
-            .row(
-                "Along it from the first mark",
-                given.length(point.along.value.abs()),
-                given.pm(point.along),
-            )
-            .noted(before)
-            .row("The tapes cross at", format!("{:.0}°", point.crossing), "");
-        warned(answer, point.crossing)
-    }))
+    let point = point_by_tapes(&taped(given)?)?;
+    let before = if point.along.value < 0.0 {
+        "before it"
+    } else {
+        "towards the second"
+    };
+    let answer = Answer::new(
+        "Square off the base",
+        Length(point.off.value),
+        Pm(point.off),
+    )
+    .row(
+        "Along it from the first mark",
+        Length(point.along.value.abs()),
+        Pm(point.along),
+    )
+    .noted(before)
+    .row("The tapes cross at", Degrees(point.crossing, 0), "");
+    Ok(warned(answer, point.crossing))
 }
 
 /// The side as a factor: the base runs to the right, its left is up.
 fn side(given: &Given<'_>) -> f64 {
-    if given.picked(SIDE) == 1 { -1.0 } else { 1.0 }
+    if given.picked(&SIDE) == 1 { -1.0 } else { 1.0 }
 }
 
 /// Two marks, the point, and the swings that meet in it.
@@ -109,20 +107,20 @@ fn swings(sketch: &mut Sketch<'_>, [base, along, off]: [f64; 3]) -> [Vec2; 3] {
 fn tapes_picture(given: &Given<'_>) -> Drawing {
     let mut sketch = given.sheet();
     let point = taped(given).and_then(|tapes| {
-        let point = point_by_tapes(&tapes).ok()?;
-        Some([tapes.base.length, point.along.value, point.off.value])
+        let point = point_by_tapes(&tapes)?;
+        Ok([tapes.base.length, point.along.value, point.off.value])
     });
     let [base, along, off] = point.unwrap_or([5.0, 2.0, 2.6]);
     let [first, second, point] = swings(&mut sketch, [base, along, off * side(given)]);
-    sketch.tape(&given.tag(BASE), first, second);
-    sketch.tape(&given.tag(FIRST), first, point);
-    sketch.tape(&given.tag(SECOND), second, point);
+    sketch.tape(&given.tag(&BASE), first, second);
+    sketch.tape(&given.tag(&FIRST), first, point);
+    sketch.tape(&given.tag(&SECOND), second, point);
     sketch.found(point);
     sketch.done("Two marks and a tape from each to the point")
 }
 
 /// The two marks are some of the job's, or new ones.
-fn keep_point(desk: &mut Desk, sum: &'static Sum) -> Then {
+fn keep_point(desk: &mut Desk, inputs: &'static [Input]) -> Then {
     let kept = Kept {
         title: "Point by two tapes",
         said: "A mark and its two tapes.",
@@ -131,7 +129,7 @@ fn keep_point(desk: &mut Desk, sum: &'static Sum) -> Then {
     let marks = desk.open().map(|open| open.job().marks.clone());
     let marks = marks.unwrap_or_default();
     if marks.len() < 2 {
-        return keep::into_a_job(desk, sum, kept, Box::new(with_new_marks));
+        return keep::into_a_job(desk, inputs, kept, Box::new(with_new_marks));
     }
     let mut rows = vec![choice("\n", "A new mark", "the base is kept too")];
     rows.extend(
@@ -144,15 +142,15 @@ fn keep_point(desk: &mut Desk, sum: &'static Sum) -> Then {
         rows,
         move |desk, id| {
             if id == "\n" {
-                return keep::into_a_job(desk, sum, kept, Box::new(with_new_marks));
+                return keep::into_a_job(desk, inputs, kept, Box::new(with_new_marks));
             }
-            second_mark(desk, sum, kept, id.into())
+            second_mark(desk, inputs, kept, id.into())
         },
     ));
     Then::Stay
 }
 
-fn second_mark(desk: &mut Desk, sum: &'static Sum, kept: Kept, first: MarkId) -> Then {
+fn second_mark(desk: &mut Desk, inputs: &'static [Input], kept: Kept, first: MarkId) -> Then {
     let marks = desk.saved().marks.iter().filter(|mark| mark.id != first);
     let rows = marks.map(|mark| choice(mark.id.as_str(), format!("Mark {}", mark.id), &mark.note));
     let rows = rows.collect();
@@ -164,7 +162,7 @@ fn second_mark(desk: &mut Desk, sum: &'static Sum, kept: Kept, first: MarkId) ->
             known.or(rough.and_then(|mark| mark.rough))
         });
         let put: Put = Box::new(move |given, job| between(given, job, &base, at));
-        keep::into_open(desk, sum, &kept, &put)
+        keep::into_open(desk, inputs, &kept, &put)
     }));
     Then::Stay
 }
@@ -176,7 +174,7 @@ fn between(
     base: &[MarkId; 2],
     at: [Option<[f64; 2]>; 2],
 ) -> Option<Edit> {
-    let tapes = taped(given)?;
+    let tapes = taped(given).ok()?;
     let point = point_by_tapes(&tapes).ok()?;
     let ends = [Vec2::from(at[0]?), Vec2::from(at[1]?)];
     let along = (ends[1] - ends[0]).try_normalize(1e-9)?;
@@ -196,7 +194,7 @@ fn between(
 }
 
 fn with_new_marks(given: &Given<'_>, job: &Job) -> Option<Edit> {
-    let tapes = taped(given)?;
+    let tapes = taped(given).ok()?;
     let point = point_by_tapes(&tapes).ok()?;
     let mut marks = Marks::beside(job);
     let first = marks.at(0.0, 0.0);
@@ -212,7 +210,13 @@ fn with_new_marks(given: &Given<'_>, job: &Job) -> Option<Edit> {
     Some(Edit::Many(edits))
 }
 
-pub(super) static TAPES_TO: Sum = Sum {
+const TO_BASE: Input =
+    Input::length("to base", "Between the marks").called("base between the marks");
+const ALONG: Input =
+    Input::length("to along", "Along it from the first mark").called("distance along the base");
+const OFF: Input = Input::length("to off", "Square off it").called("distance off the base");
+
+pub static TAPES_TO: Sum = Sum {
     id: "tapes to",
     title: "Tapes to a point",
     stage: Stage::Measure,
@@ -220,62 +224,45 @@ pub(super) static TAPES_TO: Sum = Sum {
     how: "**Say where the point is wanted:** along the line of two marks, and square off it.",
     why: "The straight distances from both marks. Swing both tapes and mark where they meet; they \
           should cross between 30° and 150°.",
-    inputs: &[
-        Input::length("to base", "Between the marks").called("base between the marks"),
-        Input::length("to along", "Along it from the first mark").called("distance along the base"),
-        Input::length("to off", "Square off it").called("distance off the base"),
-    ],
+    inputs: &[TO_BASE, ALONG, OFF],
     work: to_work,
     picture: to_picture,
     caution: None,
     keep: None,
 };
 
-fn to_given(given: &Given<'_>) -> Option<[f64; 3]> {
-    Some([
-        given.get("to base")?,
-        given.get("to along")?,
-        given.get("to off")?,
-    ])
+fn to_given(given: &Given<'_>) -> Result<[f64; 3], Stop> {
+    let base = given.get(&TO_BASE)?;
+    Ok([base, given.get(&ALONG)?, given.get(&OFF)?])
 }
 
 fn to_work(given: &Given<'_>) -> Worked {
     let [base, along, off] = to_given(given)?;
-    let swings = tapes_to(base, along, off).map_err(Refused::from);
-    Some(swings.map(|swings| {
-        let answer = Answer::new(
-            "From the first mark",
-            given.length(swings.from_first),
-            given.unit_name(),
-        )
-        .row(
-            "From the second mark",
-            given.length(swings.from_second),
-            given.unit_name(),
-        )
-        .row("The tapes cross at", format!("{:.0}°", swings.crossing), "");
-        warned(answer, swings.crossing)
-    }))
+    let swings = tapes_to(base, along, off)?;
+    let answer = Answer::new("From the first mark", Length(swings.from_first), Unit)
+        .row("From the second mark", Length(swings.from_second), Unit)
+        .row("The tapes cross at", Degrees(swings.crossing, 0), "");
+    Ok(warned(answer, swings.crossing))
 }
 
 fn to_picture(given: &Given<'_>) -> Drawing {
     let mut sketch = given.sheet();
-    let good = matches!(to_work(given), Some(Ok(_)));
-    let known = to_given(given).filter(|_| good);
+    let good = to_work(given).is_ok();
+    let known = to_given(given).ok().filter(|_| good);
     let known = known.unwrap_or([5.0, 2.0, 2.6]);
     let [first, second, point] = swings(&mut sketch, known);
-    sketch.tape(&given.tag("to base"), first, second);
+    sketch.tape(&given.tag(&TO_BASE), first, second);
     let foot = Vec2::new(point.x, 0.0);
     sketch.dimension(
-        &given.tag("to along"),
+        &given.tag(&ALONG),
         [first, foot],
         Vec2::new(0.0, -1.0),
         known[0] * 0.1,
     );
-    sketch.tape(&given.tag("to off"), foot, point);
+    sketch.tape(&given.tag(&OFF), foot, point);
     let said = |mm: f64| {
         let text = if good {
-            given.length(mm)
+            given.say(Length(mm))
         } else {
             "?".to_owned()
         };

@@ -1,8 +1,12 @@
 //! Is it square: four sides and two diagonals, and the diagonal of a rectangle.
 
-use super::given::{Given, angle, angle_pm};
-use super::keep::{self, Kept, Marks};
-use super::sum::{Answer, Input, Refused, Stage, Sum, Worked};
+use crate::app::quick::answer::Tail::{AnglePm, Pm, Unit};
+use crate::app::quick::answer::Value::{Angle, Length, Words};
+use crate::app::quick::answer::{Answer, Stop, Worked};
+use crate::app::quick::given::Given;
+use crate::app::quick::input::Input;
+use crate::app::quick::keep::{self, Kept, Marks};
+use crate::app::quick::sum::{Stage, Sum};
 use crate::drawing::{Drawing, Sketch, Vec2};
 use crate::job::Job;
 use crate::job::edit::Edit;
@@ -13,14 +17,14 @@ use crate::quick::four_sides::{
 };
 use tautmark_ui::{Place, Verdict};
 
-const AB: &str = "square ab";
-const BC: &str = "square bc";
-const CD: &str = "square cd";
-const DA: &str = "square da";
-const AC: &str = "square ac";
-const BD: &str = "square bd";
+const AB: Input = Input::length("square ab", "Side A to B").called("side AB");
+const BC: Input = Input::length("square bc", "Side B to C").called("side BC");
+const CD: Input = Input::length("square cd", "Side C to D").called("side CD");
+const DA: Input = Input::length("square da", "Side D to A").called("side DA");
+const AC: Input = Input::length("square ac", "Diagonal A to C").called("diagonal AC");
+const BD: Input = Input::length("square bd", "Diagonal B to D").called("diagonal BD");
 
-pub(super) static SIX_TAPES: Sum = Sum {
+pub static SIX_TAPES: Sum = Sum {
     id: "square",
     title: "Is it square?",
     stage: Stage::Measure,
@@ -30,48 +34,36 @@ pub(super) static SIX_TAPES: Sum = Sum {
     why: "Six tapes fix four corners with one to spare: that one check shows that something is \
           misread, never which. Equal diagonals alone do not make a rectangle: a trapezium has \
           them too.",
-    inputs: &[
-        Input::length(AB, "Side A to B").called("side AB"),
-        Input::length(BC, "Side B to C").called("side BC"),
-        Input::length(CD, "Side C to D").called("side CD"),
-        Input::length(DA, "Side D to A").called("side DA"),
-        Input::length(AC, "Diagonal A to C").called("diagonal AC"),
-        Input::length(BD, "Diagonal B to D").called("diagonal BD"),
-    ],
+    inputs: &[AB, BC, CD, DA, AC, BD],
     work: six,
     picture: six_picture,
     caution: None,
-    keep: Some(|desk, sum| {
+    keep: Some(|desk, inputs| {
         let kept = Kept {
             title: "Four sides and two diagonals",
             said: "Four marks and six tapes.",
             place: Place::Walls,
         };
-        keep::into_a_job(desk, sum, kept, Box::new(in_job))
+        keep::into_a_job(desk, inputs, kept, Box::new(in_job))
     }),
 };
 
-fn taped(given: &Given<'_>) -> Option<FourSides> {
-    Some(FourSides {
-        ab: given.taped(AB)?,
-        bc: given.taped(BC)?,
-        cd: given.taped(CD)?,
-        da: given.taped(DA)?,
-        ac: given.taped(AC)?,
-        bd: given.taped(BD)?,
+fn taped(given: &Given<'_>) -> Result<FourSides, Stop> {
+    Ok(FourSides {
+        ab: given.taped(&AB)?,
+        bc: given.taped(&BC)?,
+        cd: given.taped(&CD)?,
+        da: given.taped(&DA)?,
+        ac: given.taped(&AC)?,
+        bd: given.taped(&BD)?,
     })
 }
 
 fn six(given: &Given<'_>) -> Worked {
-    let tapes = taped(given)?;
-    Some(
-        four_sides(&tapes)
-            .map_err(Refused::from)
-            .map(|check| answer(given, &check)),
-    )
+    Ok(answer(&four_sides(&taped(given)?)?))
 }
 
-fn answer(given: &Given<'_>, check: &FourSidesCheck) -> Answer {
+fn answer(check: &FourSidesCheck) -> Answer {
     let closure = &check.closure;
     let verdict = match closure.agreement {
         Agreement::Agree => Verdict::Good,
@@ -79,11 +71,11 @@ fn answer(given: &Given<'_>, check: &FourSidesCheck) -> Answer {
         Agreement::Contradict => Verdict::Bad,
     };
     let main = match &check.layout {
-        Some(layout) => to_rectangle(given, &layout.to_rectangle),
+        Some(layout) => to_rectangle(&layout.to_rectangle),
         None => Answer::new(
             "B to D is off what the others make it by",
-            given.length(closure.off.value.abs()),
-            given.pm(closure.off),
+            Length(closure.off.value.abs()),
+            Pm(closure.off),
         ),
     };
     let mut answer = main.says(verdict, closure.agreement.text());
@@ -98,14 +90,10 @@ fn answer(given: &Given<'_>, check: &FourSidesCheck) -> Answer {
     answer
         .row(
             "B to D by the others",
-            given.length(closure.expected.value),
-            given.pm(closure.expected),
+            Length(closure.expected.value),
+            Pm(closure.expected),
         )
-        .row(
-            "A slip this small could hide",
-            given.length(closure.hidden),
-            given.unit_name(),
-        )
+        .row("A slip this small could hide", Length(closure.hidden), Unit)
 }
 
 fn corners(answer: Answer, layout: &Layout) -> Answer {
@@ -115,39 +103,37 @@ fn corners(answer: Answer, layout: &Layout) -> Answer {
         .fold(answer, |answer, (name, at)| {
             answer.row(
                 format!("Corner {name}"),
-                angle(at.value, at.pm),
-                angle_pm(at.pm),
+                Angle(at.value, at.pm),
+                AnglePm(at.pm),
             )
         })
 }
 
-fn to_rectangle(given: &Given<'_>, way: &ToRectangle) -> Answer {
+fn to_rectangle(way: &ToRectangle) -> Answer {
     match way {
-        ToRectangle::Already => Answer::new("It is", "square", "as near as these tapes can tell"),
-        ToRectangle::Slide { either, .. } => slides(given, either),
+        ToRectangle::Already => {
+            Answer::new("It is", Words("square"), "as near as these tapes can tell")
+        }
+        ToRectangle::Slide { either, .. } => slides(either),
         ToRectangle::SidesFirst { diagonal } => Answer::new(
             "Make opposite sides equal first; each diagonal is then",
-            given.length(*diagonal),
-            given.unit_name(),
+            Length(*diagonal),
+            Unit,
         ),
     }
 }
 
-fn slides(given: &Given<'_>, either: &[Slide; 2]) -> Answer {
+fn slides(either: &[Slide; 2]) -> Answer {
     let [first, other] = either;
     let said = |slide: &Slide| format!("slide {} towards {:?}", side(slide.side), slide.towards);
     let what = format!("To square it {} by", said(first));
-    Answer::new(what, given.length(first.by.value), given.pm(first.by))
+    Answer::new(what, Length(first.by.value), Pm(first.by))
         .row(
             format!("Or {} by", said(other)),
-            given.length(other.by.value),
-            given.pm(other.by),
+            Length(other.by.value),
+            Pm(other.by),
         )
-        .row(
-            "Both diagonals then read",
-            given.length(first.diagonal),
-            given.unit_name(),
-        )
+        .row("Both diagonals then read", Length(first.diagonal), Unit)
 }
 
 fn side(side: Side) -> &'static str {
@@ -163,7 +149,7 @@ fn side(side: Side) -> &'static str {
 fn lying(given: &Given<'_>) -> [Vec2; 4] {
     let likely = [[0.0, 0.0], [5.0, 0.0], [5.4, 3.4], [0.2, 3.6]].map(Vec2::from);
     let place = || {
-        let tapes = taped(given)?;
+        let tapes = taped(given).ok()?;
         four_sides(&tapes).ok()?;
         let [ab, da, bd] = [tapes.ab, tapes.da, tapes.bd].map(|tape| tape.length);
         let [bc, ac] = [tapes.bc, tapes.ac].map(|tape| tape.length);
@@ -185,12 +171,12 @@ fn six_picture(given: &Given<'_>) -> Drawing {
     let mut sketch = given.sheet();
     let at @ [a, b, c, d] = lying(given);
     for (key, from, to) in [
-        (AB, a, b),
-        (BC, b, c),
-        (CD, c, d),
-        (DA, d, a),
-        (AC, a, c),
-        (BD, b, d),
+        (&AB, a, b),
+        (&BC, b, c),
+        (&CD, c, d),
+        (&DA, d, a),
+        (&AC, a, c),
+        (&BD, b, d),
     ] {
         sketch.tape(&given.tag(key), from, to);
     }
@@ -206,7 +192,7 @@ fn named(sketch: &mut Sketch<'_>, at: [Vec2; 4]) {
 }
 
 fn in_job(given: &Given<'_>, job: &Job) -> Option<Edit> {
-    let tapes = taped(given)?;
+    let tapes = taped(given).ok()?;
     four_sides(&tapes).ok()?;
     let mut marks = Marks::beside(job);
     let [a, b, c, d] = lying(given).map(|at| marks.at(at.x, at.y));
@@ -224,10 +210,10 @@ fn in_job(given: &Given<'_>, job: &Job) -> Option<Edit> {
     Some(Edit::Many(edits))
 }
 
-const WIDE: &str = "rectangle width";
-const LONG: &str = "rectangle length";
+const WIDE: Input = Input::length("rectangle width", "One side").called("width");
+const LONG: Input = Input::length("rectangle length", "The other side").called("length");
 
-pub(super) static DIAGONAL: Sum = Sum {
+pub static DIAGONAL: Sum = Sum {
     id: "diagonal",
     title: "Diagonal of a rectangle",
     stage: Stage::Strings,
@@ -235,10 +221,7 @@ pub(super) static DIAGONAL: Sum = Sum {
     how: "**Type both sides** of the rectangle you want.",
     why: "The root of both sides squared and added. Both diagonals and all four sides must be \
           right: equal diagonals alone do not make it square.",
-    inputs: &[
-        Input::length(WIDE, "One side").called("width"),
-        Input::length(LONG, "The other side").called("length"),
-    ],
+    inputs: &[WIDE, LONG],
     work: diagonal,
     picture: diagonal_picture,
     caution: None,
@@ -246,28 +229,21 @@ pub(super) static DIAGONAL: Sum = Sum {
 };
 
 fn diagonal(given: &Given<'_>) -> Worked {
-    let (wide, long) = (given.get(WIDE)?, given.get(LONG)?);
-    let found = rectangle_diagonal(wide, long).map_err(Refused::from);
-    Some(found.map(|found| {
-        Answer::new(
-            "Both diagonals must read",
-            given.length(found),
-            given.unit_name(),
-        )
-    }))
+    let found = rectangle_diagonal(given.get(&WIDE)?, given.get(&LONG)?)?;
+    Ok(Answer::new("Both diagonals must read", Length(found), Unit))
 }
 
 fn diagonal_picture(given: &Given<'_>) -> Drawing {
     let mut sketch = given.sheet();
     let worked = diagonal(given);
-    let (wide, long, said) = match (worked, given.get(WIDE), given.get(LONG)) {
-        (Some(Ok(answer)), Some(wide), Some(long)) => (wide, long, answer.figure),
-        _ => (3.0, 4.5, "?".to_owned()),
+    let (wide, long) = match (&worked, given.maybe(&WIDE), given.maybe(&LONG)) {
+        (Ok(_), Some(wide), Some(long)) => (wide, long),
+        _ => (3.0, 4.5),
     };
     let [a, b, c, d] = [[0.0, 0.0], [long, 0.0], [long, wide], [0.0, wide]].map(Vec2::from);
-    sketch.tape(&given.tag(LONG), a, b);
-    sketch.tape(&given.tag(WIDE), b, c);
-    sketch.tape(&given.said(said), a, c);
+    sketch.tape(&given.tag(&LONG), a, b);
+    sketch.tape(&given.tag(&WIDE), b, c);
+    sketch.tape(&given.found(&worked), a, c);
     sketch.ghost(b, d);
     sketch.ghost(c, d);
     sketch.ghost(d, a);

@@ -1,27 +1,27 @@
 //! The ground falls: the step of each bay, or the rail that slopes.
 
-use super::given::Given;
-use super::sum::{Answer, Input, Refused, Stage, Sum, Worked};
+use crate::app::quick::answer::Tail::Unit;
+use crate::app::quick::answer::Value::{Degrees, Fine, Length};
+use crate::app::quick::answer::{Answer, Worked};
+use crate::app::quick::given::Given;
+use crate::app::quick::input::Input;
+use crate::app::quick::sum::{Stage, Sum};
 use crate::cautions::TREATED_CUTS;
 use crate::drawing::{Block, Drawing, Vec2};
 use crate::quick::fall::{fall_over_bays, sloping_rail};
 
-const TOTAL: &str = "fall total";
-const BAYS: &str = "fall bays";
-const BAY: &str = "fall bay";
+const TOTAL: Input = Input::length("fall total", "Fall from start to end").called("fall");
+const BAYS: Input = Input::count("fall bays", "Number of bays").called("bays");
+const BAY: Input = Input::length("fall bay", "Each bay, level").called("bay");
 
-pub(super) static STEP: Sum = Sum {
+pub static STEP: Sum = Sum {
     id: "fall",
     title: "Steps down a fall",
     stage: Stage::Levels,
     answers: "How far does each bay step down?",
     how: "**Type the whole fall, the number of bays and the length of one.**",
     why: "The whole fall shared over the bays, not over the posts. The slope is that of the ground.",
-    inputs: &[
-        Input::length(TOTAL, "Fall from start to end").called("fall"),
-        Input::count(BAYS, "Number of bays").called("bays"),
-        Input::length(BAY, "Each bay, level").called("bay"),
-    ],
+    inputs: &[TOTAL, BAYS, BAY],
     work: step,
     picture: step_picture,
     caution: None,
@@ -29,25 +29,24 @@ pub(super) static STEP: Sum = Sum {
 };
 
 fn step(given: &Given<'_>) -> Worked {
-    let (total, bays) = (given.get(TOTAL)?, given.count(BAYS)?);
-    let fall = fall_over_bays(total, bays, given.get(BAY)?).map_err(Refused::from);
-    Some(fall.map(|fall| {
-        Answer::new(
-            "Each bay steps down by",
-            given.fine(fall.step),
-            given.unit_name(),
-        )
-        .row("The ground slopes at", format!("{:.2}°", fall.slope), "")
-    }))
+    let (total, bays) = (given.get(&TOTAL)?, given.count(&BAYS)?);
+    let fall = fall_over_bays(total, bays, given.get(&BAY)?)?;
+    Ok(
+        Answer::new("Each bay steps down by", Fine(fall.step), Unit).row(
+            "The ground slopes at",
+            Degrees(fall.slope, 2),
+            "",
+        ),
+    )
 }
 
 fn step_picture(given: &Given<'_>) -> Drawing {
     let mut sketch = given.sheet();
     let worked = step(given);
-    let good = matches!(worked, Some(Ok(_)));
-    let bays = given.count(BAYS).filter(|_| good).unwrap_or(4).clamp(1, 12);
-    let slope = match (good, given.get(TOTAL), given.get(BAY), given.count(BAYS)) {
-        (true, Some(total), Some(bay), Some(count)) => total / (bay * count as f64),
+    let known = worked.as_ref().ok().and_then(|_| given.count(&BAYS).ok());
+    let bays = known.unwrap_or(4).clamp(1, 12);
+    let slope = match (known, given.maybe(&TOTAL), given.maybe(&BAY)) {
+        (Some(count), Some(total), Some(bay)) => total / (bay * count as f64),
         _ => 0.15,
     };
     let at = Vec2::new;
@@ -71,14 +70,10 @@ fn step_picture(given: &Given<'_>) -> Drawing {
         let (x, y) = (n as f64 * bay, -down * n as f64);
         sketch.upright(Block::Post, [x - 0.09, y, x + 0.09, y + tall]);
     }
-    let said = match worked {
-        Some(Ok(answer)) => answer.figure,
-        _ => "?".to_owned(),
-    };
     if bays > 1 {
         let (x, y) = (bay, -down + tall);
         sketch.dimension(
-            &given.said(said),
+            &given.found(&worked),
             [at(x, y), at(x, y - down)],
             at(1.0, 0.0),
             0.2,
@@ -86,25 +81,26 @@ fn step_picture(given: &Given<'_>) -> Drawing {
     }
     let fall = [at(10.0, 0.0), at(10.0, -down * count)];
     sketch.ghost(at(0.0, 0.0), at(10.0, 0.0));
-    sketch.dimension(&given.tag(TOTAL), fall, at(1.0, 0.0), 0.5);
+    sketch.dimension(&given.tag(&TOTAL), fall, at(1.0, 0.0), 0.5);
     let low = -down * count - 0.5;
     sketch.dimension(
-        &given.tag(BAY),
+        &given.tag(&BAY),
         [at(0.0, low), at(bay, low)],
         at(0.0, -1.0),
         0.0,
     );
-    if given.asked == Some(BAYS) {
-        let tag = given.tag(BAYS);
+    if given.asks(&BAYS) {
+        let tag = given.tag(&BAYS);
         sketch.figure(&tag, at(5.0, tall), at(0.0, 1.0));
     }
     sketch.done("Bays that step down with the ground")
 }
 
-const CLEAR: &str = "rail clear";
-const FALL: &str = "rail fall";
+const CLEAR: Input =
+    Input::length("rail clear", "Between the posts, level").called("clear between posts");
+const FALL: Input = Input::length("rail fall", "Fall over it").called("fall");
 
-pub(super) static RAIL: Sum = Sum {
+pub static RAIL: Sum = Sum {
     id: "rail",
     title: "Sloping rail",
     stage: Stage::Boards,
@@ -112,10 +108,7 @@ pub(super) static RAIL: Sum = Sum {
     how: "**Type the clear distance between the posts, held level, and the fall over it.**",
     why: "The clear distance over the cosine of the slope; the ends are cut off square by the \
           slope so that they stand plumb.",
-    inputs: &[
-        Input::length(CLEAR, "Between the posts, level").called("clear between posts"),
-        Input::length(FALL, "Fall over it").called("fall"),
-    ],
+    inputs: &[CLEAR, FALL],
     work: rail,
     picture: rail_picture,
     caution: Some(&TREATED_CUTS),
@@ -123,26 +116,21 @@ pub(super) static RAIL: Sum = Sum {
 };
 
 fn rail(given: &Given<'_>) -> Worked {
-    let rail = sloping_rail(given.get(CLEAR)?, given.get(FALL)?).map_err(Refused::from);
-    Some(rail.map(|rail| {
-        Answer::new(
-            "Rail, face to face",
-            given.length(rail.length),
-            given.unit_name(),
-        )
-        .row(
+    let rail = sloping_rail(given.get(&CLEAR)?, given.get(&FALL)?)?;
+    Ok(
+        Answer::new("Rail, face to face", Length(rail.length), Unit).row(
             "Ends cut off square by",
-            format!("{:.1}°", rail.end_cut),
+            Degrees(rail.end_cut, 1),
             "",
-        )
-    }))
+        ),
+    )
 }
 
 fn rail_picture(given: &Given<'_>) -> Drawing {
     let mut sketch = given.sheet();
     let worked = rail(given);
-    let share = match (&worked, given.get(CLEAR), given.get(FALL)) {
-        (Some(Ok(_)), Some(clear), Some(fall)) => (fall.abs() / clear).clamp(0.05, 0.8),
+    let share = match (&worked, given.maybe(&CLEAR), given.maybe(&FALL)) {
+        (Ok(_), Some(clear), Some(fall)) => (fall.abs() / clear).clamp(0.05, 0.8),
         _ => 0.2,
     };
     let at = Vec2::new;
@@ -163,14 +151,10 @@ fn rail_picture(given: &Given<'_>) -> Drawing {
     let [from, to] = [at(0.0, 2.6), at(wide, 2.6 - down)];
     let up = at(0.0, thick);
     sketch.block(Block::Timber, vec![from, to, to + up, from + up]);
-    let said = match worked {
-        Some(Ok(answer)) => answer.figure,
-        _ => "?".to_owned(),
-    };
-    sketch.tape(&given.said(said), from + up, to + up);
+    sketch.tape(&given.found(&worked), from + up, to + up);
     let level = [at(0.0, 4.2), at(wide, 4.2)];
-    sketch.dimension(&given.tag(CLEAR), level, at(0.0, 1.0), 0.2);
+    sketch.dimension(&given.tag(&CLEAR), level, at(0.0, 1.0), 0.2);
     sketch.ghost(from, at(wide, from.y));
-    sketch.dimension(&given.tag(FALL), [at(wide, from.y), to], at(1.0, 0.0), 0.8);
+    sketch.dimension(&given.tag(&FALL), [at(wide, from.y), to], at(1.0, 0.0), 0.8);
     sketch.done("A rail that slopes between two plumb posts")
 }

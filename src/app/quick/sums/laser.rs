@@ -1,0 +1,221 @@
+//! Is the laser telling the truth, by two pegs.
+
+use crate::app::menu::choice;
+use crate::app::quick::answer::Tail::{Pm, SlopePm};
+use crate::app::quick::answer::Value::{Fine, Length, Number};
+use crate::app::quick::answer::{Answer, Stop, Worked};
+use crate::app::quick::given::Given;
+use crate::app::quick::input::Input;
+use crate::app::quick::settings;
+use crate::app::quick::sum::{Stage, Sum};
+use crate::app::{Desk, Menu, Then};
+use crate::cautions::LASER;
+use crate::drawing::{Block, Drawing, Tag, Vec2};
+use crate::job::edit::{Edit, Setting};
+use crate::quick::Figure;
+use crate::quick::laser_check::{AtPegs, PegCheck, TwoPegs, Verdict as Found, two_pegs};
+use tautmark_ui::Verdict;
+
+const BASE: Input = Input::length("laser base", "Between the pegs")
+    .called("base between the pegs")
+    .how_natively(
+        "drive two pegs 15 m apart or more, about level",
+        "drive two pegs 50 ft apart or more, about level",
+    );
+const MIDDLE_A: Input = Input::down("laser middle a", "Peg A from the middle")
+    .called("A from the middle")
+    .how("laser midway; down from its line to the peg's top");
+const MIDDLE_B: Input =
+    Input::down("laser middle b", "Peg B from the middle").called("B from the middle");
+const DIST_A: Input = Input::length("laser distance a", "Laser to peg A")
+    .called("distance to peg A")
+    .how("laser beside one peg, or just beyond it");
+const DIST_B: Input =
+    Input::length("laser distance b", "Laser to peg B").called("distance to peg B");
+const SECOND_A: Input = Input::down("laser second a", "Peg A from there")
+    .called("A from there")
+    .how("down from its line again, from the second place");
+const SECOND_B: Input = Input::down("laser second b", "Peg B from there").called("B from there");
+
+pub static TWO_PEGS: Sum = Sum {
+    id: "laser",
+    title: "Check the laser",
+    stage: Stage::Levels,
+    answers: "How far is my laser out, by two pegs?",
+    how: "**From the middle both readings are wrong alike,** so that their difference is true; \
+          from beside one peg the far one is wrong by more.",
+    why: "The height between the pegs as read from the second place, less that read from the \
+          middle, over the difference of the two distances; sights twice as long halve its ±.",
+    inputs: &[BASE, MIDDLE_A, MIDDLE_B, DIST_A, DIST_B, SECOND_A, SECOND_B],
+    work: pegs,
+    picture: pegs_picture,
+    caution: Some(&LASER),
+    keep: Some(keep_accuracy),
+};
+
+fn read(given: &Given<'_>) -> Result<TwoPegs, Stop> {
+    let pair = |a, b| {
+        Ok::<_, Stop>(AtPegs {
+            a: given.get(a)?,
+            b: given.get(b)?,
+        })
+    };
+    Ok(TwoPegs {
+        base: given.get(&BASE)?,
+        middle: pair(&MIDDLE_A, &MIDDLE_B)?,
+        second: pair(&SECOND_A, &SECOND_B)?,
+        second_dist: pair(&DIST_A, &DIST_B)?,
+        higher: None,
+    })
+}
+
+/// What the readings at both pegs come to.
+///
+/// # Errors
+/// Where some are missing or they cannot all be.
+pub fn checked(given: &Given<'_>) -> Result<PegCheck, Stop> {
+    Ok(two_pegs(&read(given)?, given.laser)?)
+}
+
+pub fn slope(given: &Given<'_>, slope: Figure, found: Found) -> Answer {
+    let what = if slope.value < 0.0 {
+        "The line dips away from the laser by"
+    } else {
+        "The line climbs away from the laser by"
+    };
+    let verdict = match found {
+        Found::Within => Verdict::Good,
+        Found::Beyond => Verdict::Bad,
+        Found::CannotTell { .. } => Verdict::Attention,
+    };
+    Answer::new(what, Number(slope.value.abs(), 2), SlopePm(slope.pm))
+        .says(verdict, found.text(given.unit))
+}
+
+fn pegs(given: &Given<'_>) -> Worked {
+    let check = checked(given)?;
+    let (apart, true_at) = (check.a_above_b, check.true_second);
+    let note = if apart.value < 0.0 {
+        "B is the higher"
+    } else {
+        "A is the higher"
+    };
+    Ok(slope(given, check.slope, check.verdict)
+        .row("Peg A from there, true", Fine(true_at.a), "")
+        .noted("what a true laser would read there")
+        .row("Peg B from there, true", Fine(true_at.b), "")
+        .row(
+            "Between the pegs, in height",
+            Length(apart.value.abs()),
+            Pm(apart),
+        )
+        .noted(note))
+}
+
+fn pegs_picture(given: &Given<'_>) -> Drawing {
+    let mut sketch = given.sheet();
+    let at = Vec2::new;
+    let (a, b, line, top, ground) = (0.0, 2000.0, 900.0, 260.0, 100.0);
+    let beyond = given.maybe(&DIST_A) > given.maybe(&DIST_B);
+    let second = if beyond { 2350.0 } else { -350.0 };
+    sketch.ground(&[at(-550.0, ground), at(2550.0, ground)], 120.0);
+    for (x, name) in [(a, "A"), (b, "B")] {
+        sketch.upright(Block::Timber, [x - 25.0, ground - 60.0, x + 25.0, top]);
+        let out = if (x - second).abs() < 1000.0 {
+            -(second - x).signum()
+        } else {
+            1.0
+        };
+        sketch.name(at(x, top), name, at(out, -0.4));
+    }
+    sketch.laser(at(a, line), at(b, line), "from the middle");
+    sketch.tripod(at(1000.0, line), line - ground);
+    let higher = line + 230.0;
+    let ends = if beyond { [a, second] } else { [second, b] };
+    sketch.laser(
+        at(ends[0], higher),
+        at(ends[1], higher),
+        "from the second place",
+    );
+    sketch.tripod(at(second, higher), higher - ground);
+    for (x, middle, from_there) in [(a, MIDDLE_A, SECOND_A), (b, MIDDLE_B, SECOND_B)] {
+        let (left, right) = (at(-1.0, 0.0), at(1.0, 0.0));
+        sketch.sight(
+            &sight(given, &middle),
+            at(x - 40.0, line),
+            at(x - 40.0, top),
+            left,
+        );
+        sketch.sight(
+            &sight(given, &from_there),
+            at(x + 40.0, higher),
+            at(x + 40.0, top),
+            right,
+        );
+    }
+    let down = at(0.0, -1.0);
+    let feet = |x: f64, y: f64| [at(x, ground), at(y, ground)];
+    sketch.dimension(&given.tag(&BASE), feet(a, b), down, 130.0);
+    for (input, peg) in [(DIST_A, a), (DIST_B, b)] {
+        if given.asks(&input) {
+            sketch.dimension(&given.tag(&input), feet(peg, second), down, 330.0);
+        }
+    }
+    sketch.done("Two pegs, read from the middle and from a second place")
+}
+
+/// A sight still to be read has no name: its place says which it is.
+fn sight(given: &Given<'_>, input: &Input) -> Tag<'static> {
+    let tag = given.tag(input);
+    match given.maybe(input) {
+        Some(_) => tag,
+        None => Tag {
+            text: "?".to_owned(),
+            ..tag
+        },
+    }
+}
+
+/// To a tenth of a millimetre per metre, never under what was found.
+pub fn counted_on(check: &PegCheck) -> f64 {
+    ((check.slope.value.abs() * 10.0 - 1e-6).ceil() / 10.0).max(0.1)
+}
+
+/// The ± of the open job count on that accuracy from now on, mm per m.
+pub fn count_in_job(desk: &mut Desk, accuracy: f64) {
+    let level = crate::job::model::Laser {
+        accuracy,
+        ..desk.saved().level.clone()
+    };
+    let text = format!("Every ± counts on {accuracy:.1} mm per m now.");
+    desk.change_and_say(Edit::Set(Setting::Laser(level)), &text);
+}
+
+/// What was found becomes what the ± of the open job, or of the quick sums, counts on.
+fn keep_accuracy(desk: &mut Desk, inputs: &'static [Input]) -> Then {
+    let Ok(check) = checked(&Given::of(desk, inputs)) else {
+        return Then::Stay;
+    };
+    let accuracy = counted_on(&check);
+    let Some(title) = desk.open().map(|open| open.job().title.clone()) else {
+        settings::count_on(desk, accuracy);
+        desk.say(&format!(
+            "Every quick sum counts on {accuracy:.1} mm per m now."
+        ));
+        return Then::Stay;
+    };
+    let note = format!("every ± counts on {accuracy:.1} mm per m");
+    let rows = vec![
+        choice("job", title, &note),
+        choice("quick", "The quick sums", &note),
+    ];
+    desk.menu = Some(Menu::new("Count on it where?", rows, move |desk, id| {
+        if id == "job" {
+            count_in_job(desk, accuracy);
+        } else {
+            settings::count_on(desk, accuracy);
+        }
+        Then::Stay
+    }));
+    Then::Stay
+}

@@ -1,0 +1,55 @@
+//! Every quick sum.
+
+mod bays;
+mod carry;
+pub mod corner;
+mod falls;
+mod gaps;
+mod holes;
+pub mod laser;
+mod leaf;
+mod lock;
+mod mitre;
+mod notch;
+mod pales;
+mod points;
+mod spirit;
+mod square;
+mod swing;
+mod tapes;
+mod turn;
+mod turn_about;
+
+use super::sum::Sum;
+
+/// Every sum, in the order of the work.
+pub static SUMS: [&Sum; 25] = [
+    &corner::BY_TAPES,
+    &square::SIX_TAPES,
+    &points::BY_TAPES,
+    &points::TAPES_TO,
+    &tapes::SLOPE,
+    &tapes::SAG,
+    &tapes::TWO_TAPES,
+    &corner::ACROSS,
+    &turn::TURN,
+    &square::DIAGONAL,
+    &bays::BAYS,
+    &gaps::GAPS,
+    &holes::CONCRETE,
+    &carry::CARRY,
+    &laser::TWO_PEGS,
+    &turn_about::TURN_ABOUT,
+    &spirit::SPIRIT,
+    &falls::STEP,
+    &falls::RAIL,
+    &mitre::MITRE,
+    &pales::PALES,
+    &notch::NOTCH,
+    &leaf::LEAF,
+    &swing::SWING,
+    &lock::LOCK,
+];
+
+/// Those that have a button of their own under the jobs.
+pub const FIRST: [&str; 5] = ["corner", "point", "bays", "carry", "laser"];
