@@ -7,7 +7,7 @@
 //! use tautmark::job::usual::Usual;
 //! use tautmark::length::Unit;
 //! assert_eq!(Usual::of(Unit::Mm).bays().max, 1800.0);
-//! assert_eq!(Usual::of(Unit::FEET).bays().max, 6.0 * 304.8);
+//! assert_eq!(Usual::of(Unit::FEET).bays().max, 72.0 * 25.4);
 //! ```
 
 use super::Job;

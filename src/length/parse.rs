@@ -115,4 +115,6 @@ fn placed_term(text: &str, terms: &mut Terms) -> Result<Term, Refused> {
 }
 
 #[cfg(test)]
+mod refusals;
+#[cfg(test)]
 mod tests;

@@ -36,7 +36,7 @@ pub fn show(mm: f64, unit: Unit) -> String {
 /// use tautmark::length::{Unit, show_fine};
 /// assert_eq!(show_fine(0.42, Unit::Mm, 1), "0.4");
 /// assert_eq!(show_fine(0.42, Unit::M, 1), "0.0004");
-/// assert_eq!(show_fine(8.7, Unit::FEET, 1), "3/8″");
+/// assert_eq!(show_fine(8.7, Unit::FEET, 1), "5/16″");
 /// ```
 #[must_use]
 pub fn show_fine(mm: f64, unit: Unit, decimals: usize) -> String {
