@@ -2,15 +2,13 @@
 
 use super::BAND;
 use super::fixes::SightFix;
+use crate::adjust::CHECKED;
 use crate::job::sound::{PointIx, SetupIx, Sound, SoundLevels, SoundSight};
 use crate::job::{PointId, Problems, SetupId};
 use crate::laser::Laser;
 use crate::length::reword;
 use serde::Serialize;
 use std::collections::BTreeSet;
-
-/// Below this share of redundancy nothing checks a sight.
-const CHECKED: f64 = 1e-6;
 
 /// How the sights close, mm: "two checks, closing to 1; your laser explains up to 4".
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]

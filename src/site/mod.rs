@@ -21,8 +21,8 @@ mod trouble;
 
 pub use crossing::{Crossing, diagonal_at, fit_arms, run_at};
 pub use fixes::{
-    Advice, CornerFix, CornerPostFix, Diagonal, LineFix, MarkFix, NetworkFix, ReadingFix, Status,
-    SuspectFix,
+    Advice, CornerFix, CornerPostFix, Diagonal, LineFix, MarkFix, NetworkFix, OtherSide,
+    ReadingFix, Status, SuspectFix,
 };
 pub use frame::{Frame, frame};
 pub use line::{Place, line_marks, line_ray};
