@@ -34,7 +34,10 @@ fn assert_finite(system: &System) -> Adjustment {
     );
     let suspicion = suspects(system, &adjustment);
     for suspect in suspicion.iter().flat_map(|suspicion| &suspicion.suspects) {
-        assert!(suspect.predicted.is_finite() && suspect.predicted_sd.is_finite());
+        if let Some(predicted) = suspect.prediction {
+            assert!(predicted.value.is_finite() && predicted.sd.is_finite());
+            assert!(predicted.slip.is_finite());
+        }
         assert!(suspect.x.iter().all(|x| x.is_finite()));
     }
     let marks: Vec<At> = (0..params / 2).map(At::nth).collect();

@@ -4,7 +4,7 @@ mod sites;
 
 use rand::{RngExt, SeedableRng, rngs::StdRng};
 use sites::{Shape, Site, Taping, tape};
-use tautmark::adjust::{At, Equation, Status, System, adjust};
+use tautmark::adjust::{At, Equation, Sides, Status, System, adjust};
 
 /// What counts as recovered, mm.
 const RECOVERED: f64 = 1e-6;
@@ -20,7 +20,9 @@ enum Readings {
 }
 
 /// Sites of one shape and size, each from exact readings and marks put down wrong by up to 15 % of
-/// its size; those that came back otherwise than they truly are.
+/// its size; those that came back otherwise than they truly are. A mark drawn on the wrong side, where
+/// leaving out one reading makes that possible, stays there, and the other side is said: not lost. Nor
+/// is one where readings with their sd happen to agree with what is drawn, though they are of another.
 fn lost(shape: Shape, taping: Taping, count: usize, sites: u64, readings: Readings) -> Vec<u64> {
     let is_lost = |seed: &u64| {
         let mut rng = StdRng::seed_from_u64(1000 * seed + count as u64);
@@ -34,6 +36,8 @@ fn lost(shape: Shape, taping: Taping, count: usize, sites: u64, readings: Readin
         let adjustment = adjust(&system);
         assert_eq!(adjustment.status, Status::Fixed);
         site.error(&adjustment.x) > RECOVERED
+            && !matches!(adjustment.sides, Sides::OrOther(_))
+            && !(adjustment.agrees && adjustment.chi2 > 1.0)
             && !is_sketched_mirrored(&site, &system, &adjustment.x)
     };
     (0..sites).filter(is_lost).collect()
@@ -125,6 +129,73 @@ fn many_marks() {
 #[test]
 fn offsets_and_angles_among_the_tapes() {
     none_lost(&[6, 8, 10, 12, 15, 20, 30, 40], 15, Readings::Mixed);
+}
+
+/// How far three marks are from lying in one line, positive where they go round to the left.
+fn altitude(x: &[f64], three: [usize; 3]) -> f64 {
+    let [[ax, ay], [bx, by], [cx, cy]] = three.map(|mark| [x[2 * mark], x[2 * mark + 1]]);
+    let sides = [(ax - bx, ay - by), (bx - cx, by - cy), (cx - ax, cy - ay)];
+    let longest = sides
+        .iter()
+        .fold(0.0f64, |most, (dx, dy)| most.max(dx.hypot(*dy)));
+    ((bx - ax) * (cy - ay) - (by - ay) * (cx - ax)) / longest
+}
+
+/// Whether every three marks go round the way they truly do, as far as they are not in one line.
+fn is_drawn_right(site: &Site, start: &[f64]) -> bool {
+    let truth: Vec<f64> = site.truth.iter().flatten().copied().collect();
+    let count = site.truth.len();
+    let threes = (0..count)
+        .flat_map(|a| (a + 1..count).flat_map(move |b| (b + 1..count).map(move |c| [a, b, c])));
+    threes.into_iter().all(|three| {
+        let (true_way, drawn) = (altitude(&truth, three), altitude(start, three));
+        true_way.abs() < 1e-6 * site.size || true_way * drawn > 0.0
+    })
+}
+
+/// Sites that are put together otherwise than the search does it: marks on two tapes, walls with
+/// marks in the middle, long thin sites, parts that could be folded over. Drawn the right way round
+/// they come back; what is loose moves nothing else.
+#[test]
+fn sites_of_every_other_make() {
+    let (mut tried, mut loose) = (0, 0);
+    for shape in [Shape::Walls, Shape::Thin, Shape::Scattered, Shape::Ring] {
+        for taping in [
+            Taping::Hung,
+            Taping::Folded,
+            Taping::Partial,
+            Taping::Nearest,
+        ] {
+            for (count, seed) in [5, 7, 9, 12]
+                .into_iter()
+                .flat_map(|n| (0..40).map(move |s| (n, s)))
+            {
+                let mut rng = StdRng::seed_from_u64(100 * seed + count as u64);
+                let site = Site::random(&mut rng, shape, count);
+                let pairs = site.pairs(&mut rng, taping);
+                let equations: Vec<Equation> = pairs.into_iter().map(tape).collect();
+                let system = site.system(&mut rng, &equations, 0.02);
+                if !is_drawn_right(&site, &system.start) {
+                    continue;
+                }
+                let adjustment = adjust(&system);
+                let said = format!("{shape:?} {taping:?} {count} marks, seed {seed}");
+                assert!(adjustment.agrees, "{said}: {}", adjustment.chi2);
+                assert_eq!(adjustment.sides, Sides::AsSketched, "{said}");
+                for (at, truth) in site.truth.iter().flatten().enumerate() {
+                    // Marks in one line are held across it by nothing.
+                    if adjustment.loose[at] {
+                        loose += 1;
+                    } else {
+                        let off = (adjustment.x[at] - truth).abs();
+                        assert!(off < 1e-3, "{said}: {off}");
+                    }
+                }
+                tried += 1;
+            }
+        }
+    }
+    assert!(tried > 200 && loose > 20, "{tried} sites, {loose} loose");
 }
 
 #[test]

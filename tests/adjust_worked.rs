@@ -95,12 +95,13 @@ fn digits_swapped_in_one_tape() {
         panic!("{suspicion:?}");
     };
     assert_eq!(suspect.index, 3);
-    near(suspect.predicted, 6294.1740);
-    near(1.96 * suspect.predicted_sd, 7.8633);
-    near(suspect.slip, 631.8260);
-    let allowance = 3.0 * sd(6926.0).hypot(suspect.predicted_sd);
+    let predicted = suspect.prediction.expect("the others fix both its marks");
+    near(predicted.value, 6294.1740);
+    near(1.96 * predicted.sd, 7.8633);
+    near(predicted.slip, 631.8260);
+    let allowance = 3.0 * sd(6926.0).hypot(predicted.sd);
     assert_eq!(
-        hint(6926.0, suspect.predicted, allowance),
+        hint(6926.0, predicted.value, allowance),
         Some(Hint {
             why: Why::Digits,
             likely: 6296.0
@@ -147,7 +148,7 @@ fn a_mark_on_one_tape_is_loose_and_the_rest_stays_as_it_was() {
         let variance = |adjustment: &Adjustment| adjustment.covariance(Param(param), Param(param));
         near(variance(&adjustment), variance(&fixed));
     }
-    assert_eq!(adjustment.rows[6].redundancy, 0.0);
+    near(adjustment.rows[6].redundancy, 0.0);
     assert_eq!(adjustment.rows[6].standardised, 0.0);
 }
 

@@ -212,7 +212,7 @@ fn arms_are_round_in_the_jobs_own_unit_and_fit_on_the_runs() {
     assert_eq!(arms("mm", 870.0), [800.0]);
     let feet: Vec<f64> = arms("ft-in", 2000.0).iter().map(|mm| mm / 304.8).collect();
     assert_eq!(feet, [3.0, 4.0, 6.0]);
-    assert!((round_arms(tautmark::length::Unit::FtIn)[3] - 3048.0).abs() < 1e-9);
+    assert!((round_arms(tautmark::length::Unit::FEET)[3] - 3048.0).abs() < 1e-9);
 }
 
 #[test]

@@ -166,3 +166,44 @@ fn a_mark_on_one_tape_changes_nothing_else() {
         }
     }
 }
+
+/// Five marks; the tape from A to D is 10 too long, and D over the line from A to C would fit all.
+#[test]
+fn a_mark_stays_on_its_drawn_side_and_the_other_is_said() {
+    let marks = [
+        ("A", [0.0, 0.0]),
+        ("B", [2671.0, -142.0]),
+        ("C", [9858.0, 5360.0]),
+        ("D", [11458.0, 8380.0]),
+        ("K", [3647.0, 2316.0]),
+    ];
+    let tapes = [
+        ("A", "B", 2913),
+        ("A", "C", 11424),
+        ("A", "D", 13972),
+        ("A", "K", 4396),
+        ("B", "C", 9054),
+        ("B", "K", 2386),
+        ("C", "D", 3052),
+        ("C", "K", 7030),
+        ("D", "K", 9622),
+    ];
+    let job = serde_json::json!({
+        "format": "tautmark-job", "version": 1, "title": "a folded corner", "tape": {"class": "I"},
+        "walls": [{"id": "w", "from": "A", "to": "B"}],
+        "marks": marks.map(|(id, rough)| serde_json::json!({"id": id, "rough": rough})),
+        "readings": tapes.map(|(from, to, length)| serde_json::json!(
+            {"kind": "tape", "from": from, "to": to, "length": length})),
+    });
+    let solution = solve(&job::read(&job.to_string()).expect("a job").job);
+    let (c, d) = (&solution.marks["C"], &solution.marks["D"]);
+    assert!(c.x * d.y - c.y * d.x > 0.0, "D is at {}, {}", d.x, d.y);
+    assert!(!solution.network.agrees);
+    assert!(solution.network.suspects.contains(&2));
+    let said = solution.problems.iter().any(|problem| {
+        problem
+            .text
+            .contains("on the other side of A to C from where it is drawn")
+    });
+    assert!(said, "{:?}", solution.problems);
+}

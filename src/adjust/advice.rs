@@ -1,10 +1,13 @@
 //! Which tape to take next?
 
-use super::adjustment::{Adjustment, Cofactors, Status, pm};
-use super::equation::{At, Equation, Param};
+use super::adjustment::{Adjustment, Status, pm};
+use super::cofactors::Cofactors;
+use super::equation::Equation;
+use super::mark::{At, Param};
 use super::problem::Problem;
-use super::reading::{Form, Reading};
+use super::sharpened::{Bound, Sharpened, fixed, row};
 use super::suspects::Suspicion;
+use super::system::Observation;
 
 /// The tape most worth taking next.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -29,9 +32,9 @@ const TOLD_APART: f64 = 10.0;
 const SHORTLIST: usize = 32;
 
 /// The tape between two of `marks`, not yet taped and under 30 m, that
-/// - fixes most loose marks, if any are loose;
-/// - else best separates the suspects, if `suspicion` has several: their predictions of it differ
-///   most, in sds of the tape;
+/// - best separates the suspects, if `suspicion` has several: their predictions of it differ most, in
+///   sds of the tape;
+/// - else fixes most loose marks, if any are loose;
 /// - else brings the largest ± of a mark down most, if by a tenth or more.
 ///
 /// `sd` is the standard deviation of a tape of a given length, both mm.
@@ -44,10 +47,12 @@ pub fn advise(
 ) -> Option<Advice> {
     let tapes = candidates(adjustment, marks, sd);
     let several = suspicion.filter(|suspicion| suspicion.suspects.len() > 1);
-    match (adjustment.status, several) {
-        (Status::Loose, _) => fixing(adjustment, marks, &tapes),
-        (Status::Fixed, Some(suspicion)) => separating(adjustment, suspicion, marks, &tapes),
-        (Status::Fixed, None) => sharpening(adjustment, marks, &tapes),
+    let telling = several.and_then(|several| separating(adjustment, several, marks, &tapes));
+    match (telling, adjustment.status, several) {
+        (Some(telling), ..) => Some(telling),
+        (None, Status::Loose, _) => fixing(adjustment, marks, &tapes),
+        (None, Status::Fixed, None) => sharpening(adjustment, marks, &tapes),
+        (None, Status::Fixed, Some(_)) => None,
     }
 }
 
@@ -57,7 +62,7 @@ struct Tape {
     from: usize,
     to: usize,
     length: f64,
-    reading: Reading,
+    reading: Observation,
 }
 
 fn candidates(adjustment: &Adjustment, marks: &[At], sd: impl Fn(f64) -> f64) -> Vec<Tape> {
@@ -65,8 +70,8 @@ fn candidates(adjustment: &Adjustment, marks: &[At], sd: impl Fn(f64) -> f64) ->
         .problem
         .readings
         .iter()
-        .filter_map(|reading| match reading.form {
-            Form::Plane(Equation::Distance { from, to }) => Some(ordered(from, to)),
+        .filter_map(|reading| match reading.equation {
+            Equation::Distance { from, to } => Some(ordered(from, to)),
             _ => None,
         })
         .collect();
@@ -78,8 +83,8 @@ fn candidates(adjustment: &Adjustment, marks: &[At], sd: impl Fn(f64) -> f64) ->
             let length = equation.value(&adjustment.x);
             let new = a != b && taped.binary_search(&ordered(a, b)).is_err();
             if new && length > 0.0 && length < LONGEST {
-                let reading = Reading {
-                    form: Form::Plane(equation),
+                let reading = Observation {
+                    equation,
                     value: length,
                     sd: sd(length),
                 };
@@ -101,11 +106,6 @@ fn ordered(a: At, b: At) -> [At; 2] {
 }
 
 impl Tape {
-    /// The row of A for it, by slot.
-    fn row(&self, problem: &Problem, x: &[f64]) -> Vec<(usize, f64)> {
-        problem.row(&self.reading.form.linear(x)).collect()
-    }
-
     fn advice(&self, before: Option<f64>, after: f64) -> Advice {
         Advice {
             from: self.from,
@@ -117,7 +117,7 @@ impl Tape {
 }
 
 fn largest_pm(adjustment: &Adjustment, marks: &[At]) -> f64 {
-    let pms = marks.iter().map(|&mark| adjustment.mark_pm(mark));
+    let pms = fixed(adjustment, marks).map(|&mark| adjustment.mark_pm(mark));
     pms.fold(0.0, f64::max)
 }
 
@@ -132,7 +132,7 @@ fn fixing(adjustment: &Adjustment, marks: &[At], tapes: &[Tape]) -> Option<Advic
     let mut ranked: Vec<(usize, f64, &Tape)> = tapes
         .iter()
         .filter_map(|tape| {
-            let along = null.along(tape.row(problem, &adjustment.x).into_iter());
+            let along = null.along(row(problem, &adjustment.x, &tape.reading).into_iter());
             let stops = along.norm();
             // A tape square to every movement stops none.
             (stops > 1e-3).then(|| {
@@ -166,11 +166,11 @@ fn largest_pm_with(adjustment: &Adjustment, marks: &[At], tape: &Tape) -> f64 {
     let held: Vec<bool> = (0..old.start.len())
         .map(|param| old.slot(param).is_none())
         .collect();
-    let readings = old.readings.iter().copied().chain([tape.reading]).collect();
-    let problem = Problem::new(&adjustment.x, &held, readings);
+    let readings = [&old.readings[..], &[tape.reading]].concat();
+    let problem = Problem::new(&adjustment.x, &held, &readings);
     let cofactors = Cofactors::at(&problem, &adjustment.x, None);
     let q = |a: Param, b: Param| match (problem.slot(a.0), problem.slot(b.0)) {
-        (Some(a), Some(b)) => cofactors.covariance(&problem, a, b),
+        (Some(a), Some(b)) => cofactors.covariance(a, b),
         _ => 0.0,
     };
     marks
@@ -190,7 +190,7 @@ fn separating(
         let predictions: Vec<f64> = suspicion
             .suspects
             .iter()
-            .map(|suspect| tape.reading.form.value(&suspect.x) / tape.reading.sd)
+            .map(|suspect| tape.reading.equation.value(&suspect.x) / tape.reading.sd)
             .collect();
         let mut sum = 0.0;
         for (at, a) in predictions.iter().enumerate() {
@@ -200,13 +200,20 @@ fn separating(
         }
         sum
     };
+    // A mark that can move, as it is or without a suspect, is nowhere to tape to.
+    let moves = |mark: usize| {
+        let params = [marks[mark].x, marks[mark].y];
+        fixed(adjustment, &[marks[mark]]).next().is_none()
+            || suspicion.suspects.iter().any(|one| one.loosens(params))
+    };
     let (apart, tape) = tapes
         .iter()
+        .filter(|tape| !moves(tape.from) && !moves(tape.to))
         .map(|tape| (apart(tape), tape))
         .max_by(|a, b| a.0.total_cmp(&b.0).then(b.1.length.total_cmp(&a.1.length)))?;
     // Less than one sd would only add to the muddle.
     (apart > 1.0).then(|| {
-        let after = Sharpened::new(adjustment, tape).largest_pm(marks);
+        let after = Sharpened::new(adjustment, &tape.reading).largest_pm(marks);
         tape.advice(Some(largest_pm(adjustment, marks)), after)
     })
 }
@@ -219,7 +226,7 @@ fn sharpening(adjustment: &Adjustment, marks: &[At], tapes: &[Tape]) -> Option<A
     let bound = Bound::new(adjustment, worst);
     let mut ranked: Vec<(f64, &Tape)> = tapes
         .iter()
-        .map(|tape| (bound.of(adjustment, tape), tape))
+        .map(|tape| (bound.of(adjustment, &tape.reading), tape))
         .filter(|(least, _)| *least <= WORTH * before)
         .collect();
     ranked.sort_by(|a, b| a.0.total_cmp(&b.0));
@@ -228,95 +235,10 @@ fn sharpening(adjustment: &Adjustment, marks: &[At], tapes: &[Tape]) -> Option<A
         if best.is_some_and(|(after, _)| least >= after) {
             break;
         }
-        let after = Sharpened::new(adjustment, tape).largest_pm(marks);
+        let after = Sharpened::new(adjustment, &tape.reading).largest_pm(marks);
         if after <= WORTH * before && best.is_none_or(|(least, _)| after < least) {
             best = Some((after, tape));
         }
     }
     best.map(|(after, tape)| tape.advice(Some(before), after))
-}
-
-/// Q with one more tape: Q − q qᵀ/(sd² + aQaᵀ), q = Q aᵀ (Sherman and Morrison 1950).
-struct Sharpened<'a> {
-    adjustment: &'a Adjustment,
-    q: Vec<f64>,
-    variance: f64,
-}
-
-impl<'a> Sharpened<'a> {
-    fn new(adjustment: &'a Adjustment, tape: &Tape) -> Self {
-        let problem = &adjustment.problem;
-        let row = tape.row(problem, &adjustment.x);
-        let q = adjustment.cofactors.column(problem, &row);
-        let of_tape: f64 = row.iter().map(|&(slot, slope)| slope * q[slot]).sum();
-        Self {
-            adjustment,
-            q,
-            variance: tape.reading.sd * tape.reading.sd + of_tape,
-        }
-    }
-
-    fn largest_pm(&self, marks: &[At]) -> f64 {
-        let q = |param: Param| {
-            self.adjustment
-                .problem
-                .slot(param.0)
-                .map_or(0.0, |slot| self.q[slot])
-        };
-        let covariance =
-            |a: Param, b: Param| self.adjustment.covariance(a, b) - q(a) * q(b) / self.variance;
-        marks
-            .iter()
-            .map(|&At { x, y }| pm([covariance(x, x), covariance(x, y), covariance(y, y)]))
-            .fold(0.0, f64::max)
-    }
-}
-
-/// The least that a tape can leave of the ± of one mark, found without solving for the tape:
-/// aQaᵀ ≥ (a·q)²/Q_mm for either coordinate m of the mark (Cauchy and Schwarz).
-struct Bound {
-    block: [f64; 3],
-    columns: [Vec<f64>; 2],
-}
-
-impl Bound {
-    fn new(adjustment: &Adjustment, mark: At) -> Self {
-        let problem = &adjustment.problem;
-        let column = |param: Param| {
-            let unit: Vec<(usize, f64)> = problem
-                .slot(param.0)
-                .map(|slot| (slot, 1.0))
-                .into_iter()
-                .collect();
-            adjustment.cofactors.column(problem, &unit)
-        };
-        let q = |a, b| adjustment.covariance(a, b);
-        Self {
-            block: [q(mark.x, mark.x), q(mark.x, mark.y), q(mark.y, mark.y)],
-            columns: [column(mark.x), column(mark.y)],
-        }
-    }
-
-    fn of(&self, adjustment: &Adjustment, tape: &Tape) -> f64 {
-        let row = tape.row(&adjustment.problem, &adjustment.x);
-        let [qx, qy] = [0, 1].map(|axis: usize| -> f64 {
-            row.iter()
-                .map(|&(slot, slope)| slope * self.columns[axis][slot])
-                .sum()
-        });
-        let [xx, xy, yy] = self.block;
-        let share = |q: f64, variance: f64| {
-            if variance > 0.0 {
-                q * q / variance
-            } else {
-                0.0
-            }
-        };
-        let variance = tape.reading.sd * tape.reading.sd + share(qx, xx).max(share(qy, yy));
-        pm([
-            xx - qx * qx / variance,
-            xy - qx * qy / variance,
-            yy - qy * qy / variance,
-        ])
-    }
 }

@@ -1,7 +1,30 @@
-//! Safeguarded Gauss–Newton (Levenberg 1944, Marquardt 1963) on the sparse normal equations.
+//! Safeguarded Gauss–Newton (Levenberg 1944, Marquardt 1963) on the normal equations.
 
-use super::cholesky::Factor;
 use super::problem::{LARGEST, Normal, Problem};
+use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
+
+/// N = L Lᵀ.
+pub(super) type Factor = Cholesky<f64, Dyn>;
+
+/// Pivots smaller than this share of their diagonal are rounding, not information.
+const PIVOT: f64 = 1e-14;
+
+/// The factor of a matrix (its lower triangle) with `damping` times its diagonal added; none if it
+/// is not safely positive definite.
+pub(super) fn factor(mut matrix: DMatrix<f64>, damping: f64) -> Option<Factor> {
+    for at in 0..matrix.nrows() {
+        matrix[(at, at)] *= 1.0 + damping;
+    }
+    let diagonal = matrix.diagonal();
+    let factor = Cholesky::new(matrix)?;
+    let pivots = factor.l_dirty().diagonal();
+    let safe = |(pivot, diagonal): (&f64, &f64)| {
+        let pivot = pivot * pivot;
+        // Written so that a pivot that is not a number fails too.
+        pivot > PIVOT * diagonal && pivot.is_finite()
+    };
+    pivots.iter().zip(&diagonal).all(safe).then_some(factor)
+}
 
 /// Where a descent ended.
 #[derive(Clone, Debug)]
@@ -111,7 +134,7 @@ fn coast(
     }
     let reached = loop {
         let mut step = problem.gradient(&at.x, without);
-        factor.solve(&problem.pattern, &mut step);
+        factor.solve_mut(&mut step);
         let length = longest(&step);
         // Written so that a length that is not a number stops it too.
         if !(length <= STILL || length < SHRINKING * last) {
@@ -128,14 +151,14 @@ fn coast(
 }
 
 /// The largest move of a step, mm; without bound where one of its moves is not a number.
-fn longest(step: &[f64]) -> f64 {
+fn longest(step: &DVector<f64>) -> f64 {
     if step.iter().any(|step| step.is_nan()) {
         return f64::INFINITY;
     }
     step.iter().fold(0.0, |most, step| most.max(step.abs()))
 }
 
-fn take(problem: &Problem, x: &mut [f64], step: &[f64]) {
+fn take(problem: &Problem, x: &mut [f64], step: &DVector<f64>) {
     for (&param, step) in problem.params.iter().zip(step) {
         x[param] -= step;
     }
@@ -156,7 +179,7 @@ fn step(
     bent: bool,
     without: Option<usize>,
 ) -> Option<Step> {
-    let matrix = with_anchors(problem, normal);
+    let matrix = with_anchors(normal);
     // With large misfits straight equations creep; bent ones do not, but may point uphill.
     let mut curved = bent.then(|| {
         let mut matrix = matrix.clone();
@@ -164,12 +187,10 @@ fn step(
         matrix
     });
     while *damping <= MOST_DAMPING {
-        let curved = curved
-            .take()
-            .and_then(|matrix| Factor::new(&problem.pattern, &matrix, *damping));
-        if let Some(factor) = curved.or_else(|| Factor::new(&problem.pattern, &matrix, *damping)) {
+        let curved = curved.take().and_then(|matrix| factor(matrix, *damping));
+        if let Some(factor) = curved.or_else(|| factor(matrix.clone(), *damping)) {
             let mut step = normal.gradient.clone();
-            factor.solve(&problem.pattern, &mut step);
+            factor.solve_mut(&mut step);
             let length = longest(&step);
             let mut x = at.x.clone();
             take(problem, &mut x, &step);
@@ -189,12 +210,11 @@ fn step(
 
 /// The normal matrix with a 1 on the diagonal of unknowns that no reading bears on, which then
 /// stay where they are.
-pub(super) fn with_anchors(problem: &Problem, normal: &Normal) -> Vec<f64> {
+fn with_anchors(normal: &Normal) -> DMatrix<f64> {
     let mut matrix = normal.matrix.clone();
-    for slot in 0..problem.unknowns() {
-        let diagonal = &mut matrix[problem.pattern.start[slot]];
-        if *diagonal == 0.0 {
-            *diagonal = 1.0;
+    for slot in 0..matrix.nrows() {
+        if matrix[(slot, slot)] == 0.0 {
+            matrix[(slot, slot)] = 1.0;
         }
     }
     matrix

@@ -1,8 +1,7 @@
 //! Shifting and turning one site onto another.
 
-use super::equation::{At, Param, place};
 use super::locus::{apart, unit};
-use super::mirror::put;
+use super::mark::{At, Param, place, put};
 use super::problem::Problem;
 
 /// A shift and a turn.

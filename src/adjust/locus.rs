@@ -1,7 +1,8 @@
 //! Where a mark may lie for one reading to come out right: on a circle or on a straight line.
 
-use super::equation::{At, Equation, place};
-use super::reading::{Form, Reading};
+use super::equation::Equation;
+use super::mark::{At, place};
+use super::system::Observation;
 
 /// Where one mark may lie, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,12 +14,9 @@ pub(super) enum Locus {
 /// The loci of `mark` that one reading gives while its other marks stay where `x` has them.
 ///
 /// An angle is unsigned, and a line is seen at a distance from either side, so there may be two.
-pub(super) fn loci(reading: &Reading, mark: At, x: &[f64]) -> impl Iterator<Item = Locus> {
-    let Form::Plane(equation) = reading.form else {
-        return [None; 2].into_iter().flatten();
-    };
+pub(super) fn loci(reading: &Observation, mark: At, x: &[f64]) -> impl Iterator<Item = Locus> {
     let read = reading.value;
-    let found = match equation {
+    let found = match reading.equation {
         Equation::Distance { from, to } => {
             let centre = place(x, if mark == from { to } else { from });
             [
@@ -218,8 +216,8 @@ mod tests {
                     to: c,
                 },
             ] {
-                let reading = Reading {
-                    form: Form::Plane(equation),
+                let reading = Observation {
+                    equation,
                     value: equation.value(&x),
                     sd: 1.0,
                 };

@@ -1,33 +1,58 @@
 //! Which ways a network can move without any reading noticing.
 
-use super::cholesky::Factor;
-use super::pattern::Pattern;
 use nalgebra::{DMatrix, DVector, SymmetricEigen};
 
 /// Eigenvalues of N up to this share of the largest count as nothing.
 const NOTHING: f64 = 1e-9;
-/// Up to this many unknowns the whole eigen-decomposition is quick.
-const SMALL: usize = 80;
+/// Pivots up to this share of the largest may belong to such an eigenvalue.
+const PIVOT: f64 = 1e-6;
 /// A parameter whose share in every null vector is below this does not move.
 const UNMOVED: f64 = 1e-6;
 
 /// The null space of a normal matrix.
 #[derive(Clone, Debug)]
 pub(super) struct NullSpace {
-    /// Orthonormal null vectors, one a column, by slot.
-    vectors: DMatrix<f64>,
+    /// Orthonormal null vectors, one a column, by slot: n × d.
+    pub vectors: DMatrix<f64>,
 }
 
 impl NullSpace {
-    /// The null space of the matrix whose lower triangle `normal` holds on `pattern`.
+    /// The null space of N (n × n, both triangles): of the space that its smallest pivots leave, the
+    /// eigenvectors of N within it (Rayleigh and Ritz) with next to no eigenvalue.
     #[must_use]
-    pub fn of(pattern: &Pattern, normal: &[f64]) -> Self {
-        let vectors = if pattern.len() <= SMALL {
-            whole(pattern, normal)
-        } else {
-            smallest(pattern, normal)
-        };
-        Self { vectors }
+    pub fn of(normal: &DMatrix<f64>) -> Self {
+        let n = normal.nrows();
+        let qr = normal.clone().col_piv_qr();
+        let r = qr.r();
+        let most = r.get((0, 0)).map_or(0.0, |pivot| pivot.abs());
+        let rank = (0..n)
+            .take_while(|&at| r[(at, at)].abs() > PIVOT * most)
+            .count();
+        if rank == n {
+            return Self::none(n);
+        }
+        // N x = 0 leaves the last n − rank unknowns free; R says what the others then are.
+        let mut free = DMatrix::zeros(n, n - rank);
+        let mut bound = r.view((0, rank), (rank, n - rank)) * -1.0;
+        if !r
+            .view((0, 0), (rank, rank))
+            .solve_upper_triangular_mut(&mut bound)
+        {
+            return Self::none(n);
+        }
+        free.view_mut((0, 0), (rank, n - rank)).copy_from(&bound);
+        free.view_mut((rank, 0), (n - rank, n - rank))
+            .fill_with_identity();
+        qr.p().inv_permute_rows(&mut free);
+        let basis = free.qr().q();
+        let ritz = SymmetricEigen::new(basis.transpose() * (normal * &basis));
+        let least = NOTHING * largest(normal);
+        let null: Vec<usize> = (0..n - rank)
+            .filter(|&at| ritz.eigenvalues[at] <= least)
+            .collect();
+        Self {
+            vectors: basis * ritz.eigenvectors.select_columns(&null),
+        }
     }
 
     /// A null space of nothing, for `n` unknowns.
@@ -73,128 +98,71 @@ impl NullSpace {
         };
         (row - stopped).norm() > UNMOVED
     }
-
-    /// As many slots as there are ways to move, such that holding these leaves none
-    /// (Gaussian elimination with full pivoting).
-    #[must_use]
-    pub fn pins(&self) -> Vec<usize> {
-        let mut left = self.vectors.clone();
-        let mut pins = Vec::new();
-        for way in 0..left.ncols() {
-            let rest = left.columns(way, left.ncols() - way).into_owned();
-            let (slot, column) = rest.iamax_full();
-            left.swap_columns(way, way + column);
-            let pivot = left[(slot, way)];
-            if pivot == 0.0 {
-                break;
-            }
-            let direction = left.column(way).into_owned();
-            for other in way + 1..left.ncols() {
-                let share = left[(slot, other)] / pivot;
-                left.column_mut(other).axpy(-share, &direction, 1.0);
-            }
-            pins.push(slot);
-        }
-        pins
-    }
 }
 
-/// Whether the trace of N and that of its inverse already rule out a null space: the eigenvalue
-/// ratio is at least 1/(tr N · tr N⁻¹).
-#[must_use]
-pub(super) fn is_regular(pattern: &Pattern, normal: &[f64], inverse: &[f64]) -> bool {
-    let trace = |values: &[f64]| -> f64 {
-        let diagonal = &pattern.start[..pattern.len()];
-        diagonal.iter().map(|&at| values[at]).sum()
-    };
-    trace(normal) * trace(inverse) * NOTHING < 1.0
-}
-
-fn dense(pattern: &Pattern, normal: &[f64]) -> DMatrix<f64> {
-    let n = pattern.len();
-    let mut matrix = DMatrix::zeros(n, n);
-    for (entry, row, column) in pattern.entries() {
-        matrix[(row, column)] = normal[entry];
-        matrix[(column, row)] = normal[entry];
-    }
-    matrix
-}
-
-fn whole(pattern: &Pattern, normal: &[f64]) -> DMatrix<f64> {
-    let eigen = SymmetricEigen::new(dense(pattern, normal));
-    let largest = eigen.eigenvalues.iter().fold(0.0f64, |a, &b| a.max(b));
-    let null: Vec<usize> = (0..pattern.len())
-        .filter(|&at| eigen.eigenvalues[at] <= NOTHING * largest)
-        .collect();
-    eigen.eigenvectors.select_columns(&null)
-}
-
-fn times(pattern: &Pattern, normal: &[f64], x: &DVector<f64>) -> DVector<f64> {
-    let mut product = DVector::zeros(pattern.len());
-    for (entry, row, column) in pattern.entries() {
-        product[row] += normal[entry] * x[column];
-        if row != column {
-            product[column] += normal[entry] * x[row];
-        }
-    }
-    product
-}
-
-/// Largest eigenvalue by power iteration.
-fn largest(pattern: &Pattern, normal: &[f64]) -> f64 {
-    let n = pattern.len();
+/// Largest eigenvalue of N, by power iteration.
+pub(super) fn largest(normal: &DMatrix<f64>) -> f64 {
     // Uneven, so that it is square to no eigenvector that matters.
-    let mut x = DVector::from_fn(n, |at, _| 1.0 + (at as f64).sin() * 0.5).normalize();
+    let mut x = DVector::from_fn(normal.nrows(), |at, _| 1.0 + (at as f64).sin() * 0.5);
     let mut value = 0.0;
     for _ in 0..100 {
-        let next = times(pattern, normal, &x);
+        x /= x.norm();
+        let next = normal * &x;
         let norm = next.norm();
         if norm <= value * (1.0 + 1e-6) || !norm.is_finite() {
             break;
         }
         value = norm;
-        x = next / norm;
+        x = next;
     }
     value
 }
 
-/// Null vectors by inverse iteration on a block that grows until it holds more than them.
-fn smallest(pattern: &Pattern, normal: &[f64]) -> DMatrix<f64> {
-    let n = pattern.len();
-    let largest = largest(pattern, normal);
-    // Far below what counts as nothing, far above rounding.
-    let shift = largest * NOTHING * 1e-2;
-    let mut shifted = normal.to_vec();
-    for &at in &pattern.start[..n] {
-        shifted[at] += shift;
-    }
-    let Some(factor) = Factor::new(pattern, &shifted, 0.0) else {
-        return whole(pattern, normal);
-    };
-    let mut width = 8;
-    while 2 * width < n {
-        let mut block = DMatrix::from_fn(n, width, |row, column| {
-            ((row * (2 * column + 1)) as f64 * 0.618 + column as f64).sin()
-        });
-        for _ in 0..12 {
-            for mut column in block.column_iter_mut() {
-                factor.solve(pattern, column.as_mut_slice());
+/// Whether there can be no null space: no eigenvalue of N is over `most`, and none under 1/tr N⁻¹.
+#[must_use]
+pub(super) fn is_regular(most: f64, trace_of_inverse: f64) -> bool {
+    most * trace_of_inverse * NOTHING < 1.0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Two chains of springs hang together only within themselves; one end is held.
+    fn chains() -> DMatrix<f64> {
+        let mut normal = DMatrix::zeros(6, 6);
+        for (a, b) in [(0, 1), (1, 2), (3, 4), (4, 5)] {
+            for (i, j, sign) in [(a, a, 1.0), (b, b, 1.0), (a, b, -1.0), (b, a, -1.0)] {
+                normal[(i, j)] += sign;
             }
-            block = block.qr().q();
         }
-        let mut image = DMatrix::zeros(n, width);
-        for column in 0..width {
-            let product = times(pattern, normal, &block.column(column).into_owned());
-            image.set_column(column, &product);
-        }
-        let ritz = SymmetricEigen::new(block.transpose() * image);
-        let null: Vec<usize> = (0..width)
-            .filter(|&at| ritz.eigenvalues[at] <= NOTHING * largest)
-            .collect();
-        if null.len() < width {
-            return block * ritz.eigenvectors.select_columns(&null);
-        }
-        width *= 2;
+        normal[(0, 0)] += 1.0;
+        normal
     }
-    whole(pattern, normal)
+
+    #[test]
+    fn what_hangs_on_nothing_moves_as_one() {
+        let null = NullSpace::of(&chains());
+        assert_eq!(null.dimension(), 1);
+        let moves: Vec<bool> = (0..6).map(|slot| null.moves(slot)).collect();
+        assert_eq!(moves, [false, false, false, true, true, true]);
+        let along = null.along([(4, 1.0)].into_iter());
+        assert!(!null.moves_despite(5, &along));
+    }
+
+    #[test]
+    fn its_vectors_are_those_of_the_whole_decomposition() {
+        let eigen = SymmetricEigen::new(chains());
+        let least = eigen.eigenvalues.iter().filter(|value| value.abs() < 1e-9);
+        assert_eq!(least.count(), NullSpace::of(&chains()).dimension());
+        assert!((largest(&chains()) - eigen.eigenvalues.max()).abs() < 0.05);
+        assert!((chains() * NullSpace::of(&chains()).vectors).norm() < 1e-12);
+    }
+
+    #[test]
+    fn nothing_moves_and_everything_moves() {
+        assert_eq!(NullSpace::of(&DMatrix::identity(3, 3)).dimension(), 0);
+        assert_eq!(NullSpace::of(&DMatrix::zeros(3, 3)).dimension(), 3);
+        assert_eq!(NullSpace::of(&DMatrix::zeros(0, 0)).dimension(), 0);
+    }
 }

@@ -1,88 +1,51 @@
 //! In which order to put a site together, so that each mark is as well tied as may be to those
 //! already down.
 
-use super::equation::{At, Equation};
+use super::equation::Equation;
+use super::mark::At;
 use super::problem::Problem;
-use super::reading::Form;
 
-/// Which readings each mark is in.
+/// Which readings each mark is in, and which marks each reading.
 pub(super) struct Ties {
     pub marks: Vec<At>,
-    /// For each reading the places of its marks.
-    of_reading: Lists,
-    of_mark: Lists,
-}
-
-/// Lists one behind the other.
-struct Lists {
-    start: Vec<usize>,
-    items: Vec<usize>,
-}
-
-impl Lists {
-    fn of(&self, nth: usize) -> &[usize] {
-        &self.items[self.start[nth]..self.start[nth + 1]]
-    }
-
-    fn len(&self) -> usize {
-        self.start.len() - 1
-    }
-
-    fn iter(&self) -> impl Iterator<Item = &[usize]> {
-        (0..self.len()).map(|nth| self.of(nth))
-    }
-
-    /// For each of `count` items the lists that it is in.
-    fn turned_round(&self, count: usize) -> Self {
-        let mut start = vec![0; count + 1];
-        for &item in &self.items {
-            start[item + 1] += 1;
-        }
-        for item in 0..count {
-            start[item + 1] += start[item];
-        }
-        let mut next = start.clone();
-        let mut items = vec![0; self.items.len()];
-        for (nth, list) in self.iter().enumerate() {
-            for &item in list {
-                items[next[item]] = nth;
-                next[item] += 1;
-            }
-        }
-        Self { start, items }
-    }
+    of_reading: Vec<Vec<usize>>,
+    of_mark: Vec<Vec<usize>>,
 }
 
 impl Ties {
     pub fn of(problem: &Problem) -> Self {
         let marks = problem.marks();
-        let mut of_reading = Lists {
-            start: Vec::with_capacity(problem.readings.len() + 1),
-            items: Vec::with_capacity(3 * problem.readings.len()),
-        };
-        of_reading.start.push(0);
-        for reading in &problem.readings {
-            let its = reading.form.marks();
-            let places = its.filter_map(|mark| marks.binary_search(&mark).ok());
-            of_reading.items.extend(places);
-            of_reading.start.push(of_reading.items.len());
-        }
+        let mut of_mark = vec![Vec::new(); marks.len()];
+        let readings = problem.readings.iter().enumerate();
+        let of_reading = readings
+            .map(|(index, reading)| {
+                let its = reading.equation.marks();
+                let its: Vec<usize> = its
+                    .filter_map(|mark| marks.binary_search(&mark).ok())
+                    .collect();
+                for &mark in &its {
+                    of_mark[mark].push(index);
+                }
+                its
+            })
+            .collect();
         Self {
-            of_mark: of_reading.turned_round(marks.len()),
-            of_reading,
             marks,
+            of_reading,
+            of_mark,
         }
     }
 
-    /// Every mark that is free to move in the plane, with its readings.
-    pub fn free<'a>(&'a self, problem: &'a Problem) -> impl Iterator<Item = (At, &'a [usize])> {
-        let is_free = |mark: &At| {
-            [mark.x, mark.y]
-                .iter()
-                .all(|param| problem.slot(param.0).is_some())
-        };
-        let all = self.marks.iter().copied().zip(self.of_mark.iter());
-        all.filter(move |(mark, _)| is_free(mark))
+    /// Every mark with its readings.
+    pub fn iter(&self) -> impl Iterator<Item = (At, &[usize])> {
+        let lists = self.of_mark.iter().map(Vec::as_slice);
+        self.marks.iter().copied().zip(lists)
+    }
+
+    /// Whether a mark is in two readings or more: one alone leaves it loose.
+    pub fn holds(&self, mark: At) -> bool {
+        let at = self.marks.binary_search(&mark);
+        at.is_ok_and(|at| self.of_mark[at].len() > 1)
     }
 
     /// The readings of a mark whose other marks are down.
@@ -92,12 +55,12 @@ impl Ties {
         down: &'a [bool],
     ) -> impl Iterator<Item = usize> + 'a {
         let others_down = move |index: &&usize| {
-            let its = self.of_reading.of(**index);
+            let its = &self.of_reading[**index];
             its.iter()
                 .filter(|&&other| !down[other])
                 .all(|&other| other == mark)
         };
-        self.of_mark.of(mark).iter().filter(others_down).copied()
+        self.of_mark[mark].iter().filter(others_down).copied()
     }
 }
 
@@ -134,8 +97,8 @@ pub(super) fn order(problem: &Problem, ties: &Ties, spent: &mut Vec<usize>) -> O
         .readings
         .iter()
         .zip(ties.of_reading.iter())
-        .filter_map(|(reading, its)| match (reading.form, its) {
-            (Form::Plane(Equation::Distance { .. }), &[a, b]) if a != b && reading.value > 0.0 => {
+        .filter_map(|(reading, its)| match (reading.equation, &its[..]) {
+            (Equation::Distance { .. }, &[a, b]) if a != b && reading.value > 0.0 => {
                 Some(([a, b], reading.value))
             }
             _ => None,
@@ -168,12 +131,9 @@ fn order_from(ties: &Ties, seed: &[usize]) -> (u32, Order) {
     let mut doubt = 0;
     let put_down = |mark: usize, down: &mut Vec<bool>, told: &mut Vec<usize>| {
         down[mark] = true;
-        for &index in ties.of_mark.of(mark) {
-            let mut up = ties
-                .of_reading
-                .of(index)
-                .iter()
-                .filter(|&&other| !down[other]);
+        for &index in &ties.of_mark[mark] {
+            let its = ties.of_reading[index].iter();
+            let mut up = its.filter(|&&other| !down[other]);
             if let (Some(&last), None) = (up.next(), up.next()) {
                 told[last] += 1;
             }
@@ -203,21 +163,21 @@ fn order_from(ties: &Ties, seed: &[usize]) -> (u32, Order) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::adjust::reading::Reading;
+    use crate::adjust::system::Observation;
 
     fn taped(pairs: &[(usize, usize)]) -> Problem {
-        let tape = |&(from, to): &(usize, usize)| Reading {
-            form: Form::Plane(Equation::Distance {
+        let tape = |&(from, to): &(usize, usize)| Observation {
+            equation: Equation::Distance {
                 from: At::nth(from),
                 to: At::nth(to),
-            }),
+            },
             value: 1000.0,
             sd: 1.0,
         };
         Problem::new(
             &[0.0; 10],
-            &[true, true, false, true],
-            pairs.iter().map(tape).collect(),
+            &[[true, true, false, true].as_slice(), &[false; 6]].concat(),
+            &pairs.iter().map(tape).collect::<Vec<_>>(),
         )
     }
 

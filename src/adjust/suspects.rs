@@ -1,17 +1,14 @@
-use super::adjustment::{Adjustment, CHECKED, Cofactors};
+use super::adjustment::Adjustment;
+use super::cofactors::Cofactors;
 use super::descent::{Descent, Patience, descend};
 use super::left_out::LeftOut;
-use super::limit::limit;
+use super::limit::{AS_GOOD, CHECKED, limit};
+use super::mark::Param;
 use super::system::System;
+use super::worth::{loose, redundancy};
 
-/// A standardised residual beyond this is 1 in 1000 by chance (normal, two-sided).
-const SUSPICIOUS: f64 = 3.29;
-/// What one more parameter may gain in chi2 by chance, 95 %.
-const AS_GOOD: f64 = 3.84;
 /// Sums nearer to each other than this are of one fit.
 const ALIKE: f64 = 1e-6;
-/// A reading whose w² is below this share of chi2 cannot be all that is wrong.
-const OUT_OF_THE_QUESTION: f64 = 0.5;
 /// With more readings than this only those that stand out are tried.
 const TRY_ALL: usize = 60;
 
@@ -31,77 +28,83 @@ pub struct Suspicion {
 pub struct Suspect {
     /// Its place among the observations.
     pub index: usize,
-    /// What all the others make it, in its own unit.
-    pub predicted: f64,
-    /// Standard deviation of that.
-    pub predicted_sd: f64,
-    /// Observed less predicted.
-    pub slip: f64,
+    /// What the others say it should have been; none where something it holds is loose without it.
+    pub prediction: Option<Prediction>,
     /// Every parameter as adjusted without it, mm.
     pub x: Vec<f64>,
+    /// Which parameters can move without it.
+    loose: Vec<bool>,
+    /// Readings less the rank of N without it.
+    redundancy: i64,
 }
 
-/// The readings that may be misread: none if no standardised residual is beyond 3.29.
+impl Suspect {
+    /// Whether a mark can move without it.
+    pub(super) fn loosens(&self, params: [Param; 2]) -> bool {
+        let loose = |param: Param| self.loose.get(param.0).copied().unwrap_or(true);
+        params.into_iter().any(loose)
+    }
+}
+
+/// What all the others make a reading, in its own unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Prediction {
+    /// What it should have been.
+    pub value: f64,
+    /// Standard deviation of that.
+    pub sd: f64,
+    /// Observed less predicted.
+    pub slip: f64,
+}
+
+/// The readings that may be misread: none if the readings agree.
 ///
 /// Each checked reading is left out in turn and the rest adjusted again; suspects are those whose
 /// leaving out brings Σ(v/sd)² within 3.84 of the least.
 #[must_use]
 pub fn suspects(system: &System, adjustment: &Adjustment) -> Option<Suspicion> {
-    let rows = &adjustment.rows;
-    let largest = rows
-        .iter()
-        .fold(0.0f64, |most, row| most.max(row.standardised));
-    if largest <= SUSPICIOUS {
+    if adjustment.agrees {
         return None;
     }
+    let mut found: Vec<(f64, Suspect)> = Vec::new();
+    let mut least = f64::INFINITY;
+    for index in likeliest(adjustment) {
+        let descent = without(adjustment, index, least + AS_GOOD);
+        if descent.chi2 <= least + AS_GOOD {
+            least = least.min(descent.chi2);
+            found.push((descent.chi2, suspect(system, adjustment, index, descent)));
+        }
+    }
+    found.retain(|(chi2, _)| *chi2 <= least + AS_GOOD);
+    let best = found.iter().min_by(|a, b| a.0.total_cmp(&b.0));
+    let (chi2_without, checks) = best.map_or(
+        (adjustment.chi2, adjustment.redundancy - 1),
+        |(chi2, suspect)| (*chi2, suspect.redundancy),
+    );
+    let mut suspects: Vec<Suspect> = found.into_iter().map(|(_, suspect)| suspect).collect();
+    suspects.sort_by_key(|suspect| suspect.index);
+    Some(Suspicion {
+        chi2_without,
+        more_than_one_wrong: chi2_without > limit(checks),
+        suspects,
+    })
+}
+
+/// The readings to leave out in turn, the likeliest first.
+fn likeliest(adjustment: &Adjustment) -> Vec<usize> {
+    let rows = &adjustment.rows;
+    let largest = rows.iter().map(|row| row.standardised).fold(0.0, f64::max);
     let least = if rows.len() > TRY_ALL {
         largest / 2.0
     } else {
         0.0
     };
-    let mut likeliest: Vec<(f64, usize)> = rows
-        .iter()
-        .enumerate()
-        .filter(|(_, row)| row.redundancy > CHECKED && row.standardised >= least)
-        .map(|(index, row)| (row.standardised, index))
+    let mut likeliest: Vec<usize> = (0..rows.len())
+        .filter(|&index| rows[index].redundancy > CHECKED && rows[index].standardised >= least)
         .collect();
-    likeliest.sort_by(|a, b| b.0.total_cmp(&a.0));
-    let mut found: Vec<(f64, Suspect)> = Vec::new();
-    let mut best = f64::INFINITY;
-    for (w, index) in likeliest {
-        // Straight equations foresee that chi2 falls by w². Bent ones may differ, but not so far
-        // where many readings hold each other.
-        if rows.len() > TRY_ALL
-            && adjustment.chi2 - w * w > best + AS_GOOD
-            && w * w < adjustment.chi2 * OUT_OF_THE_QUESTION
-        {
-            continue;
-        }
-        let descent = without(adjustment, index, best + AS_GOOD);
-        let chi2 = descent.chi2;
-        if chi2 <= best + AS_GOOD
-            && let Some(suspect) = suspect(system, adjustment, index, descent)
-        {
-            best = best.min(chi2);
-            found.push((chi2, suspect));
-        }
-    }
-    let chi2_without = if found.is_empty() {
-        adjustment.chi2
-    } else {
-        best
-    };
-    let mut found: Vec<Suspect> = found
-        .into_iter()
-        .filter(|(chi2, _)| *chi2 <= best + AS_GOOD)
-        .map(|(_, suspect)| suspect)
-        .collect();
-    found.sort_by_key(|suspect| suspect.index);
-    Some(Suspicion {
-        chi2_without,
-        more_than_one_wrong: chi2_without > limit(adjustment.checks() - 1),
-        suspects: found,
-    })
+    let w = |index: usize| rows[index].standardised;
+    likeliest.sort_by(|&a, &b| w(b).total_cmp(&w(a)));
+    likeliest
 }
 
 /// The adjustment of all readings but one, as far as it may come to `enough`.
@@ -110,16 +113,13 @@ pub fn suspects(system: &System, adjustment: &Adjustment) -> Option<Suspicion> {
 /// the sketch too, unless many readings that agree show that it has.
 fn without(adjustment: &Adjustment, index: usize, enough: f64) -> Descent {
     let Adjustment { problem, x, .. } = adjustment;
-    let linear = problem.readings[index].form.linear(x);
-    let terms: Vec<(usize, f64)> = problem.row(&linear).collect();
-    let column = adjustment.cofactors.column(problem, &terms);
     let patience = Patience {
         enough,
         ..Patience::FULL
     };
-    let bent = LeftOut::foresee(problem, x, index, &column).descend(problem, x, patience);
-    let agrees = bent.chi2 <= limit(adjustment.checks() - 1);
-    if agrees && problem.readings.len() > TRY_ALL {
+    let left_out = LeftOut::foresee(problem, x, index, &adjustment.cofactors);
+    let bent = left_out.descend(problem, x, patience);
+    if bent.chi2 <= limit(adjustment.redundancy - 1) && problem.readings.len() > TRY_ALL {
         return bent;
     }
     let sketched = descend(problem, problem.start.clone(), Some(index));
@@ -130,31 +130,20 @@ fn without(adjustment: &Adjustment, index: usize, enough: f64) -> Descent {
     }
 }
 
-/// The suspect, unless leaving it out leaves more loose than before.
-fn suspect(
-    system: &System,
-    adjustment: &Adjustment,
-    index: usize,
-    descent: Descent,
-) -> Option<Suspect> {
+fn suspect(system: &System, adjustment: &Adjustment, index: usize, descent: Descent) -> Suspect {
     let problem = &adjustment.problem;
     let cofactors = Cofactors::at(problem, &descent.x, Some(index));
-    if cofactors.null.dimension() > adjustment.cofactors.null.dimension() {
-        return None;
-    }
-    let linear = system.observations.get(index)?.equation.linear(&descent.x);
-    Some(Suspect {
+    let loosens = cofactors.null.dimension() > adjustment.cofactors.null.dimension();
+    let linear = system.observations[index].equation.linear(&descent.x);
+    Suspect {
         index,
-        predicted: linear.value,
-        predicted_sd: cofactors.variance(problem, &linear).max(0.0).sqrt(),
-        slip: problem.readings[index].value - linear.value,
+        prediction: (!loosens).then(|| Prediction {
+            value: linear.value,
+            sd: cofactors.variance(problem, &linear).max(0.0).sqrt(),
+            slip: problem.readings[index].value - linear.value,
+        }),
+        redundancy: redundancy(problem, &cofactors) - 1,
+        loose: loose(problem, &cofactors),
         x: descent.x,
-    })
-}
-
-impl Adjustment {
-    /// Readings beyond what it takes to fix all that is fixed: the degrees of freedom of `chi2`.
-    pub(super) fn checks(&self) -> i64 {
-        self.redundancy + self.cofactors.null.dimension() as i64
     }
 }

@@ -2,14 +2,12 @@
 
 use super::BAND;
 use super::fixes::{ChangePoint, Closure, SightFix};
+use crate::adjust::CHECKED;
 use crate::job::Problems;
 use crate::job::sound::{PointIx, SetupIx, Sound, SoundLevels, SoundSight};
 use crate::laser::Laser;
 use crate::length::{distance, fine_with_unit};
 use std::collections::BTreeSet;
-
-/// Below this share of redundancy nothing checks a sight.
-const CHECKED: f64 = 1e-6;
 
 /// The worst sight is the one with the largest standardised residual.
 pub(super) fn closure(levels: &SoundLevels, sights: &[SightFix]) -> Option<Closure> {

@@ -10,10 +10,12 @@ pub struct LevelsFix {
     pub status: Status,
     /// Set-ups and points that nothing ties to the datum.
     pub loose: Vec<String>,
-    /// Sights less unknowns.
+    /// Sights less the rank of the normal matrix: what is loose hides no check.
     pub redundancy: i64,
     /// Σ(v/sd)².
     pub chi2: f64,
+    /// None of the sights stands out, and together they scatter no more than stated.
+    pub agrees: bool,
     /// Least Σ(v/sd)² that leaving out one sight gives; only where one is suspect.
     #[serde(rename = "chi2 without", skip_serializing_if = "Option::is_none")]
     pub chi2_without: Option<f64>,

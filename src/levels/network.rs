@@ -2,7 +2,7 @@ use super::fixes::{LevelsFix, PointFix, SetupFix, SightFix};
 use super::{BAND, closure};
 use crate::adjust::misread::{Hint, hint};
 use crate::adjust::{
-    self, Adjustment, Equation, Observation, Param, Suspect, System, adjust, suspects,
+    self, Adjustment, Equation, Observation, Param, Prediction, Suspect, System, adjust, suspects,
 };
 use crate::job::ByName;
 use crate::job::sound::{PointIx, SetupIx, SoundLevels, SoundSight};
@@ -37,7 +37,7 @@ pub(super) fn solve(levels: &SoundLevels) -> LevelsFix {
             sights.get_mut(suspect.index),
             levels.sights.get(suspect.index),
         ) {
-            fix.suspect = Some(accused(suspect, sight));
+            fix.suspect = suspect.prediction.map(|one| accused(one, sight));
         }
     }
     LevelsFix {
@@ -48,6 +48,7 @@ pub(super) fn solve(levels: &SoundLevels) -> LevelsFix {
         loose: loose(levels, &adjustment),
         redundancy: adjustment.redundancy,
         chi2: adjustment.chi2,
+        agrees: adjustment.agrees,
         chi2_without: suspicion.as_ref().map(|s| s.chi2_without),
         setups: lines(levels, &params, &adjustment),
         points: heights(levels, &params, &adjustment),
@@ -188,13 +189,13 @@ fn sights(levels: &SoundLevels, adjustment: &Adjustment) -> Vec<SightFix> {
         .collect()
 }
 
-fn accused(suspect: &Suspect, sight: &SoundSight) -> SuspectFix {
-    let allowance = 3.0 * sight.sd.hypot(suspect.predicted_sd);
+fn accused(predicted: Prediction, sight: &SoundSight) -> SuspectFix {
+    let allowance = 3.0 * sight.sd.hypot(predicted.sd);
     SuspectFix {
-        predicted: suspect.predicted,
-        predicted_pm: BAND * suspect.predicted_sd,
-        slip: suspect.slip,
-        hint: misreading(sight.down, suspect.predicted, allowance),
+        predicted: predicted.value,
+        predicted_pm: BAND * predicted.sd,
+        slip: predicted.slip,
+        hint: misreading(sight.down, predicted.value, allowance),
     }
 }
 

@@ -1,6 +1,7 @@
 //! What keeps a height from being known, and which sight looks misread: in a person's words.
 
 use super::fixes::{LevelsFix, SightFix};
+use crate::adjust::SUSPICIOUS;
 use crate::adjust::misread::{Hint, Why};
 use crate::job::Problems;
 use crate::job::sound::{SetupIx, Sound, SoundDatum, SoundLevels};
@@ -95,6 +96,15 @@ fn unsighted(levels: &SoundLevels, datum: SoundDatum, problems: &mut Problems) {
 /// one is found, heights that rest on them are off: an error.
 pub(super) fn misread(sound: &Sound, fix: &LevelsFix, problems: &mut Problems) {
     let levels = &sound.levels;
+    let stands_out = |sight: &SightFix| sight.standardised > SUSPICIOUS;
+    if !fix.agrees && !fix.sights.iter().any(stands_out) {
+        problems.warning(
+            "levels.setups",
+            "No one sight stands out, but together they scatter more than stated.",
+            "Read more carefully, or state a larger reading error.",
+        );
+        return;
+    }
     let suspects: Vec<(&SightFix, &SuspectFix, f64)> = fix
         .suspects
         .iter()

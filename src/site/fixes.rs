@@ -34,6 +34,10 @@ pub struct ReadingFix {
     pub redundancy: f64,
     /// |residual| in standard deviations of the residual; 0 where nothing checks the reading.
     pub standardised: f64,
+    /// A smaller slip in this reading would not show; none where nothing checks it.
+    #[serde(rename = "least slip")]
+    pub least_slip: Option<f64>,
+    /// What the others make of it where it is suspect; none too where something is loose without it.
     #[serde(flatten)]
     pub suspect: Option<SuspectFix>,
 }
@@ -55,9 +59,14 @@ pub struct SuspectFix {
 pub struct NetworkFix {
     pub status: Status,
     pub loose: Vec<MarkId>,
-    /// Readings less unknowns.
+    /// Readings less the rank of the normal matrix: what is loose hides no check.
     pub redundancy: i64,
     pub chi2: f64,
+    /// None of the readings stands out, and together they scatter no more than stated.
+    pub agrees: bool,
+    /// A mark that may be, or must be, on the other side from where it is drawn.
+    #[serde(rename = "other side", skip_serializing_if = "Option::is_none")]
+    pub other_side: Option<OtherSide>,
     #[serde(rename = "chi2 without", skip_serializing_if = "Option::is_none")]
     pub chi2_without: Option<f64>,
     /// Places of the suspect readings in the file's list.
@@ -68,6 +77,17 @@ pub struct NetworkFix {
         skip_serializing_if = "std::ops::Not::not"
     )]
     pub more_than_one_wrong: bool,
+}
+
+/// A mark on the other side of the line between two others from where it is drawn.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct OtherSide {
+    pub mark: MarkId,
+    pub from: MarkId,
+    pub to: MarkId,
+    /// The readings fit only so, and that is how the marks are worked out; else the mark is where it
+    /// is drawn and one reading does not fit, while all would on the other side.
+    pub taken: bool,
 }
 
 /// The next tape worth taking, and the largest ± of a mark before it (none while marks are loose)

@@ -25,8 +25,8 @@ mod trouble;
 pub use crossing::{Crossing, run_at};
 pub use diagonal::{diagonal_at, diagonals, round_arms, stretched};
 pub use fixes::{
-    Advice, CornerFix, CornerPostFix, Diagonal, EndMove, LineFix, MarkFix, NetworkFix, ReadingFix,
-    Status, StretchedFix, SuspectFix, Verdict, Way,
+    Advice, CornerFix, CornerPostFix, Diagonal, EndMove, LineFix, MarkFix, NetworkFix, OtherSide,
+    ReadingFix, Status, StretchedFix, SuspectFix, Verdict, Way,
 };
 pub use frame::{Frame, frame};
 pub use line::{line_marks, line_ray};

@@ -1,12 +1,13 @@
 //! Readings to marks: the plane network.
 
-use super::fixes::{Advice, MarkFix, NetworkFix, ReadingFix, Status, SuspectFix};
+use super::fixes::{Advice, MarkFix, NetworkFix, OtherSide, ReadingFix, Status, SuspectFix};
 use super::frame::{Frame, frame};
-use super::trouble::{say_loose, say_suspects};
+use super::trouble::{Misfit, say_loose, say_other_side, say_suspects};
 use crate::adjust::advice::advise;
 use crate::adjust::misread::hint;
 use crate::adjust::{
-    self, Adjustment, At, Equation, Observation, Param, Row, Suspect, Suspicion, System, adjust,
+    self, Adjustment, At, Equation, Observation, Param, Prediction, Row, Sides, Suspicion, System,
+    adjust,
 };
 use crate::job::ByName;
 use crate::job::sound::{MarkIx, Quantity, Sound, Taken};
@@ -135,7 +136,7 @@ impl Plane {
             .enumerate()
             .map(|(i, (taken, row))| {
                 let suspect = suspects.iter().find(|suspect| suspect.index == i);
-                reading_fix(taken, row, suspect)
+                reading_fix(taken, row, suspect.and_then(|suspect| suspect.prediction))
             })
             .collect()
     }
@@ -165,7 +166,14 @@ impl Plane {
         let many = suspicion.is_some_and(|s| s.more_than_one_wrong);
         say_guessed(sound, &self.frame, problems);
         say_loose(sound, &loose, next, problems);
-        say_suspects(sound, readings, many, next, problems);
+        let said = Misfit {
+            suspects: &suspects,
+            more_than_one_wrong: many,
+            scattered: !self.adjustment.agrees && !self.stands_out(),
+        };
+        say_suspects(sound, readings, said, next, problems);
+        let other_side = self.other_side(sound);
+        say_other_side(other_side.as_ref(), problems);
         NetworkFix {
             status: if loose.is_empty() {
                 Status::Fixed
@@ -178,10 +186,40 @@ impl Plane {
                 .collect(),
             redundancy: self.adjustment.redundancy,
             chi2: self.adjustment.chi2,
+            agrees: self.adjustment.agrees,
+            other_side,
             chi2_without: suspicion.map(|s| s.chi2_without),
             suspects,
             more_than_one_wrong: many,
         }
+    }
+
+    /// Whether any one reading stands out.
+    fn stands_out(&self) -> bool {
+        let mut rows = self.adjustment.rows.iter();
+        rows.any(|row| row.standardised > adjust::SUSPICIOUS)
+    }
+
+    /// A mark that may or must be on the other side from where it is drawn.
+    fn other_side(&self, sound: &Sound) -> Option<OtherSide> {
+        let (crossing, taken) = match self.adjustment.sides {
+            Sides::AsSketched => return None,
+            Sides::OrOther(crossing) => (crossing, false),
+            Sides::OnlyOther(crossing) => (crossing, true),
+        };
+        let marks = [crossing.mark, crossing.from, crossing.to];
+        let [mark, from, to] = marks.map(|at| (0..sound.marks.len()).find(|&i| At::nth(i) == at));
+        let (mark, from, to) = (mark?, from?, to?);
+        // Of a mark that is on no sketch, or that can still move, no side is known.
+        let known =
+            |i: usize| !self.frame.guessed.contains(&MarkIx(i)) && self.mark(MarkIx(i)).is_some();
+        let id = |i: usize| sound.marks[i].id.clone();
+        [mark, from, to].into_iter().all(known).then(|| OtherSide {
+            mark: id(mark),
+            from: id(from),
+            to: id(to),
+            taken,
+        })
     }
 
     /// The next tape worth taking: one that fixes loose marks, tells several suspects apart, or
@@ -292,7 +330,7 @@ fn shown_sign(what: &Quantity) -> f64 {
     }
 }
 
-fn reading_fix(taken: &Taken, row: &Row, suspect: Option<&Suspect>) -> ReadingFix {
+fn reading_fix(taken: &Taken, row: &Row, suspect: Option<Prediction>) -> ReadingFix {
     let sign = shown_sign(&taken.what);
     ReadingFix {
         index: taken.index,
@@ -300,17 +338,18 @@ fn reading_fix(taken: &Taken, row: &Row, suspect: Option<&Suspect>) -> ReadingFi
         residual: sign * row.residual,
         redundancy: row.redundancy,
         standardised: row.standardised,
+        least_slip: row.least_slip,
         suspect: suspect.map(|suspect| suspect_fix(taken, suspect)),
     }
 }
 
-fn suspect_fix(taken: &Taken, suspect: &Suspect) -> SuspectFix {
+fn suspect_fix(taken: &Taken, suspect: Prediction) -> SuspectFix {
     let sign = shown_sign(&taken.what);
-    let predicted = taken.as_read(sign * suspect.predicted);
-    let observed = taken.as_read(sign * (suspect.predicted + suspect.slip));
+    let predicted = taken.as_read(sign * suspect.value);
+    let observed = taken.as_read(sign * (suspect.value + suspect.slip));
     // ∂read/∂level = level/read.
-    let slope = sign * suspect.predicted / predicted;
-    let predicted_sd = suspect.predicted_sd * if taken.drop == 0.0 { 1.0 } else { slope };
+    let slope = sign * suspect.value / predicted;
+    let predicted_sd = suspect.sd * if taken.drop == 0.0 { 1.0 } else { slope };
     let allowance = 3.0 * taken.sd.hypot(predicted_sd);
     let hint = match taken.what {
         Quantity::Tape { .. } | Quantity::Offset { .. } => hint(observed, predicted, allowance),

@@ -1,6 +1,6 @@
 //! What is loose and what does not fit, in a person's words.
 
-use super::fixes::{Advice, NetworkFix, ReadingFix};
+use super::fixes::{Advice, NetworkFix, OtherSide, ReadingFix};
 use crate::adjust::misread::Why;
 use crate::job::Problems;
 use crate::job::sound::{MarkIx, Quantity, Sound, Taken};
@@ -67,22 +67,39 @@ pub(super) fn say_loose(
     }
 }
 
+/// What does not fit: the suspect readings, by their places in the file's list.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Misfit<'a> {
+    pub suspects: &'a [usize],
+    pub more_than_one_wrong: bool,
+    /// No reading stands out, yet all together scatter more than stated.
+    pub scattered: bool,
+}
+
 /// The readings among which the wrong one is; with several, none is accused. Until it is found,
 /// every figure that rests on them is off: an error.
 pub(super) fn say_suspects(
     sound: &Sound,
     readings: &[ReadingFix],
-    more_than_one_wrong: bool,
+    misfit: Misfit,
     next: Option<&str>,
     problems: &mut Problems,
 ) {
+    if misfit.scattered {
+        problems.warning(
+            "readings",
+            "No one reading stands out, but together they scatter more than stated.",
+            "Read more carefully, or state a larger reading error.",
+        );
+        return;
+    }
     let suspects: Vec<(&Taken, &ReadingFix)> = sound
         .readings
         .iter()
         .zip(readings)
-        .filter(|(_, fix)| fix.suspect.is_some())
+        .filter(|(taken, _)| misfit.suspects.contains(&taken.index))
         .collect();
-    if more_than_one_wrong {
+    if misfit.more_than_one_wrong {
         let again = if suspects.is_empty() {
             fitting_worst(sound, readings)
         } else {
@@ -135,11 +152,40 @@ fn fitting_worst<'a>(
     all
 }
 
-fn one_suspect(sound: &Sound, taken: &Taken, fix: &ReadingFix) -> String {
-    let Some(suspect) = &fix.suspect else {
-        return String::new();
+/// Says where a mark may or must be on the other side from where it is drawn.
+pub(super) fn say_other_side(other: Option<&OtherSide>, problems: &mut Problems) {
+    let Some(OtherSide {
+        mark,
+        from,
+        to,
+        taken,
+    }) = other
+    else {
+        return;
     };
+    let side = format!("on the other side of {from} to {to} from where it is drawn");
+    if *taken {
+        problems.warning(
+            "marks",
+            format!("The tapes fit only if {mark} is {side}."),
+            format!("Look at the plan: if {mark} is there, drag it there on the sketch; if not, measure its tapes again."),
+        );
+    } else {
+        problems.note(
+            "marks",
+            format!("All the tapes would fit if {mark} were {side}."),
+            format!("If {mark} is really there, drag it there on the sketch; if not, measure the readings that do not fit again."),
+        );
+    }
+}
+
+fn one_suspect(sound: &Sound, taken: &Taken, fix: &ReadingFix) -> String {
     let name = reading_name(sound, taken);
+    let Some(suspect) = &fix.suspect else {
+        return format!(
+            "{name} does not fit; without it nothing says what it should be, for a mark it goes to can then move."
+        );
+    };
     let angle = matches!(taken.what, Quantity::Angle { .. });
     let say = |value: f64| {
         if angle {

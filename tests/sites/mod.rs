@@ -16,6 +16,10 @@ pub enum Shape {
     Clusters,
     /// Round the edge of a plot.
     Ring,
+    /// Along three walls, most of them in the middle of one, exactly on its line.
+    Walls,
+    /// Along a path ten times as long as it is wide.
+    Thin,
 }
 
 /// Which marks are taped to which.
@@ -25,6 +29,13 @@ pub enum Taping {
     Anywhere,
     /// Each mark to the four nearest earlier ones.
     Nearest,
+    /// As the nearest, but every third mark hangs on two tapes alone.
+    Hung,
+    /// Two halves, each taped within itself, with two marks in common: nothing but the sketch says
+    /// that one is not folded over onto the other.
+    Folded,
+    /// As it is half typed in: as the nearest, but every fourth mark has one tape or none yet.
+    Partial,
 }
 
 /// A site: where its marks truly are, mm, and how long it is.
@@ -48,6 +59,19 @@ impl Site {
                     let corner = [[0.1, 0.1], [0.8, 0.2], [0.3, 0.9]][rng.random_range(0..3)];
                     corner.map(|c| size * (c + rng.random_range(-0.1..0.1)))
                 }
+                Shape::Walls => {
+                    let along = rng.random_range(0.0..1.0);
+                    let [from, to] = [
+                        [[0.0, 0.0], [0.6, 0.1]],
+                        [[0.6, 0.1], [0.5, 0.8]],
+                        [[0.1, 0.5], [0.5, 0.8]],
+                    ][rng.random_range(0..3)];
+                    [0, 1].map(|axis| size * (from[axis] + along * (to[axis] - from[axis])))
+                }
+                Shape::Thin => [
+                    rng.random_range(0.0..size),
+                    rng.random_range(0.0..size / 10.0),
+                ],
                 Shape::Ring => {
                     let turn = rng.random_range(0.0..std::f64::consts::TAU);
                     let radius = size * rng.random_range(0.4..0.5);
@@ -70,21 +94,40 @@ impl Site {
         self
     }
 
-    /// Pairs of marks to tape: every mark checked, no two ways to put the site together.
+    /// Pairs of marks to tape.
     pub fn pairs(&self, rng: &mut StdRng, taping: Taping) -> Vec<(usize, usize)> {
         let mut order: Vec<usize> = (0..self.truth.len()).collect();
         order.shuffle(rng);
         let mut pairs = Vec::new();
         for (at, &mark) in order.iter().enumerate() {
             let mut earlier = order[..at].to_vec();
-            match taping {
-                Taping::Anywhere => earlier.shuffle(rng),
-                Taping::Nearest => {
-                    let far = |&other: &usize| apart(self.truth[other], self.truth[mark]);
-                    earlier.sort_by(|a, b| far(a).total_cmp(&far(b)));
+            if let Taping::Anywhere = taping {
+                earlier.shuffle(rng);
+            } else {
+                let far = |&other: &usize| apart(self.truth[other], self.truth[mark]);
+                earlier.sort_by(|a, b| far(a).total_cmp(&far(b)));
+            }
+            let is_nth = |n: usize| at > 3 && at % n == 0;
+            let tapes = match taping {
+                Taping::Hung if is_nth(3) => 2,
+                Taping::Partial if is_nth(4) => at % 8 / 4,
+                _ => 4,
+            };
+            if let Taping::Folded = taping {
+                let half = |place: usize| place % 2;
+                let common = order[..2].to_vec();
+                let mates = order[2..at.max(2)].iter().enumerate();
+                let mates = mates.filter(|(place, _)| half(*place) == half(at));
+                earlier = common.into_iter().filter(|&other| other != mark).collect();
+                earlier.extend(mates.map(|(_, &other)| other).take(2));
+                if at == 0 {
+                    earlier.clear();
+                }
+                if at == 1 {
+                    earlier = vec![order[0]];
                 }
             }
-            earlier.truncate(4);
+            earlier.truncate(tapes);
             pairs.extend(earlier.into_iter().map(|other| (other, mark)));
         }
         pairs

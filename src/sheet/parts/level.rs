@@ -3,12 +3,10 @@
 use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::count_in_words;
 use super::Desk;
+use crate::adjust::CHECKED;
 use crate::cautions::LASER;
 use crate::job::model::Point;
 use crate::levels::{LevelsFix, SightFix};
-
-/// Below this share nothing checks a sight.
-const CHECKED: f64 = 1e-6;
 
 pub fn section(desk: &Desk<'_>) -> Option<Section> {
     let levels = desk.solution.levels.as_ref()?;

@@ -3,14 +3,9 @@
 use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::{and, count, count_in_words};
 use super::{Desk, names, pictures};
+use crate::adjust::{CHECKED, FINDABLE};
 use crate::job::reading::{Measure, Reading};
 use crate::site::{ReadingFix, Status};
-
-/// Smallest slip that a check of 0.1 % finds four times in five, in standard deviations of a
-/// reading that is wholly checked (Baarda 1968).
-const FINDABLE: f64 = 4.13;
-/// Below this share nothing checks a reading.
-const CHECKED: f64 = 1e-6;
 
 pub fn section(desk: &Desk<'_>) -> Option<Section> {
     if desk.job.marks.is_empty() && desk.job.readings.is_empty() {

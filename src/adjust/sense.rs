@@ -1,0 +1,51 @@
+//! How much sense an arrangement of the marks makes of the readings.
+
+use super::cofactors::Cofactors;
+use super::descent::Patience;
+use super::left_out::LeftOut;
+use super::limit::limit;
+use super::problem::Problem;
+use super::worth::{agree, redundancy, rows};
+
+/// How many of the readings whose leaving out helps most are left out for good.
+const LIKELIEST: usize = 3;
+
+/// How far an arrangement makes sense of the readings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Sense {
+    /// All agree.
+    Agrees,
+    /// All but one agree.
+    OneSlip,
+    /// More than one would have to be wrong.
+    None,
+}
+
+/// The sense that the bottom of a valley makes, where Q is `cofactors`, and Σ(v/sd)² of what is not
+/// misread.
+#[must_use]
+pub(super) fn sense(problem: &Problem, x: &[f64], cofactors: &Cofactors) -> (Sense, f64) {
+    let chi2 = problem.chi2(x, None);
+    let checks = redundancy(problem, cofactors);
+    let rows = rows(problem, x, cofactors);
+    if agree(&rows, chi2, checks) {
+        return (Sense::Agrees, chi2);
+    }
+    let limit = limit(checks - 1);
+    // Straight equations foresee that chi2 falls by w².
+    let mut likeliest: Vec<usize> = (0..rows.len()).collect();
+    likeliest.sort_by(|&a, &b| rows[b].standardised.total_cmp(&rows[a].standardised));
+    let patience = Patience {
+        enough: limit,
+        ..Patience::FULL
+    };
+    let mut least = f64::INFINITY;
+    for index in likeliest.into_iter().take(LIKELIEST) {
+        let left_out = LeftOut::foresee(problem, x, index, cofactors);
+        least = least.min(left_out.descend(problem, x, patience).chi2);
+        if least <= limit {
+            return (Sense::OneSlip, least);
+        }
+    }
+    (Sense::None, chi2)
+}
