@@ -16,7 +16,7 @@ pub mod sound;
 
 pub use ids::{ByName, CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId, with_kind};
 pub use model::{Job, reading};
-pub use problem::{Problem, Problems, Severity};
+pub use problem::{Problem, Problems, Severity, Where};
 pub use read::{Opened, ReadError, read, write};
 
 /// The built-in example: a screen from a potting shed to an old garden wall, with a wicket gate.
