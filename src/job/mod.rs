@@ -8,12 +8,15 @@
 
 pub mod check;
 pub mod edit;
+mod free;
 pub mod ids;
 pub mod model;
 pub mod problem;
 mod read;
 pub mod sound;
+pub mod start;
 
+pub use free::{first_free, free_name, numbered};
 pub use ids::{ByName, CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId, with_kind};
 pub use model::{Job, reading};
 pub use problem::{Problem, Problems, Severity, Where};
