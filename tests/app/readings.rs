@@ -339,7 +339,7 @@ fn posts_are_not_trusted_while_a_reading_does_not_fit() {
     hand.press("Mark out post 1");
     hand.press("Close");
     assert!(hand.says(doubt), "{:?}", hand.labels());
-    hand.go(Place::Walls, Page::Work);
+    hand.go(Place::Walls, Page::Walls);
     hand.press("It was 13\u{a0}496");
     hand.press("Posts");
     assert!(!hand.says("does not fit"), "{:?}", hand.labels());
