@@ -1,6 +1,6 @@
 //! The figures of a laser check, and the laser's stated accuracy.
 
-use crate::app::desk::{Desk, Entered, Figure, FigureKind};
+use crate::app::desk::{Desk, Entered, FigureKind, Prompt};
 use crate::app::kit::words::status;
 use crate::job::edit::{Edit, Setting};
 use crate::job::model::Job;
@@ -88,7 +88,7 @@ impl LaserFigure {
     }
 }
 
-impl Figure for LaserFigure {
+impl Prompt for LaserFigure {
     fn key(&self) -> String {
         self.part.name().to_owned()
     }
@@ -130,7 +130,7 @@ impl Figure for LaserFigure {
         Some((self.at() + 1, PARTS.len()))
     }
 
-    fn next(&self, _job: &Job) -> Option<Box<dyn Figure>> {
+    fn next(&self, _job: &Job) -> Option<Box<dyn Prompt>> {
         let later = PARTS.into_iter().zip(self.known).skip(self.at() + 1);
         let (part, _) = later.into_iter().find(|(_, known)| known.is_none())?;
         let known = self.known;
@@ -147,7 +147,7 @@ impl Figure for LaserFigure {
 /// The laser's stated accuracy.
 pub(super) struct Accuracy;
 
-impl Figure for Accuracy {
+impl Prompt for Accuracy {
     fn key(&self) -> String {
         "laser accuracy".to_owned()
     }

@@ -37,7 +37,7 @@ mod walls;
 
 pub use about::licences;
 pub use bridge::Bridge;
-pub use desk::{Chosen, Desk, Entry, Figure, FigureKind, Focus, Menu, Notice, Snack, Then, Typed};
+pub use desk::{Chosen, Desk, Entry, FigureKind, Focus, Menu, Notice, Prompt, Snack, Then, Typed};
 
 use crate::store::Jobs;
 use bridge::House;

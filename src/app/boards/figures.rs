@@ -1,6 +1,6 @@
 //! The sizes that are typed: gravel boards, rails, pales and what can be bought.
 
-use crate::app::desk::{Desk, Figure, FigureKind};
+use crate::app::desk::{Desk, FigureKind, Prompt};
 use crate::app::kit::setting_figure::{Set, SettingFigure, problem_in};
 use crate::app::kit::words::status;
 use crate::job::edit::{Edit, Setting};
@@ -241,7 +241,7 @@ pub struct Bought {
 /// What entering 0 does.
 pub const OFF_THE_LIST: &str = "0 takes it off the list";
 
-impl Figure for Bought {
+impl Prompt for Bought {
     fn key(&self) -> String {
         format!("{} {}", self.of.place, self.at)
     }

@@ -1,13 +1,13 @@
 //! The keypad: what has been typed so far, and what it comes to.
 
-use super::{Figure, FigureKind};
+use super::{FigureKind, Prompt};
 use crate::job::Job;
 use crate::length::{self, Unit};
 use tautmark_ui::{KeySigns, KeyUnits};
 
 /// A figure being typed.
 pub struct Entry {
-    pub figure: Box<dyn Figure>,
+    pub figure: Box<dyn Prompt>,
     /// As typed; empty shows what the job has.
     pub text: String,
     /// The sign key pressed, where the figure has a direction.
@@ -29,7 +29,7 @@ pub enum Typed {
 impl Entry {
     /// Asks for a figure, going on from what was typed for it before.
     #[must_use]
-    pub fn new(figure: Box<dyn Figure>, job: &Job, draft: Option<String>) -> Self {
+    pub fn new(figure: Box<dyn Prompt>, job: &Job, draft: Option<String>) -> Self {
         let unit = figure.unit(job);
         let usual = figure.usually_negative();
         let negative = figure.value(job).map_or(usual, |value| value < 0.0);

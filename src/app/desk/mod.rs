@@ -9,19 +9,19 @@
 pub mod caution;
 pub mod chosen;
 pub mod entry;
-pub mod figure;
 pub mod held;
 pub mod nav;
 pub mod over;
+pub mod prompt;
 pub mod run;
 pub mod seen;
 pub mod typing;
 
 pub use chosen::Chosen;
 pub use entry::{Entry, Typed};
-pub use figure::{Entered, Figure, FigureKind, Focus};
 pub use nav::{Nav, Then, root_of};
 pub use over::{Menu, Notice, Snack};
+pub use prompt::{Entered, FigureKind, Focus, Prompt};
 pub use run::{problems_of, run_fix, run_in_sight};
 pub use seen::{Listed, QuickInSight, SheetPreview, Viewport};
 pub use typing::Draft;

@@ -1,6 +1,6 @@
 //! The figure being typed: asked for, previewed in the whole job, entered or left.
 
-use super::{Desk, Entered, Entry, Figure, Focus, Typed};
+use super::{Desk, Entered, Entry, Focus, Prompt, Typed};
 use crate::job::edit::apply;
 use serde::{Deserialize, Serialize};
 
@@ -15,7 +15,7 @@ pub struct Draft {
 
 impl Desk {
     /// Asks for a figure.
-    pub fn ask(&mut self, figure: Box<dyn Figure>) {
+    pub fn ask(&mut self, figure: Box<dyn Prompt>) {
         let draft = self.drafts.remove(&self.draft_key(&figure.key()));
         let (text, negative) = draft.map(|draft| (draft.text, draft.negative)).unzip();
         let mut entry = Entry::new(figure, self.saved(), text);
@@ -51,7 +51,7 @@ impl Desk {
                 self.preview = None;
                 match entry.figure.enter(self.saved(), value) {
                     Entered::Edit(edit) => {
-                        if !self.change(edit) {
+                        if !self.change(*edit) {
                             self.entry = Some(entry);
                             return true;
                         }
@@ -131,7 +131,7 @@ impl Desk {
         let edit = self.typed().and_then(|value| {
             let figure = &self.entry.as_ref()?.figure;
             match figure.enter(self.saved(), value) {
-                Entered::Edit(edit) => Some(edit),
+                Entered::Edit(edit) => Some(*edit),
                 Entered::Desk | Entered::Refused(_) => None,
             }
         });
@@ -177,7 +177,7 @@ mod tests {
     /// The length of a reading that the job may have lost.
     struct Lost;
 
-    impl Figure for Lost {
+    impl Prompt for Lost {
         fn key(&self) -> String {
             "lost".to_owned()
         }

@@ -3,7 +3,7 @@
 use super::fields::figure;
 use super::words::status;
 use crate::app::desk::entry::plain;
-use crate::app::desk::{Desk, Figure, FigureKind};
+use crate::app::desk::{Desk, FigureKind, Prompt};
 use crate::job::edit::{Edit, Setting};
 use crate::job::model::{Boards, Hole, Laser, Stock, Tape, Tolerance};
 use crate::job::{Job, Severity};
@@ -58,7 +58,7 @@ impl SettingFigure {
     }
 }
 
-impl Figure for &'static SettingFigure {
+impl Prompt for &'static SettingFigure {
     fn key(&self) -> String {
         self.key.to_owned()
     }

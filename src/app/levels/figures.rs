@@ -2,7 +2,7 @@
 
 use super::sights::{sight, sight_fix, with_sight};
 use super::standing::doubt;
-use crate::app::desk::{Desk, Figure, FigureKind, Then};
+use crate::app::desk::{Desk, FigureKind, Prompt, Then};
 use crate::app::kit::words::status;
 use crate::app::names::points::{point_place, said_down};
 use crate::job::PointId;
@@ -89,7 +89,7 @@ fn fits(desk: &Desk, setup: usize, at: usize) -> Option<Status> {
     Some(status(Verdict::Good, &text))
 }
 
-impl Figure for SightDown {
+impl Prompt for SightDown {
     fn key(&self) -> String {
         format!("sight {} {}", self.setup, self.at)
     }
@@ -123,7 +123,7 @@ impl Figure for SightDown {
     }
 
     /// Its distance where that is missing, else the next sight of the set-up without a figure.
-    fn next(&self, job: &Job) -> Option<Box<dyn Figure>> {
+    fn next(&self, job: &Job) -> Option<Box<dyn Prompt>> {
         let (setup, at) = (self.setup, self.at);
         if sight(job, setup, at)?.dist.is_none() {
             return Some(Box::new(SightDist { setup, at }));
@@ -139,7 +139,7 @@ impl Figure for SightDown {
     }
 }
 
-fn next_missing(job: &Job, setup: usize) -> Option<Box<dyn Figure>> {
+fn next_missing(job: &Job, setup: usize) -> Option<Box<dyn Prompt>> {
     let sights = &job.levels.setups.get(setup)?.sights;
     let at = sights
         .iter()
@@ -156,7 +156,7 @@ impl NewSight {
     }
 }
 
-impl Figure for NewSight {
+impl Prompt for NewSight {
     fn key(&self) -> String {
         format!("new sight {} {}", self.setup, self.point)
     }
@@ -193,7 +193,7 @@ impl Figure for NewSight {
         })
     }
 
-    fn next(&self, job: &Job) -> Option<Box<dyn Figure>> {
+    fn next(&self, job: &Job) -> Option<Box<dyn Prompt>> {
         let (setup, at) = (self.setup, self.entered_at(job)?);
         Some(Box::new(SightDist { setup, at }))
     }
@@ -206,7 +206,7 @@ impl Figure for NewSight {
     }
 }
 
-impl Figure for SightDist {
+impl Prompt for SightDist {
     fn key(&self) -> String {
         format!("sight distance {} {}", self.setup, self.at)
     }
@@ -231,7 +231,7 @@ impl Figure for SightDist {
         with_sight(job, self.setup, self.at, |sight| sight.dist = Some(value))
     }
 
-    fn next(&self, job: &Job) -> Option<Box<dyn Figure>> {
+    fn next(&self, job: &Job) -> Option<Box<dyn Prompt>> {
         next_missing(job, self.setup)
     }
 

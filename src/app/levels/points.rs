@@ -1,7 +1,7 @@
 //! Where a new ground point is, and the height of the datum, as they are typed.
 
 use super::figures::NewSight;
-use crate::app::desk::{Desk, Figure, FigureKind};
+use crate::app::desk::{Desk, FigureKind, Prompt};
 use crate::app::kit::words::status;
 use crate::app::names::things::run_called;
 use crate::job::edit::{Change, Edit, Setting};
@@ -19,7 +19,7 @@ pub struct NewGround {
 /// The height of the datum.
 pub struct DatumHeight;
 
-impl Figure for NewGround {
+impl Prompt for NewGround {
     fn key(&self) -> String {
         format!("new ground {}", self.run)
     }
@@ -51,13 +51,13 @@ impl Figure for NewGround {
         Some(Edit::Point(Change::Insert { at, value }))
     }
 
-    fn next(&self, job: &Job) -> Option<Box<dyn Figure>> {
+    fn next(&self, job: &Job) -> Option<Box<dyn Prompt>> {
         let there = job.levels.points.iter().any(|one| one.id == self.point);
         there.then(|| {
             Box::new(NewSight {
                 setup: self.setup,
                 point: self.point.clone(),
-            }) as Box<dyn Figure>
+            }) as Box<dyn Prompt>
         })
     }
 
@@ -67,7 +67,7 @@ impl Figure for NewGround {
     }
 }
 
-impl Figure for DatumHeight {
+impl Prompt for DatumHeight {
     fn key(&self) -> String {
         "datum".to_owned()
     }

@@ -2,7 +2,7 @@
 //! Neither is of the job.
 
 use crate::app::desk::chosen::ARMS;
-use crate::app::desk::{Desk, Entered, Figure, FigureKind, Focus};
+use crate::app::desk::{Desk, Entered, FigureKind, Focus, Prompt};
 use crate::app::kit::words::status;
 use crate::job::Job;
 use crate::length;
@@ -23,7 +23,7 @@ pub struct CheckFigure {
     pub part: CheckPart,
 }
 
-impl Figure for CheckFigure {
+impl Prompt for CheckFigure {
     fn key(&self) -> String {
         format!("check {} {:?}", self.corner, self.part)
     }

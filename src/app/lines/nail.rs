@@ -1,6 +1,6 @@
 //! A nail's two figures: how far along the wall it is, and how far off.
 
-use crate::app::desk::{Desk, Figure, FigureKind, Focus};
+use crate::app::desk::{Desk, FigureKind, Focus, Prompt};
 use crate::app::kit::words::status;
 use crate::app::names::things::along;
 use crate::job::Job;
@@ -27,7 +27,7 @@ impl NailFigure {
     }
 }
 
-impl Figure for NailFigure {
+impl Prompt for NailFigure {
     fn key(&self) -> String {
         format!("nail {} {} {:?}", self.line, self.nail, self.part)
     }
@@ -69,7 +69,7 @@ impl Figure for NailFigure {
         }))
     }
 
-    fn next(&self, job: &Job) -> Option<Box<dyn Figure>> {
+    fn next(&self, job: &Job) -> Option<Box<dyn Prompt>> {
         let station = self.station(job)?;
         let part = match self.part {
             NailPart::At => NailPart::Off,

@@ -1,6 +1,6 @@
 //! What was really built: the two figures that are typed, and how a post stands.
 
-use crate::app::desk::{Desk, Figure, FigureKind, Focus, run_fix};
+use crate::app::desk::{Desk, FigureKind, Focus, Prompt, run_fix};
 use crate::app::kit::words::status;
 use crate::app::names::things::{marked, the, zero_name};
 use crate::job::Job;
@@ -117,7 +117,7 @@ impl BuiltFigure {
     }
 }
 
-impl Figure for BuiltFigure {
+impl Prompt for BuiltFigure {
     fn key(&self) -> String {
         format!("built {} {} {:?}", self.run, self.post, self.way)
     }
@@ -157,8 +157,8 @@ impl Figure for BuiltFigure {
         })
     }
 
-    fn next(&self, _job: &Job) -> Option<Box<dyn Figure>> {
-        (self.way == Way::Along).then(|| -> Box<dyn Figure> {
+    fn next(&self, _job: &Job) -> Option<Box<dyn Prompt>> {
+        (self.way == Way::Along).then(|| -> Box<dyn Prompt> {
             Box::new(Self {
                 way: Way::Across,
                 ..*self

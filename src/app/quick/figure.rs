@@ -3,7 +3,7 @@
 use super::given::Given;
 use super::settings;
 use super::sum::{Input, Kind, Need, Sum};
-use crate::app::desk::{Desk, Entered, Figure, FigureKind, Then};
+use crate::app::desk::{Desk, Entered, FigureKind, Prompt, Then};
 use crate::app::kit::words::status;
 use crate::job::Job;
 use crate::length::Unit;
@@ -48,7 +48,7 @@ impl QuickFigure {
     }
 }
 
-impl Figure for QuickFigure {
+impl Prompt for QuickFigure {
     fn key(&self) -> String {
         self.input.key.to_owned()
     }
@@ -107,7 +107,7 @@ impl Figure for QuickFigure {
         Some((at + 1, all.count()))
     }
 
-    fn next(&self, _job: &Job) -> Option<Box<dyn Figure>> {
+    fn next(&self, _job: &Job) -> Option<Box<dyn Prompt>> {
         let later = self.sum.inputs.iter().zip(&self.known).skip(self.at() + 1);
         let mut open = later.filter(|(input, known)| Self::in_turn(input) && known.is_none());
         let (input, _) = open.next()?;

@@ -2,7 +2,7 @@
 //! is chosen here.
 
 use crate::app::desk::entry::plain;
-use crate::app::desk::{Desk, Entered, Figure, FigureKind};
+use crate::app::desk::{Desk, Entered, FigureKind, Prompt};
 use crate::app::kit::fields::{choice, figure, heading};
 use crate::job::Job;
 use crate::job::model::Tape;
@@ -120,7 +120,7 @@ struct SettingFigure {
     unit: Unit,
 }
 
-impl Figure for SettingFigure {
+impl Prompt for SettingFigure {
     fn key(&self) -> String {
         self.key.to_owned()
     }

@@ -1,7 +1,7 @@
 //! The figure of a reading: its length or angle, and how much higher one end of a tape was.
 
 use super::standing::{misfitting, several_in_doubt};
-use crate::app::desk::{Desk, Figure, FigureKind, Focus};
+use crate::app::desk::{Desk, FigureKind, Focus, Prompt};
 use crate::app::kit::words::{Misfits, status};
 use crate::app::names::readings::{is_missing, reading_title};
 use crate::job::Job;
@@ -73,7 +73,7 @@ fn doubt(desk: &Desk, suspect: Option<&SuspectFix>) -> Option<Status> {
     Some(misfits.doubt(predicted))
 }
 
-impl Figure for ReadingFigure {
+impl Prompt for ReadingFigure {
     fn key(&self) -> String {
         format!("reading {}", self.index)
     }
@@ -111,7 +111,7 @@ impl Figure for ReadingFigure {
     }
 
     /// The next reading of the list that has no figure yet.
-    fn next(&self, job: &Job) -> Option<Box<dyn Figure>> {
+    fn next(&self, job: &Job) -> Option<Box<dyn Prompt>> {
         let missing = |&index: &usize| job.readings.get(index).is_some_and(is_missing);
         let index = (0..job.readings.len()).find(missing)?;
         Some(Box::new(ReadingFigure::of(job, index)))
@@ -148,9 +148,9 @@ impl Figure for ReadingFigure {
         Some(status(Verdict::Good, &text))
     }
 
-    fn extra(&self, job: &Job) -> Option<(String, Box<dyn Figure>)> {
+    fn extra(&self, job: &Job) -> Option<(String, Box<dyn Prompt>)> {
         let tape = matches!(job.readings.get(self.index)?.what, Measure::Tape { .. });
-        tape.then(|| -> (String, Box<dyn Figure>) {
+        tape.then(|| -> (String, Box<dyn Prompt>) {
             (
                 "Slope".to_owned(),
                 Box::new(SlopeFigure { index: self.index }),
@@ -168,7 +168,7 @@ pub struct SlopeFigure {
     pub index: usize,
 }
 
-impl Figure for SlopeFigure {
+impl Prompt for SlopeFigure {
     fn key(&self) -> String {
         format!("slope {}", self.index)
     }

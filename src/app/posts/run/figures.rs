@@ -1,6 +1,6 @@
 //! The figures of a run that are typed: its gap, posts, bays, gates, pins, corner post and hole.
 
-use crate::app::desk::{Desk, Figure, FigureKind, problems_of, run_fix};
+use crate::app::desk::{Desk, FigureKind, Prompt, problems_of, run_fix};
 use crate::app::kit::words::{capital, counted, status};
 use crate::app::names::things::run_name;
 use crate::job::edit::{Change, Edit, Setting};
@@ -206,7 +206,7 @@ pub fn change_corner(job: &Job, run: &Run, how: impl FnOnce(&mut CornerPost)) ->
     Some(Edit::Corner(Change::Replace { at, value }))
 }
 
-impl Figure for RunFigure {
+impl Prompt for RunFigure {
     fn key(&self) -> String {
         format!("run {} {:?}", self.run, self.part)
     }
@@ -228,7 +228,7 @@ impl Figure for RunFigure {
         self.part.edit(job, self.run, value)
     }
 
-    fn next(&self, job: &Job) -> Option<Box<dyn Figure>> {
+    fn next(&self, job: &Job) -> Option<Box<dyn Prompt>> {
         let run = job.runs.get(self.run)?;
         let next = match self.part {
             Part::PostWidth => Part::PostDepth,

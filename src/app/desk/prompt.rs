@@ -24,7 +24,7 @@ pub enum FigureKind {
 }
 
 /// A figure of the job (or of a calculation) that can be typed.
-pub trait Figure {
+pub trait Prompt {
     /// Tells this figure from every other: what was typed and not entered is kept under it.
     fn key(&self) -> String;
 
@@ -50,7 +50,10 @@ pub trait Figure {
     /// What entering a figure does: it changes the job, unless the figure is of the desk or is refused.
     fn enter(&self, job: &Job, value: f64) -> Entered {
         let edit = self.edit(job, value);
-        edit.map_or_else(|| Entered::Refused(GONE.to_owned()), Entered::Edit)
+        edit.map_or_else(
+            || Entered::Refused(GONE.to_owned()),
+            |edit| Entered::Edit(Box::new(edit)),
+        )
     }
 
     /// The change that enters a figure of the job; `None` where what it is of is no longer there.
@@ -64,7 +67,7 @@ pub trait Figure {
     }
 
     /// The figure asked for after this one has been entered.
-    fn next(&self, _job: &Job) -> Option<Box<dyn Figure>> {
+    fn next(&self, _job: &Job) -> Option<Box<dyn Prompt>> {
         None
     }
 
@@ -75,7 +78,7 @@ pub trait Figure {
     }
 
     /// A further key of this figure's own, such as “Slope”: its name and the figure it asks for.
-    fn extra(&self, _job: &Job) -> Option<(String, Box<dyn Figure>)> {
+    fn extra(&self, _job: &Job) -> Option<(String, Box<dyn Prompt>)> {
         None
     }
 
@@ -91,7 +94,7 @@ pub trait Figure {
 /// What entering a figure does.
 pub enum Entered {
     /// It changes the job.
-    Edit(Edit),
+    Edit(Box<Edit>),
     /// It is of a calculation, and kept on the desk.
     Desk,
     /// It cannot be entered; the words say why, and what was typed stays.
