@@ -1,16 +1,18 @@
 //! Is the laser of the open job telling the truth? The quick sum of two pegs, by what the job counts on.
 
-use super::entry::plain;
-use super::field::{Field, Measure};
-use super::form::{Form, FormContents, figure, heading};
 use super::quick::laser::{TWO_PEGS, checked, count_in_job, counted_on};
-use super::quick::{Counts, Given, ask_counting, contents};
-use super::{Desk, Then, caution};
+use super::quick::{Counts, Given, ask_counting, contents, laser_check};
+use crate::app::bridge::form::FormPage;
+use crate::app::bridge::screen::{Picture, Screen, Spec};
+use crate::app::desk::entry::plain;
+use crate::app::desk::{Desk, FigureKind, Prompt, Then, caution};
+use crate::app::kit::fields::{FormContents, figure, heading};
 use crate::cautions::LASER;
 use crate::job::Job;
 use crate::job::edit::{Edit, Setting};
 use crate::job::model::Laser;
 use crate::quick::laser_check::{PegCheck, Verdict as Found};
+use tautmark_ui::{Page, Place};
 
 /// The page of the check.
 pub(super) struct LaserCheck;
@@ -37,7 +39,21 @@ fn beyond(desk: &Desk) -> Option<PegCheck> {
     (check.verdict == Found::Beyond).then_some(check)
 }
 
-impl Form for LaserCheck {
+impl Screen for LaserCheck {
+    fn spec(&self) -> Spec {
+        Spec::inside(Place::Levels, Page::Laser, "laser")
+    }
+
+    fn form(&self) -> Option<&dyn FormPage> {
+        Some(self)
+    }
+
+    fn picture(&self, desk: &Desk) -> Option<Picture> {
+        Some(Picture::Drawing(laser_check(desk)))
+    }
+}
+
+impl FormPage for LaserCheck {
     fn title(&self, _desk: &Desk) -> String {
         "Is the laser true?".to_owned()
     }
@@ -90,7 +106,7 @@ impl Form for LaserCheck {
 /// The laser's stated accuracy.
 struct Accuracy;
 
-impl Field for Accuracy {
+impl Prompt for Accuracy {
     fn key(&self) -> String {
         ACCURACY.to_owned()
     }
@@ -99,8 +115,8 @@ impl Field for Accuracy {
         "**Stated accuracy** of the laser".to_owned()
     }
 
-    fn measure(&self) -> Measure {
-        Measure::Number("mm per m")
+    fn measure(&self) -> FigureKind {
+        FigureKind::Number("mm per m")
     }
 
     fn value(&self, job: &Job) -> Option<f64> {

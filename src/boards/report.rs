@@ -3,9 +3,9 @@
 use super::laid::{Laid, Partner, Tip};
 use super::tops;
 use super::{GravelBoard, RunBoards};
-use crate::job::Problems;
 use crate::job::model::{BoardFit, Gravel};
 use crate::job::sound::{Sound, Stands};
+use crate::job::{Problems, Where};
 use crate::levels::LevelsFix;
 
 pub(super) fn report(
@@ -107,7 +107,7 @@ fn gaps(sound: &Sound, gravel: &Gravel, run: &Laid, boards: &RunBoards, problems
         return;
     };
     problems.warning(
-        "boards.gravel.gap",
+        Where::from("boards.gravel.gap").of_run(&run.run.id),
         format!(
             "Run “{}”: {} leaves a gap of {} under the gravel board at its low end; you accept {}.{}",
             run.run.called(),
@@ -184,7 +184,7 @@ fn digging(
     };
     let top = gravel.top.unwrap_or_default() + dig - gravel.dig;
     problems.warning(
-        "boards.gravel.top",
+        Where::from("boards.gravel.top").of_run(&run.run.id),
         format!(
             "Run “{}”: {} must be dug out {} by post {}; you allow {}.{}",
             run.run.called(),
@@ -206,12 +206,12 @@ fn nearest_the_ground(laid: &[Laid], built: &[RunBoards], problems: &mut Problem
     let cautions = laid.iter().zip(built).filter_map(|(run, boards)| {
         let notch = boards.notch.as_ref()?;
         let above = notch.worst?.above_ground;
-        Some((above, run.run.called(), notch.caution.as_ref()?))
+        Some((above, run.run, notch.caution.as_ref()?))
     });
-    if let Some((_, called, caution)) = cautions.min_by(|a, b| a.0.total_cmp(&b.0)) {
+    if let Some((_, run, caution)) = cautions.min_by(|a, b| a.0.total_cmp(&b.0)) {
         problems.note(
-            "boards.rails.notch",
-            format!("Run “{called}”: {caution}"),
+            Where::from("boards.rails.notch").of_run(&run.id),
+            format!("Run “{}”: {caution}", run.called()),
             "Raise the lowest rail, cut less, or fix the rail to the face. What a post must carry \
              is a structural question.",
         );

@@ -9,18 +9,21 @@
 pub mod check;
 pub mod edit;
 mod extent;
+mod free;
 pub mod ids;
 pub mod model;
 mod plain;
 pub mod problem;
 mod read;
 pub mod sound;
+pub mod start;
 pub mod usual;
 
+pub use free::{first_free, free_name, numbered};
 pub use ids::{ByName, CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId, with_kind};
 pub use model::{Job, reading};
 pub use plain::{unfit, visible};
-pub use problem::{Problem, Problems, Severity};
+pub use problem::{Problem, Problems, Severity, Where};
 pub use read::{LARGEST_FILE, Opened, ReadError, read, read_bytes, write};
 
 /// The built-in example: a screen from a potting shed to an old garden wall, with a wicket gate.

@@ -19,6 +19,7 @@ mod fixes;
 mod held;
 mod kept;
 mod overlap;
+mod respace;
 mod shares;
 mod swing;
 mod swings;
@@ -29,6 +30,7 @@ pub use as_built::{AsBuilt, Verdict, as_built, pins_as_built};
 pub use bays::{MOST_POSTS, fill};
 pub use clashes::post_called;
 pub use fixes::{GateFix, Post, PostKind, RunFix};
+pub use respace::{can_respace, respacing};
 pub use track::Track;
 
 use crate::job::Problems;

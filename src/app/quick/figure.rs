@@ -5,11 +5,9 @@ use super::given::Given;
 use super::input::{Input, Kind};
 use super::settings::Counts;
 use super::sum::Sum;
-use crate::app::field::{Field, Measure};
-use crate::app::words::status;
-use crate::app::{Desk, Then};
+use crate::app::kit::words::status;
+use crate::app::desk::{Desk, Entered, FigureKind, Prompt, Then};
 use crate::job::Job;
-use crate::job::edit::Edit;
 use crate::length::Unit;
 use tautmark_ui::{KeySigns, Status, Verdict};
 
@@ -59,7 +57,7 @@ impl QuickFigure {
     }
 }
 
-impl Field for QuickFigure {
+impl Prompt for QuickFigure {
     fn key(&self) -> String {
         self.input.key.to_owned()
     }
@@ -68,13 +66,13 @@ impl Field for QuickFigure {
         format!("**{}**", self.input.label)
     }
 
-    fn measure(&self) -> Measure {
+    fn measure(&self) -> FigureKind {
         match self.input.kind {
-            Kind::Length => Measure::Length,
-            Kind::Down | Kind::Up => Measure::Signed(KeySigns::UpDown),
-            Kind::Degrees => Measure::Degrees,
-            Kind::Count | Kind::Choice(_) => Measure::Count,
-            Kind::Number(unit) => Measure::Number(unit),
+            Kind::Length => FigureKind::Length,
+            Kind::Down | Kind::Up => FigureKind::Signed(KeySigns::UpDown),
+            Kind::Degrees => FigureKind::Degrees,
+            Kind::Count | Kind::Choice(_) => FigureKind::Count,
+            Kind::Number(unit) => FigureKind::Number(unit),
         }
     }
 
@@ -92,8 +90,8 @@ impl Field for QuickFigure {
         self.unit
     }
 
-    fn edit(&self, _job: &Job, _value: f64) -> Option<Edit> {
-        None
+    fn enter(&self, _job: &Job, _value: f64) -> Entered {
+        Entered::Desk
     }
 
     fn entered(&self, desk: &mut Desk, value: f64) {
@@ -115,7 +113,7 @@ impl Field for QuickFigure {
         Some((at + 1, all.count()))
     }
 
-    fn next(&self, _job: &Job) -> Option<Box<dyn Field>> {
+    fn next(&self, _job: &Job) -> Option<Box<dyn Prompt>> {
         let later = self.sum.inputs.iter().zip(&self.known).skip(self.at() + 1);
         let mut open = later.filter(|(input, known)| input.in_turn() && known.is_none());
         let (input, _) = open.next()?;

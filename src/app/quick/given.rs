@@ -3,8 +3,8 @@
 use super::answer::{Stop, Value, Worked};
 use super::input::{Input, Kind, Need};
 use super::settings::Counts;
-use crate::app::Desk;
-use crate::app::entry::plain;
+use crate::app::desk::Desk;
+use crate::app::desk::entry::plain;
 use crate::drawing::{Sketch, Tag};
 use crate::job::model::Tape;
 use crate::laser::Laser;
@@ -33,7 +33,7 @@ impl<'a> Given<'a> {
     /// The same, where it counts on something of its own.
     #[must_use]
     pub fn counting(desk: &'a Desk, inputs: &'static [Input], counts: Counts) -> Self {
-        let key = desk.entry.as_ref().map(|entry| entry.field.key());
+        let key = desk.entry.as_ref().map(|entry| entry.figure.key());
         let asked = key.and_then(|key| inputs.iter().find(|input| input.key == key));
         let typed = asked.and_then(|input| Some(input.turned(desk.typed()?)));
         Self {

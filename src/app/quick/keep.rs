@@ -3,12 +3,13 @@
 use super::given::Given;
 use super::input::Input;
 use super::settings::Counts;
-use crate::app::menu::choice;
-use crate::app::{Desk, Menu, Then, jobs};
+use crate::app::desk::{Desk, Menu, Then};
+use crate::app::jobs::open;
 use crate::job::edit::{Change, Edit, apply};
 use crate::job::model::{Mark, Wall};
 use crate::job::reading::Reading;
 use crate::job::{Job, MarkId};
+use std::rc::Rc;
 use tautmark_ui::Place;
 
 /// Asks what has to be asked, and keeps the figures of a sum.
@@ -18,6 +19,7 @@ pub type Keep = fn(&mut Desk, &'static [Input]) -> Then;
 pub type Put = Box<dyn Fn(&Given<'_>, &Job) -> Option<Edit>>;
 
 /// Where figures are kept, and what is said of it.
+#[derive(Clone, Copy)]
 pub struct Kept {
     /// Title of a new job.
     pub title: &'static str,
@@ -32,22 +34,18 @@ pub fn into_a_job(desk: &mut Desk, inputs: &'static [Input], kept: Kept, edit: P
     let Some(open) = desk.open() else {
         return into_new(desk, inputs, &kept, &edit);
     };
-    let rows = vec![
-        choice(
-            "open",
+    let edit = Rc::new(edit);
+    let other = edit.clone();
+    let menu = Menu::new("Keep it where?")
+        .row(
             &open.job().title,
             "the open job; it can be taken back",
-        ),
-        choice("new", "A new job", kept.title),
-    ];
-    desk.menu = Some(Menu::new("Keep it where?", rows, move |desk, id| {
-        if id == "open" {
-            into_open(desk, inputs, &kept, &edit)
-        } else {
-            into_new(desk, inputs, &kept, &edit)
-        }
-    }));
-    Then::Stay
+            move |desk| into_open(desk, inputs, &kept, &edit),
+        )
+        .row("A new job", kept.title, move |desk| {
+            into_new(desk, inputs, &kept, &other)
+        });
+    desk.offer(menu)
 }
 
 /// Puts the figures into the open job.
@@ -60,9 +58,8 @@ pub fn into_open(desk: &mut Desk, inputs: &'static [Input], kept: &Kept, edit: &
 
 /// Begins a job with the figures, the unit and the instruments that they were worked out with.
 pub fn into_new(desk: &mut Desk, inputs: &'static [Input], kept: &Kept, edit: &Put) -> Then {
-    let mut job = Job::new(kept.title);
     let Counts { unit, tape, laser } = Counts::of_quick(desk);
-    job.show = job.show.turned_to(unit);
+    let mut job = Job::begun_in(unit, kept.title);
     job.tape = tape;
     job.level.accuracy = laser.accuracy;
     job.level.reading = laser.reading;
@@ -71,7 +68,7 @@ pub fn into_new(desk: &mut Desk, inputs: &'static [Input], kept: &Kept, edit: &P
         desk.say("These figures make no job. Look at them again.");
         return Then::Stay;
     }
-    jobs::begin(desk, job);
+    open::begin(desk, job);
     Then::Go(kept.place)
 }
 

@@ -14,32 +14,34 @@ mod in_sight;
 mod input;
 mod keep;
 mod page;
+mod screens;
 mod settings;
 mod sum;
 mod sums;
 
 pub(super) use figure::ask_counting;
 pub(super) use given::Given;
-pub use in_sight::QuickDesk;
 pub(super) use page::{OneSum, contents};
 pub(super) use settings::Counts;
 pub(super) use sums::laser;
 
-use super::form::{Form, FormContents, heading, pick};
-use super::rows::patched;
-use super::{Bridge, Desk, Then};
+use super::bridge::Bridge;
+use super::bridge::form::FormPage;
+use super::desk::{Desk, Then};
+use super::kit::fields::{FormContents, heading, pick};
+use super::kit::rows::patched;
 use crate::drawing::Drawing;
 use in_sight::{by_id, in_sight};
 use slint::Global;
 use std::rc::Rc;
 use sum::Stage;
 use sums::{FIRST, SUMS};
-use tautmark_ui::{App, JobsVm, Nav, Page, QuickRow};
+use tautmark_ui::{App, JobsVm, Page, QuickRow};
 
 const ALL: &str = "all";
 
 /// The picture of the sum in sight.
-pub(super) fn drawing(desk: &Desk) -> Drawing {
+fn drawing(desk: &Desk) -> Drawing {
     let sum = in_sight(desk);
     (sum.picture)(&Given::of(desk, sum.inputs))
 }
@@ -50,20 +52,15 @@ pub(super) fn laser_check(desk: &Desk) -> Drawing {
     (sum.picture)(&Given::counting(desk, sum.inputs, Counts::of_job(desk)))
 }
 
-pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
-    let at = bridge.clone();
-    JobsVm::get(app).on_quick_pressed(move |id| {
-        at.act(|desk| {
-            desk.look_at_quick(&id);
-            Then::Open(if id == ALL { Page::Sums } else { Page::Quick })
-        });
-    });
+fn wire(app: &App, bridge: &Rc<Bridge>) {
+    JobsVm::get(app).on_quick_pressed(bridge.does_with(|desk, id| {
+        desk.look_at_quick(id);
+        Then::Open(if id == ALL { Page::Sums } else { Page::Quick })
+    }));
 }
 
-pub(super) fn fill(app: &App, _desk: &Desk) {
-    if Nav::get(app).get_page() != Page::Jobs {
-        return;
-    }
+/// The sums that have a button under the jobs.
+fn buttons(app: &App) {
     let vm = JobsVm::get(app);
     let button = |id: &str, label: &str| QuickRow {
         id: id.into(),
@@ -78,7 +75,7 @@ pub(super) fn fill(app: &App, _desk: &Desk) {
 /// The list of all sums.
 pub(super) struct Index;
 
-impl Form for Index {
+impl FormPage for Index {
     fn title(&self, _desk: &Desk) -> String {
         "Quick sums".to_owned()
     }

@@ -6,9 +6,9 @@ use super::given::Given;
 use super::in_sight::in_sight;
 use super::input::{Input, Kind, Need};
 use super::sum::Sum;
-use crate::app::caution;
-use crate::app::form::{self, Form, FormContents, FormFigure, heading, result};
-use crate::app::{Desk, Then};
+use crate::app::bridge::form::FormPage;
+use crate::app::kit::fields::{self, FormContents, FormFigure, heading, result};
+use crate::app::desk::{Desk, Then, caution};
 use crate::quick::Refusal;
 use tautmark_ui::{Field as Row, Verdict};
 
@@ -18,7 +18,7 @@ pub struct OneSum;
 /// The row of a figure, with what is wrong with it beside it.
 fn row_of(given: &Given<'_>, input: &Input, refused: Option<&dyn Refusal>) -> Row {
     if let Kind::Choice(options) = input.kind {
-        return form::choice(input.key, input.label, options, Some(given.picked(input)));
+        return fields::choice(input.key, input.label, options, Some(given.picked(input)));
     }
     let value = given.shown(input).unwrap_or_else(|| "—".to_owned());
     let blamed = refused.filter(|refused| refused.figure() == Some(input.called));
@@ -41,7 +41,7 @@ fn row_of(given: &Given<'_>, input: &Input, refused: Option<&dyn Refusal>) -> Ro
         } else {
             Verdict::None
         },
-        ..form::figure(input.key, input.label, &note, &value)
+        ..fields::figure(input.key, input.label, &note, &value)
     }
 }
 
@@ -93,7 +93,7 @@ pub fn contents(sum: &Sum, given: &Given<'_>) -> FormContents {
     contents
 }
 
-impl Form for OneSum {
+impl FormPage for OneSum {
     fn title(&self, desk: &Desk) -> String {
         in_sight(desk).title.to_owned()
     }

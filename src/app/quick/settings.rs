@@ -1,10 +1,9 @@
 //! What every quick sum counts on: the unit, the tape and the laser; the open job's until another
 //! is chosen here.
 
-use crate::app::Desk;
-use crate::app::entry::plain;
-use crate::app::field::{Field, Measure};
-use crate::app::form::{choice, figure, heading};
+use crate::app::desk::entry::plain;
+use crate::app::desk::{Desk, FigureKind, Prompt};
+use crate::app::kit::fields::{choice, figure, heading};
 use crate::job::Job;
 use crate::job::edit::Edit;
 use crate::job::model::Tape;
@@ -161,7 +160,7 @@ struct SettingFigure {
     unit: Unit,
 }
 
-impl Field for SettingFigure {
+impl Prompt for SettingFigure {
     fn key(&self) -> String {
         self.key.to_owned()
     }
@@ -175,11 +174,11 @@ impl Field for SettingFigure {
         .to_owned()
     }
 
-    fn measure(&self) -> Measure {
+    fn measure(&self) -> FigureKind {
         if self.key == ACCURACY {
-            Measure::Number("mm per m")
+            FigureKind::Number("mm per m")
         } else {
-            Measure::Length
+            FigureKind::Length
         }
     }
 

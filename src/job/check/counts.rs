@@ -3,7 +3,7 @@
 
 use super::Place;
 use crate::job::model::Job;
-use crate::job::problem::{Problem, Problems};
+use crate::job::problem::{Problem, Problems, Where};
 
 /// One kind of thing: its list in the file, what it is called, and the most of it.
 struct Limit {
@@ -133,7 +133,7 @@ pub fn too_much(job: &Job) -> Vec<Problem> {
 
 fn over(
     problems: &mut Problems,
-    place: impl Into<String>,
+    place: impl Into<Where>,
     holder: &str,
     kind: &str,
     count: usize,

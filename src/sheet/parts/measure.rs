@@ -3,7 +3,6 @@
 use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::{and, count, count_in_words};
 use super::{Desk, names, pictures};
-use crate::adjust::{CHECKED, FINDABLE};
 use crate::job::reading::{Measure, Reading};
 use crate::site::{ReadingFix, Status};
 
@@ -53,13 +52,16 @@ fn agreement(desk: &Desk<'_>) -> String {
     }
     let weakest = readings
         .iter()
-        .filter_map(|fix| Some((fix, least_slip(desk, fix)?)))
+        .filter_map(|fix| Some((fix, fix.least_slip?)))
         .filter(|(fix, _)| is_length(desk.job.readings.get(fix.index)))
         .max_by(|a, b| a.1.total_cmp(&b.1));
     let Some((fix, slip)) = weakest else {
         return ". Nothing checks them: a slip in any of them would not show. Take one more tape, across the longest way you can.".to_owned();
     };
-    let unchecked = readings.iter().filter(|f| f.redundancy <= CHECKED).count();
+    let unchecked = readings
+        .iter()
+        .filter(|f| f.least_slip.is_none())
+        .count();
     let and_unchecked = match unchecked {
         0 => String::new(),
         n => format!(" Nothing checks {n} of them."),
@@ -75,18 +77,6 @@ fn agreement(desk: &Desk<'_>) -> String {
 
 fn is_length(reading: Option<&Reading>) -> bool {
     reading.is_some_and(|one| !matches!(one.what, Measure::Angle { .. }))
-}
-
-/// Smallest slip in a reading that the others would show, mm or degrees; `None` where nothing
-/// checks it.
-fn least_slip(desk: &Desk<'_>, fix: &ReadingFix) -> Option<f64> {
-    let tape = &desk.job.tape;
-    let sd = match &desk.job.readings.get(fix.index)?.what {
-        Measure::Tape { length, .. } | Measure::Offset { length, .. } => tape.sd((*length)?),
-        Measure::Inline { sd, .. } | Measure::Angle { sd, .. } => *sd,
-        Measure::Other { .. } => return None,
-    };
-    (fix.redundancy > CHECKED).then(|| FINDABLE * sd / fix.redundancy.sqrt())
 }
 
 fn advice(desk: &Desk<'_>) -> String {
@@ -150,7 +140,7 @@ fn row(desk: &Desk<'_>, index: usize, reading: &Reading, fix: Option<&ReadingFix
         _ if desk.solution.network.suspects.contains(&index) => "looks wrong",
         None if !reading.used => "left out",
         None => "not used",
-        Some(fix) if fix.redundancy <= CHECKED => "unchecked",
+        Some(fix) if fix.least_slip.is_none() => "unchecked",
         Some(_) => "",
     };
     let observed = match &reading.what {
@@ -175,7 +165,7 @@ fn row(desk: &Desk<'_>, index: usize, reading: &Reading, fix: Option<&ReadingFix
             adjusted.zip(observed).map(|(to, from)| to - from),
         ),
         Cell::maybe(Cell::Share, fix.map(|fix| fix.redundancy)),
-        Cell::maybe(set.whole, fix.and_then(|fix| least_slip(desk, fix))),
+        Cell::maybe(set.whole, fix.and_then(|fix| fix.least_slip)),
         if remark.is_empty() {
             Cell::Empty
         } else {

@@ -1,6 +1,5 @@
 //! Equal bays, marked from one end.
 
-use crate::app::menu::choice;
 use crate::app::quick::answer::Tail::Unit;
 use crate::app::quick::answer::Value::{Count, Fine, Length, Words};
 use crate::app::quick::answer::{Answer, Stop, Worked};
@@ -8,8 +7,8 @@ use crate::app::quick::given::Given;
 use crate::app::quick::input::Input;
 use crate::app::quick::keep::{self, Kept, Marks, Put};
 use crate::app::quick::sum::{Stage, Sum};
-use crate::app::run_names::run_name;
-use crate::app::{Desk, Menu, Then};
+use crate::app::names::things::run_name;
+use crate::app::desk::{Desk, Menu, Then};
 use crate::drawing::{Drawing, Tag, Vec2};
 use crate::job::Job;
 use crate::job::edit::{Change, Edit};
@@ -186,25 +185,18 @@ fn keep_bays(desk: &mut Desk, inputs: &'static [Input]) -> Then {
     if runs.is_empty() {
         return keep::into_new(desk, inputs, &kept, &(Box::new(new_run) as Put));
     }
-    let mut rows: Vec<_> = runs
-        .iter()
-        .enumerate()
-        .map(|(at, run)| choice(at.to_string(), run_name(run), "takes its bays from here"))
-        .collect();
-    rows.push(choice("new", "A new job", "a run between two marks"));
-    desk.menu = Some(Menu::new(
-        "For which run?",
-        rows,
-        move |desk, id| match id.parse() {
-            Ok(at) => {
-                desk.chosen.run = at;
-                let put: Put = Box::new(move |given, job| run_bays(given, job, at));
-                keep::into_open(desk, inputs, &kept, &put)
-            }
-            Err(_) => keep::into_new(desk, inputs, &kept, &(Box::new(new_run) as Put)),
-        },
-    ));
-    Then::Stay
+    let runs = runs.iter().enumerate();
+    let menu = runs.fold(Menu::new("For which run?"), |menu, (at, run)| {
+        menu.row(run_name(run), "takes its bays from here", move |desk| {
+            desk.chosen.run = at;
+            let put: Put = Box::new(move |given, job| run_bays(given, job, at));
+            keep::into_open(desk, inputs, &kept, &put)
+        })
+    });
+    let menu = menu.row("A new job", "a run between two marks", move |desk| {
+        keep::into_new(desk, inputs, &kept, &(Box::new(new_run) as Put))
+    });
+    desk.offer(menu)
 }
 
 fn run_bays(given: &Given<'_>, job: &Job, at: usize) -> Option<Edit> {

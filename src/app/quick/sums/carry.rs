@@ -1,6 +1,6 @@
 //! A laser line carried round a corner.
 
-use crate::app::level_names::free_name;
+use crate::job::free_name;
 use crate::app::quick::answer::Tail::Pm;
 use crate::app::quick::answer::Value::{Length, Way};
 use crate::app::quick::answer::{Answer, Stop, Worked};

@@ -1,6 +1,5 @@
 //! Is the laser telling the truth, by two pegs.
 
-use crate::app::menu::choice;
 use crate::app::quick::answer::Tail::{Pm, SlopePm};
 use crate::app::quick::answer::Value::{Fine, Length, Number};
 use crate::app::quick::answer::{Answer, Stop, Worked};
@@ -8,7 +7,7 @@ use crate::app::quick::given::Given;
 use crate::app::quick::input::Input;
 use crate::app::quick::settings;
 use crate::app::quick::sum::{Stage, Sum};
-use crate::app::{Desk, Menu, Then};
+use crate::app::desk::{Desk, Menu, Then};
 use crate::cautions::LASER;
 use crate::drawing::{Block, Drawing, Tag, Vec2};
 use crate::job::edit::{Edit, Setting};
@@ -205,17 +204,14 @@ fn keep_accuracy(desk: &mut Desk, inputs: &'static [Input]) -> Then {
         return Then::Stay;
     };
     let note = format!("every ± counts on {accuracy:.1} mm per m");
-    let rows = vec![
-        choice("job", title, &note),
-        choice("quick", "The quick sums", &note),
-    ];
-    desk.menu = Some(Menu::new("Count on it where?", rows, move |desk, id| {
-        if id == "job" {
+    let menu = Menu::new("Count on it where?")
+        .row(title, &note, move |desk| {
             count_in_job(desk, accuracy);
-        } else {
+            Then::Stay
+        })
+        .row("The quick sums", &note, move |desk| {
             settings::count_on(desk, accuracy);
-        }
-        Then::Stay
-    }));
-    Then::Stay
+            Then::Stay
+        });
+    desk.offer(menu)
 }
