@@ -83,9 +83,10 @@ pub fn svg_corner(job: &Job, solution: &Solution, corner: &CornerId) -> Option<S
 pub fn picture_height(drawing: &Drawing, width: f64, room: Room) -> f64 {
     // Words around what is drawn, pt, and the greatest share of the width.
     let (words, most) = match room {
-        Room::Plan => (130.0, 0.68),
+        Room::Plan => (130.0, 0.6),
         Room::Strip => (70.0, 0.68),
-        Room::Small => (70.0, 0.4),
+        Room::Band => (70.0, 0.36),
+        Room::Small => (50.0, 0.62),
     };
     let size = drawing.bounds.size();
     let own = (width - words).max(1.0) * size.y / size.x.max(1.0) + words;

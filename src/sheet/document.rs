@@ -59,7 +59,9 @@ pub enum Room {
     Plan,
     /// As wide as the page and as high as it comes out.
     Strip,
-    /// Less than half a page.
+    /// As wide as the page and low.
+    Band,
+    /// In one of two columns.
     Small,
 }
 

@@ -1,6 +1,6 @@
 //! Pieces one under the other, and pages where they are full.
 
-use super::{Paper, Words};
+use super::{Paper, Words, columns};
 use crate::drawing::{Laid, Stroke, Tone, Vec2};
 use std::rc::Rc;
 
@@ -17,7 +17,7 @@ pub(super) struct Frame {
 impl Frame {
     pub fn of(paper: Paper) -> Self {
         let [width, height] = paper.size();
-        let (side, top, foot) = (42.0, 42.0, 52.0);
+        let (side, top, foot) = (40.0, 36.0, 46.0);
         Self {
             page: [width, height],
             left: side,
@@ -39,6 +39,8 @@ pub(super) struct Piece {
     pub drawings: Vec<(f64, f64, Rc<Laid>)>,
     /// Begins a section of the sheet.
     pub opens: bool,
+    /// Stands in one of two columns.
+    pub narrow: bool,
     /// Stays with the piece after it.
     pub glued: bool,
     /// Comes again at the top of a page that starts with this piece.
@@ -70,65 +72,107 @@ impl Rule {
     }
 }
 
-/// What stands on one page: pieces with their distance from the frame's top.
+/// What stands on one page: pieces with their place from the frame's top left corner.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Page {
-    pub pieces: Vec<(f64, Rc<Piece>)>,
+    pub pieces: Vec<([f64; 2], Rc<Piece>)>,
 }
 
-/// Fills page after page. A piece goes to the next page with all that is glued before it; only a
-/// group taller than a page is broken inside.
+/// Pages being filled.
+pub(super) struct Sheaf<'a> {
+    pub frame: &'a Frame,
+    pub pages: Vec<Page>,
+    /// Down the last page, pt.
+    pub y: f64,
+}
+
+impl Sheaf<'_> {
+    pub fn turn_over(&mut self) {
+        self.pages.push(Page::default());
+        self.y = 0.0;
+    }
+
+    pub fn put(&mut self, at: [f64; 2], piece: &Rc<Piece>) {
+        if let Some(page) = self.pages.last_mut() {
+            page.pieces.push((at, Rc::clone(piece)));
+        }
+    }
+}
+
+/// Fills page after page; narrow pieces in a row stand in two columns. A piece goes to the next page
+/// with all that is glued before it; only a group taller than a page is broken inside.
 pub(super) fn flow(pieces: &[Rc<Piece>], frame: &Frame) -> Vec<Page> {
-    let mut pages = vec![Page::default()];
-    let mut y = 0.0;
+    let mut sheaf = Sheaf {
+        frame,
+        pages: vec![Page::default()],
+        y: 0.0,
+    };
+    let mut rest = pieces;
+    while let Some(first) = rest.first() {
+        let alike = rest.iter().take_while(|one| one.narrow == first.narrow);
+        let (row, after) = rest.split_at(alike.count());
+        if first.narrow {
+            columns::fill(row, &mut sheaf);
+        } else {
+            down(row, after, &mut sheaf);
+        }
+        rest = after;
+    }
+    sheaf.pages
+}
+
+/// Pieces as wide as the page, one under the other; a heading stays with what comes `after`.
+fn down(pieces: &[Rc<Piece>], after: &[Rc<Piece>], sheaf: &mut Sheaf<'_>) {
     let mut at = 0;
     while at < pieces.len() {
         let end = group_end(pieces, at);
         let group = &pieces[at..end];
-        let tall = height(group);
-        let fresh = y == 0.0;
-        if !fresh && y + group[0].before + tall > frame.height {
-            pages.push(Page::default());
-            y = 0.0;
+        let leads = end == pieces.len() && pieces[end - 1].glued && !after.is_empty();
+        let next = if leads {
+            let next = &after[..group_end(after, 0)];
+            next[0].before + height(next)
+        } else {
+            0.0
+        };
+        let tall = height(group) + next;
+        if sheaf.y > 0.0 && sheaf.y + group[0].before + tall > sheaf.frame.height {
+            sheaf.turn_over();
         }
         for piece in group {
-            place(&mut pages, &mut y, piece, frame);
+            place(piece, sheaf);
         }
         at = end;
     }
-    pages
 }
 
-fn group_end(pieces: &[Rc<Piece>], start: usize) -> usize {
+pub(super) fn group_end(pieces: &[Rc<Piece>], start: usize) -> usize {
     let rest = pieces[start..].iter();
     let glued = rest.take_while(|piece| piece.glued).count();
     (start + glued + 1).min(pieces.len())
 }
 
 /// Of pieces in a row, without the space before the first.
-fn height(group: &[Rc<Piece>]) -> f64 {
+pub(super) fn height(group: &[Rc<Piece>]) -> f64 {
     let between: f64 = group.iter().skip(1).map(|piece| piece.before).sum();
     between + group.iter().map(|piece| piece.height).sum::<f64>()
 }
 
-fn place(pages: &mut Vec<Page>, y: &mut f64, piece: &Rc<Piece>, frame: &Frame) {
-    let before = if *y == 0.0 { 0.0 } else { piece.before };
-    if *y > 0.0 && *y + before + piece.height > frame.height {
-        pages.push(Page::default());
-        *y = 0.0;
+fn place(piece: &Rc<Piece>, sheaf: &mut Sheaf<'_>) {
+    let before = if sheaf.y == 0.0 { 0.0 } else { piece.before };
+    if sheaf.y > 0.0 && sheaf.y + before + piece.height > sheaf.frame.height {
+        sheaf.turn_over();
     }
-    let Some(page) = pages.last_mut() else { return };
-    if *y == 0.0
+    if sheaf.y == 0.0
         && let Some(again) = &piece.again
     {
-        page.pieces.push((0.0, Rc::clone(again)));
-        *y = again.height;
+        sheaf.put([0.0, 0.0], again);
+        sheaf.y = again.height;
     }
-    if *y > 0.0 {
-        *y += piece.before;
+    if sheaf.y > 0.0 {
+        sheaf.y += piece.before;
     }
-    page.pieces.push((*y, Rc::clone(piece)));
-    *y += piece.height;
+    sheaf.put([0.0, sheaf.y], piece);
+    sheaf.y += piece.height;
 }
 
 #[cfg(test)]
@@ -152,7 +196,7 @@ mod tests {
     }
 
     fn tops(pages: &[Page]) -> Vec<Vec<f64>> {
-        let of = |page: &Page| page.pieces.iter().map(|(y, _)| *y).collect();
+        let of = |page: &Page| page.pieces.iter().map(|([_, y], _)| *y).collect();
         pages.iter().map(of).collect()
     }
 
@@ -179,6 +223,29 @@ mod tests {
             tops(&flow(&pieces, &frame())),
             [vec![0.0, 20.0, 50.0], vec![0.0, 20.0]]
         );
+    }
+
+    #[test]
+    fn narrow_pieces_stand_in_two_even_columns() {
+        let narrow = |height| {
+            Rc::new(Piece {
+                height,
+                narrow: true,
+                ..Piece::default()
+            })
+        };
+        let four = [narrow(20.0), narrow(20.0), narrow(20.0), narrow(20.0)];
+        let pages = flow(&four, &frame());
+        assert_eq!(tops(&pages), [vec![0.0, 20.0, 0.0, 20.0]]);
+        let lefts: Vec<f64> = pages[0].pieces.iter().map(|([x, _], _)| *x).collect();
+        assert_eq!((lefts[0], lefts[1], lefts[2]), (0.0, 0.0, lefts[3]));
+        assert!(lefts[2] > frame().width / 2.0);
+        // Under something wide, and over the page's end.
+        let mut more = vec![piece(70.0, false)];
+        more.extend((0..8).map(|_| narrow(30.0)));
+        let pages = flow(&more, &frame());
+        let placed: usize = pages.iter().map(|page| page.pieces.len()).sum();
+        assert_eq!((placed, pages.len()), (9, 2));
     }
 
     #[test]

@@ -9,11 +9,11 @@ use crate::sheet::{Align, Column, Table};
 use std::rc::Rc;
 
 /// Between two columns, pt.
-const GUTTER: f64 = 12.0;
+const GUTTER: f64 = 9.0;
 /// Above and below the words of a row, pt.
-const PAD: f64 = 2.2;
+const PAD: f64 = 1.6;
 /// Sizes that are tried until the table fits its page.
-const SIZES: [f64; 4] = [9.5, 9.0, 8.5, 8.0];
+const SIZES: [f64; 4] = [8.8, 8.4, 8.0, 7.6];
 
 /// The pieces of a table: heading, rows, note. A table too wide for the page comes in parts that
 /// each repeat the columns that name the rows.
@@ -35,8 +35,15 @@ pub(super) fn pieces(table: &Table, unit: Unit, width: f64) -> Vec<Piece> {
     pieces
 }
 
+/// Whether it comes in one part on this width.
+pub(super) fn fits(table: &Table, unit: Unit, width: f64) -> bool {
+    let shown = Shown::of(table, unit);
+    let least = SIZES[SIZES.len() - 1];
+    shown.least(least, &shown.all()) <= width
+}
+
 fn note(text: &str, width: f64) -> Piece {
-    const SIZE: f64 = 8.0;
+    const SIZE: f64 = 7.6;
     let lines = wrapped(text, SIZE, Weight::Regular, width);
     let step = SIZE * LEADING;
     Piece {

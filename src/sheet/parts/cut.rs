@@ -2,7 +2,7 @@
 
 use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::{and, count};
-use super::{Desk, number};
+use super::{Desk, number, sundries};
 use crate::boards::{Bought, Cut, Item, NotchFix, PaleStretch, RailEnd, Spot, WhichEnd};
 use crate::cautions::{CEMENT, NOTCH, TREATED_CUTS};
 
@@ -32,6 +32,7 @@ pub fn section(desk: &Desk<'_>) -> Option<Section> {
     }
     section.heading("To buy");
     section.list(buy(desk));
+    section.list(sundries::list(desk));
     section.caution(CEMENT);
     Some(section)
 }
@@ -180,22 +181,30 @@ fn posts(desk: &Desk<'_>) -> Table {
         ],
     );
     table.names = 2;
+    let mut listed = Vec::new();
     for (id, boards) in &desk.solution.boards {
         for post in &boards.posts {
+            // The first of the two runs that share a corner post has its concrete.
+            let again = post
+                .shared
+                .as_ref()
+                .is_some_and(|other| listed.contains(other));
+            let own = |litres: Option<f64>| litres.filter(|_| !again);
             table.rows.push(vec![
                 Cell::text(id.as_str()),
                 number(post.n),
                 Cell::maybe(Cell::Length, post.above),
                 Cell::maybe(Cell::Length, post.length),
                 Cell::maybe(Cell::Share, post.in_ground),
-                Cell::maybe(Cell::Litres, post.litres),
-                Cell::maybe(Cell::Litres, post.litres_dug),
+                Cell::maybe(Cell::Litres, own(post.litres)),
+                Cell::maybe(Cell::Litres, own(post.litres_dug)),
                 match &post.shared {
                     Some(other) => Cell::text(format!("shared with run {other}")),
                     None => Cell::Empty,
                 },
             ]);
         }
+        listed.push(id.clone());
     }
     let hole = &desk.job.hole;
     let mut posts = desk.solution.boards.values().flat_map(|run| &run.posts);

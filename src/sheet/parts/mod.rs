@@ -14,6 +14,7 @@ mod names;
 mod pictures;
 mod posts;
 mod strings;
+mod sundries;
 mod trestles;
 
 pub use message::message;

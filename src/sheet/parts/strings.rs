@@ -123,7 +123,7 @@ fn crossing(desk: &Desk<'_>, corner: &Corner, fix: &CornerFix, section: &mut Sec
         desk.pm(fix.pm),
         readings_of(desk, &corner.id),
     ));
-    section.pictures(pictures::of_corner(desk, &corner.id, fix));
+    section.pictures_each(pictures::of_corner(desk, &corner.id, fix));
     section.table(diagonals(fix));
     section.say(format!(
         "For two rails mitred face to face set a saw that reads 0 for a square cut to {:.2}°; \
