@@ -72,7 +72,7 @@ impl Column {
         self.heading(&section.heading);
         let mut before: Option<&Block> = None;
         let mut lead = self.pieces.len();
-        let spreads = section.blocks.iter().any(|block| is_picture_as_wide(block));
+        let spreads = section.blocks.iter().any(is_picture_as_wide);
         for block in &section.blocks {
             let first = self.pieces.len();
             let narrow = !spreads && !self.is_wide(block, sheet);

@@ -11,6 +11,7 @@ mod level;
 mod measure;
 mod message;
 mod names;
+mod notches;
 mod pictures;
 mod posts;
 mod strings;
