@@ -1,6 +1,6 @@
 //! Narrow pieces in two columns, as even as they come, page after page.
 
-use super::flow::{Piece, Sheaf, group_end, height};
+use super::piece::{Piece, Sheaf, group_end, height};
 use std::rc::Rc;
 
 /// Between the columns, pt.

@@ -3,13 +3,15 @@
 
 mod columns;
 mod flow;
+mod piece;
 mod set;
 mod table;
 
 use crate::drawing::{Bundled, Laid, Measure, PlacedLabel, Tone, Vec2, Weight};
 use crate::length::Unit;
 use crate::sheet::Sheet;
-use flow::{Frame, Piece, Rule, flow};
+use flow::flow;
+use piece::{Frame, Piece, Rule};
 
 /// The size of a page, upright.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

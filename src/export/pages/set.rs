@@ -1,6 +1,6 @@
 //! The sheet's blocks set in lines and pieces.
 
-use super::flow::{Piece, Rule};
+use super::piece::{Piece, Rule};
 use super::{LEADING, TEXT, Words, columns, table};
 use crate::drawing::{Bundled, Desk, Hand, Measure, Tone, Weight, fitted, lay_out};
 use crate::export::picture_height;

@@ -1,6 +1,6 @@
 //! Tables: columns as wide as they need, rows kept whole, the heading again on the next page.
 
-use super::flow::{Piece, Rule};
+use super::piece::{Piece, Rule};
 use super::set::wrapped;
 use super::{LEADING, Words};
 use crate::drawing::{Bundled, Measure, Tone, Weight};
