@@ -15,7 +15,7 @@ use crate::job::{Job, RunId};
 use crate::length::{Unit, show};
 
 /// From one group of posts to the next, mm.
-const APART: f64 = 330.0;
+const APART: f64 = 260.0;
 /// How large a bolt is drawn, mm.
 const BOLT: f64 = 9.0;
 const UP: Vec2 = Vec2::new(0.0, 1.0);

@@ -58,9 +58,10 @@ impl Picture {
     pub fn height(&self, width: f64) -> f64 {
         // Words around what is drawn, pt, and the greatest share of the width.
         let (words, most) = match self.room {
-            Room::Plan => (130.0, 0.68),
+            Room::Plan => (130.0, 0.6),
             Room::Strip => (70.0, 0.68),
-            Room::Small => (70.0, 0.4),
+            Room::Band => (70.0, 0.36),
+            Room::Small => (50.0, 0.62),
         };
         let size = self.drawing.bounds.size();
         let own = (width - words).max(1.0) * size.y / size.x.max(1.0) + words;
@@ -75,7 +76,9 @@ pub enum Room {
     Plan,
     /// As wide as the page and as high as it comes out.
     Strip,
-    /// Less than half a page.
+    /// As wide as the page and low.
+    Band,
+    /// In one of two columns.
     Small,
 }
 

@@ -2,13 +2,13 @@
 
 use super::sights::{sight, sight_fix, with_sight};
 use super::standing::doubt;
+use crate::adjust::CHECKED;
 use crate::app::desk::{Desk, FigureKind, Prompt, Then};
 use crate::app::kit::words::status;
 use crate::app::names::points::{point_place, said_down};
 use crate::job::PointId;
 use crate::job::edit::{Change, Edit};
 use crate::job::model::{Job, Sight};
-use crate::adjust::CHECKED;
 use tautmark_ui::{KeySigns, Status, Verdict};
 
 /// How far a point is down from a set-up's line: a sight that is in the list.

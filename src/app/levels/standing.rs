@@ -1,13 +1,13 @@
 //! How the levels stand: the step between set-ups, the closure, or the sight that does not fit.
 
 use super::sights::{sight, sight_fix};
+use crate::adjust::CHECKED;
 use crate::app::desk::Desk;
 use crate::app::kit::words::{Misfits, capital, checked, counted, status};
 use crate::app::names::points::said_down;
 use crate::job::{Problem, SetupId, Severity};
 use crate::length;
 use crate::levels::{LevelsFix, SightFix};
-use crate::adjust::CHECKED;
 use crate::site::misreading;
 use tautmark_ui::{Status, Verdict};
 

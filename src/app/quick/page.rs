@@ -7,8 +7,8 @@ use super::in_sight::in_sight;
 use super::input::{Input, Kind, Need};
 use super::sum::Sum;
 use crate::app::bridge::form::FormPage;
-use crate::app::kit::fields::{self, FormContents, FormFigure, heading, result};
 use crate::app::desk::{Desk, Then, caution};
+use crate::app::kit::fields::{self, FormContents, FormFigure, heading, result};
 use crate::quick::Refusal;
 use tautmark_ui::{Field as Row, Verdict};
 

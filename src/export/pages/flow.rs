@@ -1,138 +1,76 @@
 //! Pieces one under the other, and pages where they are full.
 
-use super::{Paper, Words};
-use crate::drawing::{Laid, Stroke, Tone, Vec2};
+use super::columns;
+use super::piece::{Frame, Page, Piece, Sheaf, group_end, height};
 use std::rc::Rc;
 
-/// Where text may stand on a page, pt.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Frame {
-    pub page: [f64; 2],
-    pub left: f64,
-    pub top: f64,
-    pub width: f64,
-    pub height: f64,
-}
-
-impl Frame {
-    pub fn of(paper: Paper) -> Self {
-        let [width, height] = paper.size();
-        let (side, top, foot) = (42.0, 42.0, 52.0);
-        Self {
-            page: [width, height],
-            left: side,
-            top,
-            width: width - 2.0 * side,
-            height: height - top - foot,
-        }
-    }
-}
-
-/// Something that is not broken over pages; places are from its own top left corner.
-#[derive(Clone, Debug, Default)]
-pub(super) struct Piece {
-    pub height: f64,
-    /// Space before it, unless it starts a page.
-    pub before: f64,
-    pub words: Vec<Words>,
-    pub rules: Vec<Rule>,
-    pub drawings: Vec<(f64, f64, Rc<Laid>)>,
-    /// Begins a section of the sheet.
-    pub opens: bool,
-    /// Stays with the piece after it.
-    pub glued: bool,
-    /// Comes again at the top of a page that starts with this piece.
-    pub again: Option<Rc<Piece>>,
-}
-
-/// A level rule.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Rule {
-    pub x: f64,
-    pub y: f64,
-    pub width: f64,
-    pub thick: f64,
-    pub tone: Tone,
-}
-
-impl Rule {
-    /// As a stroke, for a piece whose top left corner is there.
-    pub fn stroke(&self, [left, top]: [f64; 2]) -> Stroke {
-        let start = Vec2::new(left + self.x, top + self.y);
-        Stroke {
-            points: vec![start, start + Vec2::new(self.width, 0.0)],
-            closed: false,
-            line: Some((self.tone, self.thick)),
-            dash: None,
-            fill: None,
-            item: 0,
-        }
-    }
-}
-
-/// What stands on one page: pieces with their distance from the frame's top.
-#[derive(Clone, Debug, Default)]
-pub(super) struct Page {
-    pub pieces: Vec<(f64, Rc<Piece>)>,
-}
-
-/// Fills page after page. A piece goes to the next page with all that is glued before it; only a
-/// group taller than a page is broken inside.
+/// Fills page after page; narrow pieces in a row stand in two columns. A piece goes to the next page
+/// with all that is glued before it; only a group taller than a page is broken inside.
 pub(super) fn flow(pieces: &[Rc<Piece>], frame: &Frame) -> Vec<Page> {
-    let mut pages = vec![Page::default()];
-    let mut y = 0.0;
+    let mut sheaf = Sheaf {
+        frame,
+        pages: vec![Page::default()],
+        y: 0.0,
+    };
+    let mut rest = pieces;
+    while let Some(first) = rest.first() {
+        let alike = rest.iter().take_while(|one| one.narrow == first.narrow);
+        let (row, after) = rest.split_at(alike.count());
+        if first.narrow {
+            columns::fill(row, &mut sheaf);
+        } else {
+            down(row, after, &mut sheaf);
+        }
+        rest = after;
+    }
+    sheaf.pages
+}
+
+/// Pieces as wide as the page, one under the other; a heading stays with what comes `after`.
+fn down(pieces: &[Rc<Piece>], after: &[Rc<Piece>], sheaf: &mut Sheaf<'_>) {
     let mut at = 0;
     while at < pieces.len() {
         let end = group_end(pieces, at);
         let group = &pieces[at..end];
-        let tall = height(group);
-        let fresh = y == 0.0;
-        if !fresh && y + group[0].before + tall > frame.height {
-            pages.push(Page::default());
-            y = 0.0;
+        let leads = end == pieces.len() && pieces[end - 1].glued && !after.is_empty();
+        let next = if leads {
+            let next = &after[..group_end(after, 0)];
+            next[0].before + height(next)
+        } else {
+            0.0
+        };
+        let tall = height(group) + next;
+        if sheaf.y > 0.0 && sheaf.y + group[0].before + tall > sheaf.frame.height {
+            sheaf.turn_over();
         }
         for piece in group {
-            place(&mut pages, &mut y, piece, frame);
+            place(piece, sheaf);
         }
         at = end;
     }
-    pages
 }
 
-fn group_end(pieces: &[Rc<Piece>], start: usize) -> usize {
-    let rest = pieces[start..].iter();
-    let glued = rest.take_while(|piece| piece.glued).count();
-    (start + glued + 1).min(pieces.len())
-}
-
-/// Of pieces in a row, without the space before the first.
-fn height(group: &[Rc<Piece>]) -> f64 {
-    let between: f64 = group.iter().skip(1).map(|piece| piece.before).sum();
-    between + group.iter().map(|piece| piece.height).sum::<f64>()
-}
-
-fn place(pages: &mut Vec<Page>, y: &mut f64, piece: &Rc<Piece>, frame: &Frame) {
-    let before = if *y == 0.0 { 0.0 } else { piece.before };
-    if *y > 0.0 && *y + before + piece.height > frame.height {
-        pages.push(Page::default());
-        *y = 0.0;
+fn place(piece: &Rc<Piece>, sheaf: &mut Sheaf<'_>) {
+    let before = if sheaf.y == 0.0 { 0.0 } else { piece.before };
+    if sheaf.y > 0.0 && sheaf.y + before + piece.height > sheaf.frame.height {
+        sheaf.turn_over();
     }
-    let Some(page) = pages.last_mut() else { return };
-    if *y == 0.0
+    if sheaf.y == 0.0
         && let Some(again) = &piece.again
     {
-        page.pieces.push((0.0, Rc::clone(again)));
-        *y = again.height;
+        sheaf.put([0.0, 0.0], again);
+        sheaf.y = again.height;
     }
-    if *y > 0.0 {
-        *y += piece.before;
+    if sheaf.y > 0.0 {
+        sheaf.y += piece.before;
     }
-    page.pieces.push((*y, Rc::clone(piece)));
-    *y += piece.height;
+    sheaf.put([0.0, sheaf.y], piece);
+    sheaf.y += piece.height;
 }
 
 #[cfg(test)]
 mod tests {
+    use super::super::Paper;
     use super::*;
 
     fn piece(height: f64, glued: bool) -> Rc<Piece> {
@@ -152,7 +90,7 @@ mod tests {
     }
 
     fn tops(pages: &[Page]) -> Vec<Vec<f64>> {
-        let of = |page: &Page| page.pieces.iter().map(|(y, _)| *y).collect();
+        let of = |page: &Page| page.pieces.iter().map(|([_, y], _)| *y).collect();
         pages.iter().map(of).collect()
     }
 
@@ -179,6 +117,29 @@ mod tests {
             tops(&flow(&pieces, &frame())),
             [vec![0.0, 20.0, 50.0], vec![0.0, 20.0]]
         );
+    }
+
+    #[test]
+    fn narrow_pieces_stand_in_two_even_columns() {
+        let narrow = |height| {
+            Rc::new(Piece {
+                height,
+                narrow: true,
+                ..Piece::default()
+            })
+        };
+        let four = [narrow(20.0), narrow(20.0), narrow(20.0), narrow(20.0)];
+        let pages = flow(&four, &frame());
+        assert_eq!(tops(&pages), [vec![0.0, 20.0, 0.0, 20.0]]);
+        let lefts: Vec<f64> = pages[0].pieces.iter().map(|([x, _], _)| *x).collect();
+        assert_eq!((lefts[0], lefts[1], lefts[2]), (0.0, 0.0, lefts[3]));
+        assert!(lefts[2] > frame().width / 2.0);
+        // Too little is left under something wide; six fit on the next page, two on the last.
+        let mut more = vec![piece(70.0, false)];
+        more.extend((0..8).map(|_| narrow(30.0)));
+        let pages = flow(&more, &frame());
+        let placed: usize = pages.iter().map(|page| page.pieces.len()).sum();
+        assert_eq!((placed, pages.len()), (9, 3));
     }
 
     #[test]

@@ -1,7 +1,9 @@
 //! The set-out sheet as pages: the sheet's own blocks and its drawings, each in its place. Written
 //! as PDF, and shown in the app as they are written.
 
+mod columns;
 mod flow;
+mod piece;
 mod set;
 mod table;
 mod wrap;
@@ -9,7 +11,8 @@ mod wrap;
 use crate::drawing::{Bundled, Laid, Measure, PlacedLabel, Tone, Vec2, Weight};
 use crate::length::Unit;
 use crate::sheet::Sheet;
-use flow::{Frame, Piece, Rule, flow};
+use flow::flow;
+use piece::{Frame, Piece, Rule};
 use wrap::shortened;
 
 /// The size of a page, upright.
@@ -60,8 +63,8 @@ pub fn pages(sheet: &Sheet, paper: Paper) -> Vec<Page> {
     let count = full.len();
     let inked = full.iter().enumerate().map(|(at, page)| {
         let mut ink = Laid::default();
-        for (y, piece) in &page.pieces {
-            put(&mut ink, piece, [frame.left, frame.top + y]);
+        for ([x, y], piece) in &page.pieces {
+            put(&mut ink, piece, [frame.left + x, frame.top + y]);
         }
         put(
             &mut ink,
@@ -78,9 +81,9 @@ pub fn pages(sheet: &Sheet, paper: Paper) -> Vec<Page> {
 }
 
 /// Size of the running text, pt.
-const TEXT: f64 = 9.5;
+const TEXT: f64 = 8.8;
 /// From one line of text to the next, in font sizes.
-const LEADING: f64 = 1.35;
+const LEADING: f64 = 1.3;
 
 /// Words with their place on the page, pt from the top left.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,20 +1,23 @@
 //! The sheet's blocks set in lines and pieces.
 
-use super::flow::{Piece, Rule};
+use super::piece::{Piece, Rule};
 use super::wrap::wrapped;
-use super::{LEADING, TEXT, Words, table};
+use super::{LEADING, TEXT, Words, columns, table};
 use crate::drawing::{Bundled, Desk, Hand, Tone, Weight, fitted, lay_out};
-use crate::sheet::{Block, Picture, Section, Sheet, caution_heading, severity_word, unit_words};
+use crate::sheet::{
+    Block, Picture, Room, Section, Sheet, caution_heading, severity_word, unit_words,
+};
 use std::rc::Rc;
 
 /// Everything on the sheet, in order, for a column of this width on pages of this height.
 pub(super) fn pieces(sheet: &Sheet, [width, page]: [f64; 2]) -> Vec<Rc<Piece>> {
     let mut column = Column {
+        full: width,
         width,
         page,
         pieces: Vec::new(),
     };
-    column.lines(&sheet.title, 20.0, Weight::Bold, Gap::None);
+    column.lines(&sheet.title, 17.0, Weight::Bold, Gap::None);
     let units = format!("Set-out sheet. Lengths in {}.", unit_words(sheet.unit));
     column.lines(&units, TEXT, Weight::Regular, Gap::Small);
     for line in sheet.notes.lines().filter(|line| !line.trim().is_empty()) {
@@ -43,15 +46,17 @@ impl Gap {
     fn height(self) -> f64 {
         match self {
             Self::None => 0.0,
-            Self::Small => 3.0,
-            Self::Block => 8.0,
-            Self::Heading => 13.0,
-            Self::Section => 22.0,
+            Self::Small => 2.0,
+            Self::Block => 5.5,
+            Self::Heading => 9.0,
+            Self::Section => 13.0,
         }
     }
 }
 
 struct Column {
+    /// Of the whole page, and of what is being set.
+    full: f64,
     width: f64,
     /// Height of a page.
     page: f64,
@@ -65,9 +70,19 @@ impl Column {
         self.heading(&section.heading);
         let mut before: Option<&Block> = None;
         let mut lead = self.pieces.len();
+        let spreads = section.blocks.iter().any(is_picture_as_wide);
         for block in &section.blocks {
             let first = self.pieces.len();
+            let narrow = !spreads && !self.is_wide(block, sheet);
+            self.width = if narrow {
+                columns::width(self.full)
+            } else {
+                self.full
+            };
             self.block(block, sheet);
+            for piece in &mut self.pieces[first..] {
+                piece.narrow = narrow;
+            }
             if matches!(block, Block::Table(_) | Block::Pictures(_)) {
                 if first - lead <= LEADING_IN {
                     for piece in &mut self.pieces[lead..first] {
@@ -87,11 +102,20 @@ impl Column {
             }
             before = Some(block);
         }
+        self.width = self.full;
+    }
+
+    /// Whether a block needs the whole width of the page.
+    fn is_wide(&self, block: &Block, sheet: &Sheet) -> bool {
+        match block {
+            Block::Table(one) => !table::fits(one, sheet.unit, columns::width(self.full)),
+            other => is_picture_as_wide(other),
+        }
     }
 
     /// A rule over it and large: the work's next step starts here.
     fn heading(&mut self, text: &str) {
-        let mut piece = paragraph(text, 14.0, Weight::Bold, 0.0, self.width);
+        let mut piece = paragraph(text, 12.5, Weight::Bold, 0.0, self.width);
         for words in &mut piece.words {
             words.y += 6.0;
         }
@@ -120,7 +144,7 @@ impl Column {
     fn block(&mut self, block: &Block, sheet: &Sheet) {
         match block {
             Block::Heading(text) => {
-                self.lines(text, 11.5, Weight::Bold, Gap::Heading);
+                self.lines(text, 10.0, Weight::Bold, Gap::Heading);
                 self.glue();
             }
             Block::Paragraph(text) => self.lines(text, TEXT, Weight::Regular, Gap::Block),
@@ -229,6 +253,14 @@ impl Column {
             all.height = all.height.max(height + 3.0 + caption.height);
         }
         self.pieces.push(all);
+    }
+}
+
+/// A drawing that is worth the page's width.
+fn is_picture_as_wide(block: &Block) -> bool {
+    match block {
+        Block::Pictures(all) => all.len() > 1 || all.iter().any(|one| one.room != Room::Small),
+        _ => false,
     }
 }
 

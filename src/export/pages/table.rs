@@ -1,6 +1,6 @@
 //! Tables: columns as wide as they need, rows kept whole, the heading again on the next page.
 
-use super::flow::{Piece, Rule};
+use super::piece::{Piece, Rule};
 use super::wrap::wrapped;
 use super::{LEADING, Words};
 use crate::drawing::{Bundled, Measure, Tone, Weight};
@@ -9,12 +9,12 @@ use crate::sheet::{Align, Columns, Setting, Table};
 use std::rc::Rc;
 
 /// Between two columns, pt.
-const GUTTER: f64 = 12.0;
+const GUTTER: f64 = 9.0;
 /// Above and below the words of a row, pt.
-const PAD: f64 = 2.2;
+const PAD: f64 = 1.6;
 /// Sizes that are tried until the table fits its page.
-const LARGEST: f64 = 9.5;
-const SMALLER: [f64; 3] = [9.0, 8.5, 8.0];
+const LARGEST: f64 = 8.8;
+const SMALLER: [f64; 3] = [8.4, 8.0, 7.6];
 
 /// The pieces of a table: heading, rows, note. A table too wide for the page comes in parts that
 /// each repeat the columns that name the rows.
@@ -39,8 +39,15 @@ pub(super) fn pieces(table: &Table, unit: Unit, width: f64) -> Vec<Piece> {
     pieces
 }
 
+/// Whether it comes in one part on this width.
+pub(super) fn fits(table: &Table, unit: Unit, width: f64) -> bool {
+    SMALLER
+        .last()
+        .is_some_and(|&least| Shown::of(table, unit, least).columns.fit(width))
+}
+
 fn note(text: &str, width: f64) -> Piece {
-    const SIZE: f64 = 8.0;
+    const SIZE: f64 = 7.6;
     let lines = wrapped(text, SIZE, Weight::Regular, width);
     let step = SIZE * LEADING;
     Piece {

@@ -2,8 +2,8 @@
 
 use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::{and, count};
-use super::{Desk, number};
-use crate::boards::{Bought, Cut, Item, NotchFix, PaleStretch, RailEnd, Spot, WhichEnd};
+use super::{Desk, notches, number, sundries};
+use crate::boards::{Bought, Cut, Item, PaleStretch, RailEnd, Spot, WhichEnd};
 use crate::cautions::{CEMENT, NOTCH, TREATED_CUTS};
 
 pub fn section(desk: &Desk<'_>) -> Option<Section> {
@@ -28,10 +28,11 @@ pub fn section(desk: &Desk<'_>) -> Option<Section> {
         .any(|boards| boards.notch.is_some())
     {
         section.caution(NOTCH);
-        section.list(notches(desk));
+        section.list(notches::list(desk));
     }
     section.heading("To buy");
     section.list(buy(desk));
+    section.list(sundries::list(desk));
     section.caution(CEMENT);
     Some(section)
 }
@@ -180,22 +181,30 @@ fn posts(desk: &Desk<'_>) -> Table {
         ],
     );
     table.names = 2;
+    let mut listed = Vec::new();
     for (id, boards) in &desk.solution.boards {
         for post in &boards.posts {
+            // The first of the two runs that share a corner post has its concrete.
+            let again = post
+                .shared
+                .as_ref()
+                .is_some_and(|other| listed.contains(other));
+            let own = |litres: Option<f64>| litres.filter(|_| !again);
             table.rows.push(vec![
                 Cell::text(id.as_str()),
                 number(post.n),
                 Cell::maybe(Cell::Length, post.above),
                 Cell::maybe(Cell::Length, post.length),
                 Cell::maybe(Cell::Share, post.in_ground),
-                Cell::maybe(Cell::Litres, post.litres),
-                Cell::maybe(Cell::Litres, post.litres_dug),
+                Cell::maybe(Cell::Litres, own(post.litres)),
+                Cell::maybe(Cell::Litres, own(post.litres_dug)),
                 match &post.shared {
                     Some(other) => Cell::text(format!("shared with run {other}")),
                     None => Cell::Empty,
                 },
             ]);
         }
+        listed.push(id.clone());
     }
     let hole = &desk.job.hole;
     let mut posts = desk.solution.boards.values().flat_map(|run| &run.posts);
@@ -212,45 +221,6 @@ fn posts(desk: &Desk<'_>) -> Table {
         }
     );
     table
-}
-
-/// What the notches leave, runs with the same posts together.
-fn notches(desk: &Desk<'_>) -> Vec<String> {
-    let mut alike: Vec<(Vec<String>, &NotchFix)> = Vec::new();
-    for (id, boards) in &desk.solution.boards {
-        let Some(notch) = &boards.notch else { continue };
-        let same = alike
-            .iter_mut()
-            .find(|(_, one)| one.depth == notch.depth && one.notch == notch.notch);
-        match same {
-            Some((runs, _)) => runs.push(id.to_string()),
-            None => alike.push((vec![id.to_string()], notch)),
-        }
-    }
-    let line = |(runs, notch): (Vec<String>, &NotchFix)| {
-        format!(
-            "{} {}: a notch {} deep in a {} post leaves {} of its bending strength and {} of its \
-             section; a mortise of that size in the middle leaves {} in bending.",
-            if runs.len() == 1 { "Run" } else { "Runs" },
-            and(&runs),
-            desk.length(notch.notch),
-            desk.full(notch.depth),
-            percent(notch.bending),
-            percent(notch.section),
-            percent(notch.mortised)
-        )
-    };
-    alike.into_iter().map(line).collect()
-}
-
-/// One decimal where a whole percentage would say all.
-fn percent(share: f64) -> String {
-    let percent = share * 100.0;
-    if percent < 100.0 && percent.round() >= 100.0 {
-        format!("{percent:.1}\u{a0}%")
-    } else {
-        format!("{percent:.0}\u{a0}%")
-    }
 }
 
 fn buy(desk: &Desk<'_>) -> Vec<String> {

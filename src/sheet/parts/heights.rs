@@ -1,8 +1,8 @@
 //! Heights on the posts: up or down from the laser line, and what the boards do to the ground.
 
 use super::super::document::{Cell, Column, Section, Table};
-use super::{Desk, names, number, pictures};
-use crate::boards::{HeightMark, MarkedThing, PostHeights, RunBoards, Side, Way, height_marks};
+use super::{Desk, names, pictures};
+use crate::boards::{HeightMark, PostHeights, RunBoards, Side, Way, height_marks};
 use crate::job::RunId;
 
 pub fn section(desk: &Desk<'_>) -> Option<Section> {
@@ -20,18 +20,21 @@ fn of_run(desk: &Desk<'_>, id: &RunId, boards: &RunBoards, section: &mut Section
     let Some((setup, line)) = line else {
         return;
     };
-    let marks = marks(boards, line);
-    if marks.rows.is_empty() {
+    if !boards
+        .posts
+        .iter()
+        .any(|post| !height_marks(post, line).is_empty())
+    {
         return;
     }
     section.heading(names::run(desk.job, id));
     section.say(format!(
-        "From the laser line of set-up {setup}. UP is above the line, DOWN below it. Sure to {}.",
+        "From the laser line of set-up {setup}; post by post on the first page. UP is above the line, \
+         DOWN below it; a rail's figure is its centre. Sure to {}.",
         desk.pm(worst(boards))
     ));
     section.list(other_lines(desk, id, boards));
     section.pictures_each(pictures::elevations(desk, id));
-    section.table(marks);
     section.list(steps(desk, boards));
     section.table(ground(boards));
     for leaf in &boards.gates {
@@ -81,31 +84,6 @@ fn other_lines(desk: &Desk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> {
         .collect()
 }
 
-fn marks(boards: &RunBoards, line: f64) -> Table {
-    let rails = boards.rails.iter().map(|bay| bay.heights.len()).max();
-    let rails = rails.unwrap_or(0);
-    let mut columns = vec![
-        Column::left("Post"),
-        Column::left("Side"),
-        Column::right("Post top"),
-    ];
-    columns.extend(
-        (1..=rails)
-            .rev()
-            .map(|n| Column::right(format!("Rail {n}"))),
-    );
-    columns.push(Column::right("Gravel board top"));
-    let mut table = Table::new("Marks on the posts", columns);
-    table.names = 2;
-    for (i, post) in boards.posts.iter().enumerate() {
-        let marks = height_marks(post, line);
-        for (side, of_side) in sides(post, i == 0, &marks) {
-            table.rows.push(row(post, side, &of_side, rails));
-        }
-    }
-    table
-}
-
 /// The marks of each side that differ; one row where both sides are alike.
 pub(super) fn sides(
     post: &PostHeights,
@@ -134,17 +112,6 @@ pub(super) fn sides(
         (None, None) if marks.is_empty() => Vec::new(),
         (None, None) => vec![(String::new(), marks.to_vec())],
     }
-}
-
-fn row(post: &PostHeights, side: String, marks: &[HeightMark], rails: usize) -> Vec<Cell> {
-    let cell = |what| {
-        let mark = marks.iter().find(|mark| mark.what == what);
-        Cell::maybe(Cell::Down, mark.map(down))
-    };
-    let mut row = vec![number(post.n), Cell::text(side), cell(MarkedThing::Top)];
-    row.extend((1..=rails).rev().map(|n| cell(MarkedThing::Rail(n))));
-    row.push(cell(MarkedThing::Gravel));
-    row
 }
 
 /// Where the boards step, and by how much.

@@ -58,10 +58,7 @@ fn agreement(desk: &Desk<'_>) -> String {
     let Some((fix, slip)) = weakest else {
         return ". Nothing checks them: a slip in any of them would not show. Take one more tape, across the longest way you can.".to_owned();
     };
-    let unchecked = readings
-        .iter()
-        .filter(|f| f.least_slip.is_none())
-        .count();
+    let unchecked = readings.iter().filter(|f| f.least_slip.is_none()).count();
     let and_unchecked = match unchecked {
         0 => String::new(),
         n => format!(" Nothing checks {n} of them."),

@@ -11,9 +11,11 @@ mod level;
 mod measure;
 mod message;
 mod names;
+mod notches;
 mod pictures;
 mod posts;
 mod strings;
+mod sundries;
 mod trestles;
 
 pub use message::message;

@@ -111,7 +111,7 @@ pub fn elevations(desk: &Desk<'_>, run: &RunId) -> Vec<Picture> {
             } else {
                 format!("{name}. {FROM_LASER}")
             },
-            room: Room::Strip,
+            room: Room::Band,
             drawing,
         })
     };
@@ -125,7 +125,7 @@ pub fn on_trestles(desk: &Desk<'_>, run: &RunId) -> Option<Picture> {
             "{}, tops to the left. Figures from the top: upper edges of the housings, bolts, boards.",
             names::run(desk.job, run)
         ),
-        room: Room::Strip,
+        room: Room::Band,
         drawing: trestles(desk.job, desk.solution, run, None)?,
     })
 }

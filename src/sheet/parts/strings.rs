@@ -123,7 +123,7 @@ fn crossing(desk: &Desk<'_>, corner: &Corner, fix: &CornerFix, section: &mut Sec
         desk.pm(fix.pm),
         readings_of(desk, &corner.id),
     ));
-    section.pictures(pictures::of_corner(desk, &corner.id, fix));
+    section.pictures_each(pictures::of_corner(desk, &corner.id, fix));
     section.table(diagonals(fix));
     section.list(stretched(desk, fix));
     section.say(format!(

@@ -115,6 +115,7 @@ fn columns(boards: &RunBoards) -> Vec<Side<'_>> {
 
 fn marks(desk: &Desk<'_>, boards: &RunBoards) -> Table {
     let columns = columns(boards);
+    let one_depth = one_depth(boards);
     let mut headings = vec![Column::left("Posts")];
     headings.extend(columns.iter().map(|one| Column::right(&*one.name)));
     let mut table = Table::new("From the top of the post", headings);
@@ -141,14 +142,16 @@ fn marks(desk: &Desk<'_>, boards: &RunBoards) -> Table {
         row(format!("Rail {n}"), &|one| {
             Cell::maybe(Cell::Length, find(one, what).map(|mark| mark.from))
         });
-        row(format!("Rail {n}, how deep"), &|one| {
-            let depth = find(one, what).and_then(|mark| mark.depth);
-            Cell::maybe(Cell::Length, depth)
-        });
-        row(format!("Rail {n}, strength left"), &|one| {
-            let left = find(one, what).and_then(|mark| mark.bending);
-            Cell::maybe(Cell::Share, left)
-        });
+        if one_depth.is_none() {
+            row(format!("Rail {n}, how deep"), &|one| {
+                let depth = find(one, what).and_then(|mark| mark.depth);
+                Cell::maybe(Cell::Length, depth)
+            });
+            row(format!("Rail {n}, strength left"), &|one| {
+                let left = find(one, what).and_then(|mark| mark.bending);
+                Cell::maybe(Cell::Share, left)
+            });
+        }
     }
     row("Gravel board".to_owned(), &|one| {
         let mark = find(one, AlongWhat::Gravel);
@@ -166,7 +169,20 @@ fn marks(desk: &Desk<'_>, boards: &RunBoards) -> Table {
     row("Cut off at".to_owned(), &|one| {
         each(desk, one, |post| post.length)
     });
+    if let Some(depth) = one_depth {
+        table.note = format!("Every housing {} deep.", desk.full(depth));
+    }
     table
+}
+
+/// The depth of all a run's housings, where it is one.
+fn one_depth(boards: &RunBoards) -> Option<f64> {
+    let marks = boards.posts.iter().flat_map(|post| &post.along);
+    let mut depths = marks.filter_map(|mark| mark.depth);
+    let first = depths.next()?;
+    depths
+        .all(|depth| (depth - first).abs() < 0.05)
+        .then_some(first)
 }
 
 /// A figure that is each post's own: one where they agree, else in the order of the posts.

@@ -1,5 +1,7 @@
 //! Equal bays, marked from one end.
 
+use crate::app::desk::{Desk, Menu, Then};
+use crate::app::names::things::run_name;
 use crate::app::quick::answer::Tail::Unit;
 use crate::app::quick::answer::Value::{Count, Fine, Length, Words};
 use crate::app::quick::answer::{Answer, Stop, Worked};
@@ -7,8 +9,6 @@ use crate::app::quick::given::Given;
 use crate::app::quick::input::Input;
 use crate::app::quick::keep::{self, Kept, Marks, Put};
 use crate::app::quick::sum::{Stage, Sum};
-use crate::app::names::things::run_name;
-use crate::app::desk::{Desk, Menu, Then};
 use crate::drawing::{Drawing, Tag, Vec2};
 use crate::job::Job;
 use crate::job::edit::{Change, Edit};

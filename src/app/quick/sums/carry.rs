@@ -1,6 +1,5 @@
 //! A laser line carried round a corner.
 
-use crate::job::free_name;
 use crate::app::quick::answer::Tail::Pm;
 use crate::app::quick::answer::Value::{Length, Way};
 use crate::app::quick::answer::{Answer, Stop, Worked};
@@ -13,6 +12,7 @@ use crate::drawing::{Block, Drawing, Vec2};
 use crate::job::Job;
 use crate::job::PointId;
 use crate::job::edit::{Change, Edit, Setting};
+use crate::job::free_name;
 use crate::job::model::{Datum, Point, Setup, Sight as JobSight};
 use crate::job::usual::Usual;
 use crate::quick::Figure;

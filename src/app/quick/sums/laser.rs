@@ -1,5 +1,6 @@
 //! Is the laser telling the truth, by two pegs.
 
+use crate::app::desk::{Desk, Menu, Then};
 use crate::app::quick::answer::Tail::{Pm, SlopePm};
 use crate::app::quick::answer::Value::{Fine, Length, Number};
 use crate::app::quick::answer::{Answer, Stop, Worked};
@@ -7,7 +8,6 @@ use crate::app::quick::given::Given;
 use crate::app::quick::input::Input;
 use crate::app::quick::settings;
 use crate::app::quick::sum::{Stage, Sum};
-use crate::app::desk::{Desk, Menu, Then};
 use crate::cautions::LASER;
 use crate::drawing::{Block, Drawing, Tag, Vec2};
 use crate::job::edit::{Edit, Setting};

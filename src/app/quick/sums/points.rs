@@ -1,5 +1,6 @@
 //! A point and its two tapes: where it is, and which tapes put it there.
 
+use crate::app::desk::{Desk, Menu, Then};
 use crate::app::quick::answer::Tail::{Pm, Unit};
 use crate::app::quick::answer::Value::{Degrees, Length};
 use crate::app::quick::answer::{Answer, Stop, Worked};
@@ -7,7 +8,6 @@ use crate::app::quick::given::Given;
 use crate::app::quick::input::Input;
 use crate::app::quick::keep::{self, Kept, Marks, Put};
 use crate::app::quick::sum::{Stage, Sum};
-use crate::app::desk::{Desk, Menu, Then};
 use crate::drawing::{Drawing, Sketch, Vec2};
 use crate::job::edit::Edit;
 use crate::job::reading::Reading;
@@ -154,12 +154,7 @@ fn second_mark(desk: &mut Desk, inputs: &'static [Input], kept: Kept, first: Mar
     desk.offer(menu)
 }
 
-fn into_between(
-    desk: &mut Desk,
-    inputs: &'static [Input],
-    kept: &Kept,
-    base: [MarkId; 2],
-) -> Then {
+fn into_between(desk: &mut Desk, inputs: &'static [Input], kept: &Kept, base: [MarkId; 2]) -> Then {
     let at = base.clone().map(|mark| {
         let known = desk.solution.marks.get(&mark).map(|fix| [fix.x, fix.y]);
         let rough = desk.saved().marks.iter().find(|one| one.id == mark);
