@@ -6,7 +6,6 @@
 //!        5 m     |    15 m  |      equal sights share the error and it drops out
 //! ```
 
-use crate::job::model;
 use crate::length::{Unit, distance, fine_with_unit};
 
 /// A line laser or an optical level and the person reading it.
@@ -24,16 +23,6 @@ impl Default for Laser {
         Self {
             accuracy: 0.3,
             reading: 1.0,
-        }
-    }
-}
-
-impl From<&model::Laser> for Laser {
-    /// As the job states it.
-    fn from(stated: &model::Laser) -> Self {
-        Self {
-            accuracy: stated.accuracy,
-            reading: stated.reading,
         }
     }
 }

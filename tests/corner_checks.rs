@@ -157,7 +157,7 @@ fn checks_that_cannot_be_are_named() {
             .problems
             .iter()
             .filter(|p| p.place.starts_with("corners[0].checks"));
-        here.map(|p| (p.place.clone(), p.severity))
+        here.map(|p| (p.place.to_string(), p.severity))
             .collect::<Vec<_>>()
     };
     let at = |key: &str| format!("corners[0].checks[0].{key}");

@@ -5,7 +5,7 @@ use rand::rngs::StdRng;
 use rand::{RngExt, SeedableRng};
 use serde_json::{Map, Number, Value};
 use tautmark::job::check::check;
-use tautmark::job::{ReadError, read, write};
+use tautmark::job::{LARGEST_FILE, ReadError, read, write};
 
 const CASES: [&str; 4] = [
     include_str!("cases/orchard-corner.job.json"),
@@ -64,6 +64,8 @@ fn refusal_is_plain(error: &ReadError, text: &str) {
             assert!(*line <= lines, "{error}");
             assert!(!reason.is_empty(), "{error}");
         }
+        ReadError::NotText { line, .. } => assert!(*line <= lines, "{error}"),
+        ReadError::TooLarge => assert!(text.len() as u64 > LARGEST_FILE, "{error}"),
         ReadError::TooNew { version } => assert!(*version > 1),
     }
 }

@@ -107,7 +107,7 @@ pub fn pins_as_built(run: &RunFix, pins: &[Pin], marked: &[&Marked]) -> Vec<Pin>
         let at = pin.at.unwrap_or(f64::NAN);
         !standing
             .iter()
-            .any(|(post, _)| (post.centre - at).abs() <= super::held::SAME)
+            .any(|(post, _)| (post.centre - at).abs() <= super::bench::SAME)
     };
     let mut kept: Vec<Pin> = pins.iter().filter(moved).cloned().collect();
     kept.extend(standing.iter().map(|&(_, measured)| Pin {

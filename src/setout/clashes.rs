@@ -1,7 +1,7 @@
 //! Posts and holes that are in each other's way, in the way of a wall, or in a gate.
 
+use super::bench::SAME;
 use super::fixes::{Post, PostKind, RunFix};
-use super::held::SAME;
 use crate::job::model::Foot;
 use crate::job::sound::{MarkIx, RunEnd, RunStart, Sound, SoundRun};
 use crate::job::{Problems, Where};

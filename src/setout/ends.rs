@@ -1,8 +1,8 @@
 //! The first and the last post of a run: at a wall, at a corner, at a mark or a length.
 
 use super::bearing::Face;
+use super::bench::{Bench, Stand};
 use super::fixes::PostKind;
-use super::held::{Bench, Stand};
 use super::track::wall_ray;
 use crate::job::model::Foot;
 use crate::job::sound::{CornerIx, RunEnd, RunStart, WallIx};

@@ -11,9 +11,9 @@
 //! the job has them.
 
 use super::Layout;
+use super::bench::{SAME, Stand};
 use super::clashes::post_called;
 use super::fixes::PostKind;
-use super::held::{SAME, Stand};
 use crate::job::Problems;
 use crate::job::model::BayFit;
 use crate::job::sound::{CornerIx, GateAt, RunEnd, RunStart, SoundKept, SoundRun};

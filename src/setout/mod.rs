@@ -13,6 +13,7 @@
 mod as_built;
 mod bays;
 mod bearing;
+mod bench;
 mod clashes;
 mod ends;
 mod fixes;
@@ -36,7 +37,8 @@ pub use track::Track;
 use crate::job::Problems;
 use crate::job::sound::{Sound, SoundRun};
 use crate::site::{PM, Plane, Strings};
-use held::{Bench, Gates, Opening, Stand};
+use bench::{Bench, Opening, SAME, Stand};
+use held::Gates;
 use shares::shares;
 use swings::Swings;
 
@@ -180,7 +182,7 @@ fn stands(
         let is_gate = gates
             .openings
             .iter()
-            .any(|gate| gate.near >= before.far - held::SAME && gate.far <= next.near + held::SAME);
+            .any(|gate| gate.near >= before.far - SAME && gate.far <= next.near + SAME);
         if !is_gate {
             let run = bench.run;
             let over = match before.stands || next.stands {
@@ -239,7 +241,7 @@ fn between(gates: &Gates, stands: &[Stand]) -> Vec<Between> {
         .filter_map(|&opening| {
             let from = stands
                 .iter()
-                .rposition(|post| post.far <= opening.near + held::SAME)?;
+                .rposition(|post| post.far <= opening.near + SAME)?;
             let to = from + 1;
             stands.get(to)?;
             Some(Between { opening, from, to })

@@ -1,6 +1,6 @@
 //! Gates that take up the same stretch of a run.
 
-use super::held::{Bench, Opening, SAME, Stand};
+use super::bench::{Bench, Opening, SAME, Stand};
 
 /// Whether two openings share some of a run, however little beyond a face.
 pub(super) fn overlap(one: &Opening, other: &Opening) -> bool {

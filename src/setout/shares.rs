@@ -8,7 +8,7 @@
 //! A post that is taped from the zero carries none of it. Between two such, equal bays take it up
 //! evenly; full bays leave it all to the closing one.
 
-use super::held::Stand;
+use super::bench::Stand;
 use crate::job::model::BayFit;
 
 /// The share, 0 to 1, of each post of a run, in order.

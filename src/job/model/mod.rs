@@ -184,6 +184,16 @@ impl Default for Laser {
     }
 }
 
+impl From<&Laser> for crate::laser::Laser {
+    /// As the job states it.
+    fn from(stated: &Laser) -> Self {
+        Self {
+            accuracy: stated.accuracy,
+            reading: stated.reading,
+        }
+    }
+}
+
 /// How far a post as built may be from its place, and a height from its own, mm.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
