@@ -1,23 +1,9 @@
-//! The list of what the program is made of, with the licences it must carry, is the list of what is
-//! really in it.
-//!
-//! `TAUTMARK_WRITE_LICENCES=1 cargo test -p tautmark-app-tests --test licences` writes it anew from
-//! the sources that a build has fetched.
+//! The list as it should be written: each part with its licence, who holds the rights, and the text.
 
-use cargo_metadata::{CargoOpt, DependencyKind, Metadata, MetadataCommand, Package, TargetKind};
-use std::collections::{BTreeMap, HashSet};
+use crate::parts::{Packages, repository};
+use cargo_metadata::Package;
 use std::fs;
-use std::path::{Path, PathBuf};
-use tautmark::app::licences::{Licences, Part, all};
-
-/// Devices that the program is built for.
-const DEVICES: [&str; 5] = [
-    "x86_64-unknown-linux-gnu",
-    "x86_64-pc-windows-msvc",
-    "aarch64-apple-darwin",
-    "aarch64-linux-android",
-    "wasm32-unknown-unknown",
-];
+use tautmark::app::licences::{Licences, Part};
 
 /// Where there is a choice, the first of these is taken.
 const CHOICE: [&str; 13] = [
@@ -52,73 +38,6 @@ const KNOWN_BY: [(&str, &str); 13] = [
     ("Unicode", "UNICODE"),
     ("LicenseRef-Slint", "Slint Royalty-free"),
 ];
-
-fn repository() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
-}
-
-/// Every package that is in the program on some device, by name and version.
-fn packages() -> BTreeMap<(String, String), Package> {
-    let mut all = BTreeMap::new();
-    for device in DEVICES {
-        let metadata = MetadataCommand::new()
-            .manifest_path(repository().join("Cargo.toml"))
-            .features(CargoOpt::NoDefaultFeatures)
-            .features(CargoOpt::SomeFeatures(vec!["app".to_owned()]))
-            .other_options(
-                ["--locked", "--offline", "--filter-platform", device].map(str::to_owned),
-            )
-            .exec()
-            .expect("the lock file names every part");
-        for package in linked(&metadata) {
-            all.insert(
-                (package.name.to_string(), package.version.to_string()),
-                package,
-            );
-        }
-    }
-    all
-}
-
-/// What is linked into the program: dependencies of dependencies, but for those that only build it.
-fn linked(metadata: &Metadata) -> Vec<Package> {
-    let graph = metadata.resolve.as_ref().expect("a graph of dependencies");
-    let root = metadata
-        .packages
-        .iter()
-        .find(|one| one.name.as_str() == "tautmark");
-    let mut open = vec![root.expect("the program itself").id.clone()];
-    let mut seen = HashSet::new();
-    let mut found = Vec::new();
-    while let Some(id) = open.pop() {
-        if !seen.insert(id.clone()) {
-            continue;
-        }
-        let package = &metadata[&id];
-        let macros = |kind: &TargetKind| *kind == TargetKind::ProcMacro;
-        if package
-            .targets
-            .iter()
-            .any(|target| target.kind.iter().any(macros))
-        {
-            continue;
-        }
-        if package.source.is_some() {
-            found.push(package.clone());
-        }
-        let node = graph.nodes.iter().find(|node| node.id == id);
-        for dep in &node.expect("every package has a node").deps {
-            if dep
-                .dep_kinds
-                .iter()
-                .any(|kind| kind.kind == DependencyKind::Normal)
-            {
-                open.push(dep.pkg.clone());
-            }
-        }
-    }
-    found
-}
 
 /// The licences that are taken, of what an expression offers.
 fn chosen(expression: &str) -> Vec<String> {
@@ -199,7 +118,7 @@ fn print(text: &str) -> String {
         .to_lowercase()
 }
 
-fn written(packages: &BTreeMap<(String, String), Package>) -> Licences {
+pub fn written(packages: &Packages) -> Licences {
     let mut texts: Vec<String> = Vec::new();
     let mut parts = vec![];
     let place = |body: String, texts: &mut Vec<String>| {
@@ -264,42 +183,4 @@ fn written(packages: &BTreeMap<(String, String), Package>) -> Licences {
         parts[at].texts.push(same);
     }
     Licences { parts, texts }
-}
-
-#[test]
-fn everything_in_the_program_is_listed_with_its_licence() {
-    let packages = packages();
-    if std::env::var_os("TAUTMARK_WRITE_LICENCES").is_some() {
-        let text = serde_json::to_string_pretty(&written(&packages)).expect("plain text");
-        let file = repository().join("src/app/about/licences/parts.json");
-        fs::write(file, text + "\n").expect("the list can be written");
-        return;
-    }
-    let listed: HashSet<(String, String)> = all()
-        .parts
-        .into_iter()
-        .filter(|part| !part.version.is_empty())
-        .map(|part| (part.name, part.version))
-        .collect();
-    let really: HashSet<(String, String)> = packages.into_keys().collect();
-    let missing: Vec<_> = really.difference(&listed).collect();
-    let gone: Vec<_> = listed.difference(&really).collect();
-    assert!(
-        missing.is_empty() && gone.is_empty(),
-        "write the list anew, see the head of this file; missing {missing:?}, gone {gone:?}"
-    );
-}
-
-#[test]
-fn every_part_has_a_text() {
-    let licences = all();
-    assert!(licences.parts.len() > 100);
-    for part in &licences.parts {
-        assert!(!part.texts.is_empty(), "{part:?}");
-        assert!(
-            part.texts.iter().all(|at| *at < licences.texts.len()),
-            "{part:?}"
-        );
-        assert!(!part.licence.is_empty(), "{part:?}");
-    }
 }
