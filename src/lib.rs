@@ -4,6 +4,9 @@
 //! solution (plain data), and the sheet and the app show that. Lengths are millimetres, angles
 //! degrees, heights millimetres with up positive, throughout.
 
+// What comes from outside may be anything: it is answered, never unwrapped.
+#![warn(clippy::unwrap_used)]
+
 pub mod adjust;
 #[cfg(all(feature = "app", target_os = "android"))]
 mod android;

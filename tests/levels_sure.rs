@@ -136,7 +136,9 @@ fn chi2_is_as_large_as_the_checks_on_average() {
         assert_eq!(fix.closure.map_or(0, |c| c.checks) as i64, fix.redundancy);
     }
     let ratio = chi2 / checks as f64;
-    assert!((0.95..1.05).contains(&ratio), "{ratio}");
+    // The planes tilt by 0.365 of the limit squared along any one line, the adjustment takes a third:
+    // up to 1.095 where the laser is all there is, 1 where the eye is.
+    assert!((0.97..1.13).contains(&ratio), "{ratio}");
 }
 
 #[test]

@@ -2,18 +2,17 @@
 
 use indexmap::IndexMap;
 use serde::{Deserialize, Serialize};
-use smol_str::SmolStr;
 use std::{borrow::Borrow, fmt};
 
 /// What was worked out for the things of one kind, by name and in the order of the file.
-pub type ByName<Id, T> = IndexMap<Id, T, foldhash::fast::RandomState>;
+pub type ByName<Id, T> = IndexMap<Id, T>;
 
 macro_rules! id {
     ($($(#[$doc:meta])* $name:ident;)*) => {$(
         $(#[$doc])*
         #[derive(Clone, Debug, Default, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
         #[serde(transparent)]
-        pub struct $name(pub SmolStr);
+        pub struct $name(pub String);
 
         impl $name {
             /// The name as text.
@@ -31,13 +30,13 @@ macro_rules! id {
 
         impl From<&str> for $name {
             fn from(text: &str) -> Self {
-                Self(text.into())
+                Self(text.to_owned())
             }
         }
 
         impl From<String> for $name {
             fn from(text: String) -> Self {
-                Self(text.into())
+                Self(text)
             }
         }
 

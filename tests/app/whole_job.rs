@@ -465,7 +465,7 @@ fn nothing_needed_while_marking_out_is_more_than_two_taps_away() {
         ),
         (&["Post 2 of 5 · Run R1", "Set up run"], "Name of the run"),
         (&["Levels", "Mark heights"], "Set-up S1"),
-        (&["Sheet"], "Look at this first"),
+        (&["Sheet"], "Set-out sheet."),
         (&["Boards"], "Cut list"),
         (&["Undo"], "Post 2 of 5 · Run R1"),
     ];
@@ -525,7 +525,7 @@ fn the_next_figure_is_one_tap_of_the_thumb_away() {
 #[test]
 fn a_problem_that_names_a_post_is_told_where_that_post_is_marked_out() {
     let mut job = job::example();
-    job.hole.diameter = 900.0;
+    job.hole.diameter = 1300.0;
     let problem = solve(&job).problems;
     let problem = problem
         .into_iter()

@@ -21,9 +21,9 @@ pub use heights::USUAL_SIGHT;
 use super::model::{Extra, Job};
 use super::problem::{Problem, Problems};
 use super::sound::Sound;
-use foldhash::HashMap;
 use place::Place;
 use std::borrow::Borrow;
+use std::collections::HashMap;
 use std::hash::Hash;
 
 /// The longest length that a job can hold, mm: one kilometre.
@@ -75,7 +75,7 @@ struct Named<Id, Ix> {
 impl<Id: Hash + Eq + Clone + Borrow<str>, Ix: Copy> Named<Id, Ix> {
     fn new() -> Self {
         Self {
-            found: HashMap::default(),
+            found: HashMap::new(),
         }
     }
 
