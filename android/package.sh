@@ -30,7 +30,7 @@ debug_key() {
 
 finish() {
   local apk=$1 keystore=$2
-  zipalign -f -p 4 "$apk" "$apk.aligned"
+  zipalign -f 4 "$apk" "$apk.aligned"
   mv "$apk.aligned" "$apk"
   debug_key "$keystore"
   apksigner sign --ks "$keystore" --ks-pass pass:android --ks-key-alias debug "$apk"
