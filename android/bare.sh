@@ -15,19 +15,19 @@ API_23="pool/main/a/android-framework-23/libandroid-23-java_6.0.1+r72-6_all.deb
 FRAMEWORK_14="pool/main/a/android-platform-frameworks-base/android-framework-res_14~beta1-3_all.deb
 2813eeaa722b1fc67d66701ddb6111d4b74f84df20974c220da04b0ef5f4c1c8"
 
-# Unpacks a package of Debian's into $kit, from the first mirror that has it.
+# Unpacks a package of Debian's into $kit, once, from the first mirror that has it.
 unpack() {
   local file sum mirror deb
   { read -r file; read -r sum; } <<<"$1"
   deb=$kit/${file##*/}
+  [ ! -f "$deb.unpacked" ] || return 0
   for mirror in $MIRRORS; do
-    [ -f "$deb" ] || curl -sSfL --retry 3 -o "$deb.part" "$mirror/$file" || continue
-    [ -f "$deb" ] || mv "$deb.part" "$deb"
-    if sha256sum --quiet -c <<<"$sum  $deb"; then
-      dpkg-deb -x "$deb" "$kit"
-      return
+    curl -sSfL --retry 3 -o "$deb" "$mirror/$file" || continue
+    if sha256sum --quiet -c <<<"$sum  $deb" && dpkg-deb -x "$deb" "$kit"; then
+      rm "$deb"
+      touch "$deb.unpacked"
+      return 0
     fi
-    rm "$deb"
   done
   echo "No mirror of Debian's has ${file##*/} any more: look for its release there, and mend android/bare.sh." >&2
   return 1
