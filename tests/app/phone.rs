@@ -64,6 +64,10 @@ impl Followed {
         let (x, y) = (at.x + size.width / 2.0, at.y + size.height / 2.0);
         let within = (0.0..UPRIGHT.0).contains(&x) && (0.0..UPRIGHT.1).contains(&y);
         assert!(within, "{label:?} is out of sight");
+        assert!(
+            !self.places.contains(&format!("{name}\t")),
+            "{name:?} is in two places"
+        );
         self.places += &format!("{name}\t{x}\t{y}\n");
         let (position, button) = (LogicalPosition::new(x, y), PointerEventButton::Left);
         let window = self.hand.app.window();
@@ -145,10 +149,10 @@ fn the_first_day_on_a_phone() {
     phone.wheel(20.0);
     handed_over(&mut phone);
     brought_in(&mut phone);
-    phone.press("a reading", "A to C");
-    phone.press("its figure", "Enter its figure");
+    phone.press("the reading again", "A to C");
+    phone.press("its figure again", "Enter its figure");
     for key in ["8", "5", "1", "0"] {
-        phone.press(&format!("key {key}"), key);
+        phone.press(&format!("key {key} again"), key);
     }
     phone.press("next", "Next");
     phone.shows("entered");
@@ -182,7 +186,7 @@ fn handed_over(phone: &mut Followed) {
     phone.press("a form", "A short message");
     phone.shows("ways");
     phone.press("share it", "Share it");
-    phone.press("a form", "A short message");
+    phone.press("the form again", "A short message");
     phone.press("save it", "Save it");
     phone.press("back", "Back");
 }

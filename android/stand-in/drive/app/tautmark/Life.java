@@ -156,7 +156,7 @@ public final class Life {
     }
 
     private static void saved(String text) throws Exception {
-        phone.press("a form");
+        phone.press("the form again");
         phone.settled();
         phone.press("save it");
         phone.until("a file is among the downloads", () -> !ContentResolver.DOWNLOADS.isEmpty());
@@ -243,12 +243,12 @@ public final class Life {
         phone.settled();
         phone.press("the example again");
         phone.shows("example-again");
-        phone.press("a reading");
+        phone.press("the reading again");
         phone.settled();
-        phone.press("its figure");
+        phone.press("its figure again");
         phone.settled();
         for (String key : new String[] {"8", "5", "1", "0"}) {
-            phone.press("key " + key);
+            phone.press("key " + key + " again");
         }
         phone.press("next");
         phone.shows("entered");
