@@ -1,9 +1,10 @@
 //! Is the laser telling the truth? Two pegs, read from the middle and from beside one of them.
 
-use super::caution;
-use super::form::{Form, FormContents, FormFigure, figure, heading, result};
-use super::laser_figure::{Accuracy, LaserFigure, PARTS, Part};
-use super::{Desk, Then};
+use crate::app::bridge::form::FormPage;
+use crate::app::desk::entry::plain;
+use crate::app::desk::{Desk, Then, caution};
+use crate::app::kit::fields::{FormContents, FormFigure, figure, heading, result};
+use crate::app::laser_figure::{Accuracy, LaserFigure, PARTS, Part};
 use crate::cautions::LASER;
 use crate::job::edit::{Edit, Setting};
 use crate::job::model::Job;
@@ -90,7 +91,7 @@ fn ask(desk: &mut Desk, part: Part) -> Then {
     Then::Keypad
 }
 
-impl Form for LaserCheck {
+impl FormPage for LaserCheck {
     fn title(&self, _desk: &Desk) -> String {
         "Is the laser true?".to_owned()
     }
@@ -109,10 +110,7 @@ impl Form for LaserCheck {
             rows.push(figure(part.name(), part.label(), part.how(), &said));
         }
         rows.push(heading("The laser"));
-        let stated = format!(
-            "{} mm per m",
-            super::entry::plain(desk.job().level.accuracy)
-        );
+        let stated = format!("{} mm per m", plain(desk.job().level.accuracy));
         let note = "a limit either way, on its label";
         rows.push(figure("accuracy", "Stated accuracy", note, &stated));
         let check = checked(desk).and_then(Result::ok);

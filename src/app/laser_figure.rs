@@ -1,8 +1,7 @@
 //! The figures of a laser check, and the laser's stated accuracy.
 
-use super::Desk;
-use super::field::{Field, Measure};
-use super::words::status;
+use crate::app::desk::{Desk, Entered, FigureKind, Prompt};
+use crate::app::kit::words::status;
 use crate::job::edit::{Edit, Setting};
 use crate::job::model::Job;
 use tautmark_ui::{KeySigns, Status, Verdict};
@@ -89,7 +88,7 @@ impl LaserFigure {
     }
 }
 
-impl Field for LaserFigure {
+impl Prompt for LaserFigure {
     fn key(&self) -> String {
         self.part.name().to_owned()
     }
@@ -98,11 +97,11 @@ impl Field for LaserFigure {
         format!("**{}**", self.part.label())
     }
 
-    fn measure(&self) -> Measure {
+    fn measure(&self) -> FigureKind {
         if self.part.is_sight() {
-            Measure::Signed(KeySigns::UpDown)
+            FigureKind::Signed(KeySigns::UpDown)
         } else {
-            Measure::Length
+            FigureKind::Length
         }
     }
 
@@ -118,8 +117,8 @@ impl Field for LaserFigure {
         self.part.is_sight()
     }
 
-    fn edit(&self, _job: &Job, _value: f64) -> Option<Edit> {
-        None
+    fn enter(&self, _job: &Job, _value: f64) -> Entered {
+        Entered::Desk
     }
 
     fn entered(&self, desk: &mut Desk, value: f64) {
@@ -131,7 +130,7 @@ impl Field for LaserFigure {
         Some((self.at() + 1, PARTS.len()))
     }
 
-    fn next(&self, _job: &Job) -> Option<Box<dyn Field>> {
+    fn next(&self, _job: &Job) -> Option<Box<dyn Prompt>> {
         let later = PARTS.into_iter().zip(self.known).skip(self.at() + 1);
         let (part, _) = later.into_iter().find(|(_, known)| known.is_none())?;
         let known = self.known;
@@ -148,7 +147,7 @@ impl Field for LaserFigure {
 /// The laser's stated accuracy.
 pub(super) struct Accuracy;
 
-impl Field for Accuracy {
+impl Prompt for Accuracy {
     fn key(&self) -> String {
         "laser accuracy".to_owned()
     }
@@ -157,8 +156,8 @@ impl Field for Accuracy {
         "**Stated accuracy** of the laser".to_owned()
     }
 
-    fn measure(&self) -> Measure {
-        Measure::Number("mm per m")
+    fn measure(&self) -> FigureKind {
+        FigureKind::Number("mm per m")
     }
 
     fn value(&self, job: &Job) -> Option<f64> {

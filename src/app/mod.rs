@@ -1,293 +1,92 @@
-//! The bridge between a job and the screens: callbacks come in, the desk changes, the screens are
-//! filled again from it. One file a place; nothing here knows a formula.
+//! The app: every screen once, in one list; the window that shows them, and its start.
 //!
 //! ```text
-//!   screen ──callback──▶ act(desk) ──▶ Desk (job, solution, figure being typed)
-//!     ▲                                  │
-//!     └────────────── fill ◀─────────────┘
+//!   desk      the only owner of state: job, solution, figure being typed, where the person is
+//!    ▲
+//!   kit       how values become the screen's: words, rows, fields, drawings
+//!    ▲
+//!   bridge    how window and desk talk: act, show, go, refresh; form, keypad, canvas; saving
+//!    ▲
+//!   names     what things are called: from a job to words
+//!    ▲
+//!   places    walls, lines, posts, levels, boards, sheet, jobs, quick, about, settings
+//!    ▲
+//!   here      the list of them all
 //! ```
+//!
+//! Each knows what is above it here, and nothing below.
 
 mod about;
-mod add_line;
-mod add_reading;
-mod ago;
-mod as_built;
-mod bin;
-mod board_facts;
 mod boards;
-mod carry;
-mod carry_guide;
-mod carry_said;
-mod caution;
-mod check_figure;
-mod chosen;
-mod corner_page;
-mod cut_list;
+mod bridge;
 mod desk;
 pub mod device;
-mod entry;
-mod field;
-mod form;
-mod frame;
-mod heights;
-mod heights_said;
-mod job_list;
-mod job_menu;
 mod jobs;
-mod keeping;
-mod keypad;
+mod kit;
 mod laser;
 mod laser_figure;
-mod left;
-mod level_menus;
-mod level_names;
-mod level_status;
 mod levels;
-pub mod licences;
 mod lines;
-mod mark_out;
-mod mark_out_facts;
-mod mark_out_said;
-mod menu;
-mod nail_figure;
-mod naming;
-mod over;
-mod painted;
-mod picture;
-mod point_figure;
+mod names;
 mod posts;
-mod preview;
 mod quick;
-mod reading_figure;
-mod respace;
-mod retitle;
-mod rows;
-mod run_figure;
-mod run_names;
-mod run_picks;
-mod run_rows;
-mod run_setup;
+mod renaming;
 mod settings;
 mod sheet;
-mod sight;
-mod size_figure;
-mod sizes;
-mod standing;
-mod start;
-mod string_page;
-mod typing;
 mod walls;
-mod words;
 
-pub use chosen::Chosen;
-pub use desk::{Desk, Notice, Snack};
-pub use entry::{Entry, Typed};
-pub use field::{Field, Focus, Measure};
-pub use over::Menu;
+pub use about::licences;
+pub use bridge::Bridge;
+pub use desk::{Chosen, Desk, Entry, FigureKind, Focus, Menu, Notice, Prompt, Snack, Then, Typed};
 
 use crate::store::Jobs;
-use device::{Device, Picked};
-use slint::{ComponentHandle, Global, PlatformError};
-use std::cell::RefCell;
-use std::rc::{Rc, Weak};
-use tautmark_ui::{App, Nav, Page, Place};
+use bridge::House;
+use bridge::screen::Screen;
+use device::Device;
+use slint::{ComponentHandle, PlatformError};
+use std::rc::Rc;
+use tautmark_ui::App;
 
-/// The window and the desk behind it.
-pub struct Bridge {
-    me: Weak<Self>,
-    app: slint::Weak<App>,
-    desk: RefCell<Desk>,
-    keeping: keeping::Keeping,
-}
+/// Every screen. A page of the app is here once.
+static SCREENS: [&dyn Screen; 25] = [
+    &jobs::JobList,
+    &jobs::bin::Bin,
+    &jobs::title::Retitle,
+    &jobs::start::Starts,
+    &about::About,
+    &about::Licences,
+    &about::OneLicence,
+    &quick::Index,
+    &quick::OneSum,
+    &sheet::SheetScreen,
+    &settings::Settings,
+    &walls::Walls,
+    &lines::Lines,
+    &lines::string::OneString,
+    &lines::corner::OneCorner,
+    &posts::Posts,
+    &posts::run::RunSetup,
+    &posts::mark_out::MarkOut,
+    &levels::Levels,
+    &levels::carry::Carry,
+    &laser::LaserCheck,
+    &levels::heights::Heights,
+    &boards::BoardsPlace,
+    &boards::sizes::Sizes,
+    &boards::cut_list::CutList,
+];
 
-/// Where to go once something has been done.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Then {
-    Stay,
-    /// Shows the keypad for the figure that the desk asks for, or takes it away.
-    Keypad,
-    Open(Page),
-    Go(Place),
-    /// Goes to a place and shows the keypad over it.
-    Ask(Place),
-    /// Goes to a page of a place and shows the keypad over it.
-    AskAt(Place, Page),
-    /// Lets the person pick a job file, and brings it in.
-    Pick,
-    Back,
-}
+static HOUSE: House = House {
+    screens: &SCREENS,
+    brought: jobs::open::brought,
+};
 
 impl Bridge {
     /// Fills a window from a desk and lets it listen.
     #[must_use]
     pub fn new(app: &App, desk: Desk) -> Rc<Self> {
-        let bridge = Rc::new_cyclic(|me| Self {
-            me: me.clone(),
-            app: app.as_weak(),
-            desk: RefCell::new(desk),
-            keeping: keeping::Keeping::default(),
-        });
-        frame::wire(app, &bridge);
-        keeping::wire(app, &bridge);
-        form::wire(app, &bridge);
-        keypad::wire(app, &bridge);
-        picture::wire(app, &bridge);
-        jobs::wire(app, &bridge);
-        about::wire(app, &bridge);
-        bin::wire(app, &bridge);
-        quick::wire(app, &bridge);
-        start::wire(app, &bridge);
-        walls::wire(app, &bridge);
-        add_reading::wire(app, &bridge);
-        lines::wire(app, &bridge);
-        string_page::wire(app, &bridge);
-        corner_page::wire(app, &bridge);
-        sheet::wire(app, &bridge);
-        posts::wire(app, &bridge);
-        mark_out::wire(app, &bridge);
-        levels::wire(app, &bridge);
-        heights::wire(app, &bridge);
-        boards::wire(app, &bridge);
-        cut_list::wire(app, &bridge);
-        over::lay_over(app, &mut bridge.desk.borrow_mut());
-        bridge.refresh();
-        bridge
+        Self::between(app, desk, &HOUSE)
     }
-
-    /// Does something at the desk, goes where that leads, and shows what came of it.
-    pub fn act(&self, what: impl FnOnce(&mut Desk) -> Then) {
-        let then = {
-            let mut desk = self.desk.borrow_mut();
-            desk.just_said = false;
-            let then = what(&mut desk);
-            if then != Then::Stay {
-                desk.hush();
-            }
-            then
-        };
-        if let Some(app) = self.app.upgrade() {
-            self.go(&app, then);
-            self.show();
-        }
-        self.desk.borrow_mut().just_said = false;
-    }
-
-    /// Shows where the person has come to, with what is to be said there, and sees to it that all
-    /// is kept.
-    fn show(&self) {
-        let (Some(app), Ok(mut desk)) = (self.app.upgrade(), self.desk.try_borrow_mut()) else {
-            return;
-        };
-        desk.arrive(Nav::get(&app).get_page());
-        over::lay_over(&app, &mut desk);
-        let leaving = desk.leaving;
-        drop(desk);
-        self.refresh();
-        self.keep();
-        if leaving {
-            // A window that cannot be hidden is closed by the system all the same.
-            let _ = app.hide();
-        }
-    }
-
-    /// The person went to another page: what was said of the one before goes with it.
-    fn moved(&self) {
-        if let Ok(mut desk) = self.desk.try_borrow_mut() {
-            desk.hush();
-        }
-        self.show();
-    }
-
-    /// Looks at the desk without changing it.
-    pub fn look<T>(&self, what: impl FnOnce(&Desk) -> T) -> T {
-        what(&self.desk.borrow())
-    }
-
-    /// Brings in a job file that was picked or handed over, and goes to it; what is wrong with it is
-    /// said.
-    pub fn bring_in(&self, picked: Picked) {
-        self.act(|desk| jobs::brought(desk, picked));
-    }
-
-    fn pick(&self) {
-        let device = self.look(|desk| desk.device.clone());
-        if let Some(bridge) = self.me.upgrade() {
-            device.pick(Box::new(move |picked| bridge.bring_in(picked)));
-        }
-    }
-
-    fn go(&self, app: &App, then: Then) {
-        let nav = Nav::get(app);
-        match then {
-            Then::Stay => {}
-            Then::Keypad => nav.set_entry(self.desk.borrow().entry.is_some()),
-            Then::Open(page) => {
-                nav.set_entry(false);
-                if page == Page::Quick && nav.get_page() != Page::Quick {
-                    nav.set_under_quick(nav.get_page());
-                }
-                nav.set_page(page);
-            }
-            Then::Go(place) => {
-                nav.set_entry(false);
-                nav.set_page(Page::Work);
-                nav.set_place(place);
-            }
-            Then::Ask(place) => {
-                nav.set_page(Page::Work);
-                nav.set_place(place);
-                nav.set_entry(self.desk.borrow().entry.is_some());
-            }
-            Then::AskAt(place, page) => {
-                nav.set_page(page);
-                nav.set_place(place);
-                nav.set_entry(self.desk.borrow().entry.is_some());
-            }
-            Then::Pick => self.pick(),
-            Then::Back => nav.invoke_back(),
-        }
-    }
-
-    /// Fills what is on the screen from the desk.
-    pub fn refresh(&self) {
-        let Some(app) = self.app.upgrade() else {
-            return;
-        };
-        // A callback of the window that arrives while the desk is in use fills it afterwards.
-        let Ok(desk) = self.desk.try_borrow() else {
-            return;
-        };
-        frame::fill(&app, &desk);
-        // The keypad hides the page below it.
-        let more = if Nav::get(&app).get_entry() {
-            keypad::fill(&app, &desk);
-            false
-        } else {
-            fill_page(&app, &desk)
-        };
-        picture::fill(&app, &desk);
-        if more {
-            self.go_on_filling();
-        }
-    }
-}
-
-/// Fills the page in sight, each looking whether it is; true where there is more of it to come.
-fn fill_page(app: &App, desk: &Desk) -> bool {
-    form::fill(app, desk);
-    bin::fill(app, desk);
-    about::fill(app);
-    quick::fill(app, desk);
-    walls::fill(app, desk);
-    lines::fill(app, desk);
-    sheet::fill(app, desk);
-    posts::fill(app, desk);
-    mark_out::fill(app, desk);
-    levels::fill(app, desk);
-    heights::fill(app, desk);
-    boards::fill(app, desk);
-    cut_list::fill(app, desk);
-    jobs::fill(app, desk)
 }
 
 /// Makes the window on the jobs of this device, as it was left.
@@ -310,4 +109,63 @@ pub fn run(jobs: Jobs, device: Rc<dyn Device>) -> Result<(), PlatformError> {
     let ran = app.run();
     bridge.pause();
     ran
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::HashSet;
+    use tautmark_ui::Page;
+
+    /// The number of a page's screens; without a default arm, so that a new page does not compile
+    /// before it is thought of here.
+    fn every_page() -> [Page; 25] {
+        let next = |page| match page {
+            Page::Walls => Some(Page::Lines),
+            Page::Lines => Some(Page::Posts),
+            Page::Posts => Some(Page::Levels),
+            Page::Levels => Some(Page::Boards),
+            Page::Boards => Some(Page::Jobs),
+            Page::Jobs => Some(Page::Bin),
+            Page::Bin => Some(Page::Rename),
+            Page::Rename => Some(Page::Start),
+            Page::Start => Some(Page::About),
+            Page::About => Some(Page::Licences),
+            Page::Licences => Some(Page::Licence),
+            Page::Licence => Some(Page::Sums),
+            Page::Sums => Some(Page::Quick),
+            Page::Quick => Some(Page::Sheet),
+            Page::Sheet => Some(Page::Settings),
+            Page::Settings => Some(Page::Line),
+            Page::Line => Some(Page::Corner),
+            Page::Corner => Some(Page::Run),
+            Page::Run => Some(Page::MarkOut),
+            Page::MarkOut => Some(Page::Carry),
+            Page::Carry => Some(Page::Laser),
+            Page::Laser => Some(Page::Heights),
+            Page::Heights => Some(Page::Sizes),
+            Page::Sizes => Some(Page::CutList),
+            Page::CutList => None,
+        };
+        let all: Vec<Page> = std::iter::successors(Some(Page::Walls), |page| next(*page)).collect();
+        all.try_into().expect("as many pages as screens")
+    }
+
+    #[test]
+    fn every_page_has_exactly_one_screen() {
+        for page in every_page() {
+            let screens = SCREENS.iter();
+            let of = screens.filter(|screen| screen.spec().page == page);
+            assert_eq!(of.count(), 1, "{page:?}");
+        }
+    }
+
+    #[test]
+    fn every_name_of_a_page_is_its_own() {
+        let mut names = HashSet::new();
+        for screen in SCREENS {
+            let name = screen.spec().name;
+            assert!(name.is_none_or(|name| names.insert(name)), "{name:?}");
+        }
+    }
 }

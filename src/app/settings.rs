@@ -1,29 +1,46 @@
 //! The job's own settings: its title, its unit, how good tape and laser are; and new names for
 //! marks and walls.
 
-use super::field::{Field, Measure};
-use super::form::{Form, FormContents, choice, figure, heading, text};
-use super::{Desk, Then, naming};
-use crate::job::Job;
+use crate::app::bridge::form::FormPage;
+use crate::app::bridge::screen::{Back, Screen, Spec};
+use crate::app::desk::{Desk, FigureKind, Then};
+use crate::app::kit::fields::{FormContents, choice, heading, text};
+use crate::app::kit::setting_figure::{Set, SettingFigure};
+use crate::app::names::things::thing_called;
+use crate::app::renaming;
 use crate::job::edit::{Edit, Setting};
 use crate::job::model::Show;
-use crate::length::{self, Unit};
+use crate::length::Unit;
 use crate::tape::TapeClass;
-use tautmark_ui::Verdict;
+use tautmark_ui::{Page, Verdict};
 
 const UNITS: [Unit; 3] = [Unit::Mm, Unit::M, Unit::FtIn];
 const CLASSES: [TapeClass; 3] = [TapeClass::I, TapeClass::II, TapeClass::III];
 
 /// The form of [`tautmark_ui::Page::Settings`].
-pub(super) struct Settings;
+pub struct Settings;
 
-impl Form for Settings {
+impl Screen for Settings {
+    fn spec(&self) -> Spec {
+        Spec::over(Page::Settings, Some("settings"), Back::Place)
+    }
+
+    fn form(&self) -> Option<&dyn FormPage> {
+        Some(self)
+    }
+
+    fn leave(&self, desk: &mut Desk) {
+        desk.renaming = None;
+    }
+}
+
+impl FormPage for Settings {
     fn title(&self, desk: &Desk) -> String {
         match &desk.renaming {
             Some(thing) => format!(
                 "Rename {} {}",
                 thing.kind(),
-                naming::called(desk.job(), thing)
+                thing_called(desk.job(), thing)
             ),
             None => "Name and settings".to_owned(),
         }
@@ -32,15 +49,12 @@ impl Form for Settings {
     fn contents(&self, desk: &Desk) -> FormContents {
         let job = desk.job();
         if let Some(thing) = &desk.renaming {
-            let name = naming::called(job, thing);
+            let name = thing_called(job, thing);
             let rows = vec![text("name", "Name", "a short name of its own", &name)];
             return FormContents::new(rows).saying(Verdict::None, "Whatever refers to it follows.");
         }
         let unit = UNITS.iter().position(|unit| *unit == job.show.lengths);
         let class = CLASSES.iter().position(|class| *class == job.tape.class);
-        let reading = length::show_fine(job.tape.reading, job.show.lengths, 1);
-        let laser = length::show_fine(job.level.reading, job.show.lengths, 1);
-        let accuracy = super::entry::plain(job.level.accuracy);
         FormContents::new(vec![
             text(
                 "title",
@@ -56,30 +70,19 @@ impl Form for Settings {
                 &["I", "II", "III"],
                 class,
             ),
-            figure(
-                "reading",
-                "One reading, standard deviation",
-                "a pencil mark 0.5 to 1, a nail in a peg 2, rough brick 2 to 3 mm",
-                &reading,
-            ),
+            TAPE_READING.row(job),
             heading("Laser"),
-            figure(
-                "accuracy",
-                "Stated accuracy, mm per m",
-                "the limit on its data sheet",
-                &accuracy,
-            ),
-            figure("sight", "One sight, standard deviation", "", &laser),
+            LASER_ACCURACY.row(job),
+            LASER_READING.row(job),
         ])
     }
 
     fn pressed(&self, desk: &mut Desk, id: &str) -> Then {
-        let part = match id {
-            "reading" => Part::TapeReading,
-            "accuracy" => Part::LaserAccuracy,
-            _ => Part::LaserReading,
+        let figures = [&TAPE_READING, &LASER_ACCURACY, &LASER_READING];
+        let Some(figure) = figures.into_iter().find(|figure| figure.key == id) else {
+            return Then::Stay;
         };
-        desk.ask(Box::new(SettingFigure(part)));
+        desk.ask(Box::new(figure));
         Then::Keypad
     }
 
@@ -92,11 +95,12 @@ impl Form for Settings {
                     ..job.show.clone()
                 })
             }),
-            _ => CLASSES.get(index).map(|&class| {
+            "class" => CLASSES.get(index).map(|&class| {
                 let mut tape = job.tape.clone();
                 tape.class = class;
                 Setting::Tape(tape)
             }),
+            _ => None,
         };
         if let Some(edit) = edit {
             desk.change(Edit::Set(edit));
@@ -106,7 +110,7 @@ impl Form for Settings {
 
     fn edited(&self, desk: &mut Desk, _id: &str, text: &str) -> Then {
         if desk.renaming.is_some() {
-            naming::rename(desk, text);
+            renaming::rename(desk, text);
         } else {
             desk.amend(Edit::Set(Setting::Title(text.to_owned())));
         }
@@ -114,60 +118,38 @@ impl Form for Settings {
     }
 }
 
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Part {
-    TapeReading,
-    LaserAccuracy,
-    LaserReading,
-}
+/// How well the tape is read.
+static TAPE_READING: SettingFigure = SettingFigure {
+    key: "setting TapeReading",
+    title: "One tape reading, **standard deviation**",
+    label: "One reading, standard deviation",
+    note: "a pencil mark 0.5 to 1, a nail in a peg 2, rough brick 2 to 3 mm",
+    kind: FigureKind::FineLength,
+    get: |job| Some(job.tape.reading),
+    set: Set::Tape(|tape, value| tape.reading = value),
+    place: "",
+};
 
-/// How good the tape or the laser is.
-struct SettingFigure(Part);
+/// How good the laser is said to be.
+static LASER_ACCURACY: SettingFigure = SettingFigure {
+    key: "setting LaserAccuracy",
+    title: "Laser, **stated accuracy**",
+    label: "Stated accuracy, mm per m",
+    note: "the limit on its data sheet",
+    kind: FigureKind::Number("mm per m"),
+    get: |job| Some(job.level.accuracy),
+    set: Set::Laser(|laser, value| laser.accuracy = value),
+    place: "",
+};
 
-impl Field for SettingFigure {
-    fn key(&self) -> String {
-        format!("setting {:?}", self.0)
-    }
-
-    fn title(&self, _job: &Job) -> String {
-        match self.0 {
-            Part::TapeReading => "One tape reading, **standard deviation**",
-            Part::LaserAccuracy => "Laser, **stated accuracy**",
-            Part::LaserReading => "One sight, **standard deviation**",
-        }
-        .to_owned()
-    }
-
-    fn measure(&self) -> Measure {
-        match self.0 {
-            Part::LaserAccuracy => Measure::Number("mm per m"),
-            Part::TapeReading | Part::LaserReading => Measure::Length,
-        }
-    }
-
-    fn value(&self, job: &Job) -> Option<f64> {
-        Some(match self.0 {
-            Part::TapeReading => job.tape.reading,
-            Part::LaserAccuracy => job.level.accuracy,
-            Part::LaserReading => job.level.reading,
-        })
-    }
-
-    fn edit(&self, job: &Job, value: f64) -> Option<Edit> {
-        let (mut tape, mut laser) = (job.tape.clone(), job.level.clone());
-        Some(Edit::Set(match self.0 {
-            Part::TapeReading => {
-                tape.reading = value;
-                Setting::Tape(tape)
-            }
-            Part::LaserAccuracy => {
-                laser.accuracy = value;
-                Setting::Laser(laser)
-            }
-            Part::LaserReading => {
-                laser.reading = value;
-                Setting::Laser(laser)
-            }
-        }))
-    }
-}
+/// How well the laser is read.
+static LASER_READING: SettingFigure = SettingFigure {
+    key: "setting LaserReading",
+    title: "One sight, **standard deviation**",
+    label: "One sight, standard deviation",
+    note: "",
+    kind: FigureKind::FineLength,
+    get: |job| Some(job.level.reading),
+    set: Set::Laser(|laser, value| laser.reading = value),
+    place: "",
+};

@@ -1,6 +1,6 @@
 use super::laid::Laid;
-use crate::job::Problems;
 use crate::job::model::Pales;
+use crate::job::{Problems, Where};
 use crate::quick::pales::pales as row;
 use serde::Serialize;
 
@@ -46,7 +46,7 @@ pub(super) fn pales(
         match stretch(pales, run, from, to) {
             Some(Ok(stretch)) => found.push(stretch),
             Some(Err(why)) => problems.warning(
-                "boards.pales",
+                Where::from("boards.pales").of_run(&run.run.id),
                 format!(
                     "The pales of run {}, posts {from} to {to}, do not work out.",
                     run.run.id

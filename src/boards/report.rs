@@ -2,9 +2,9 @@
 
 use super::laid::{Laid, Partner, Tip};
 use super::{GravelBoard, RunBoards};
-use crate::job::Problems;
 use crate::job::model::{BoardFit, Gravel};
 use crate::job::sound::{Sound, Stands};
+use crate::job::{Problems, Where};
 use crate::levels::LevelsFix;
 
 pub(super) fn report(
@@ -103,7 +103,7 @@ fn gaps(sound: &Sound, gravel: &Gravel, run: &Laid, boards: &RunBoards, problems
         return;
     };
     problems.warning(
-        "boards.gravel.gap",
+        Where::from("boards.gravel.gap").of_run(&run.run.id),
         format!(
             "Run “{}”: {} leaves a gap of {} under the gravel board at its low end; you accept {}.{}",
             run.run.called(),
@@ -180,7 +180,7 @@ fn digging(
     };
     let top = gravel.top.unwrap_or_default() + dig - gravel.dig;
     problems.warning(
-        "boards.gravel.top",
+        Where::from("boards.gravel.top").of_run(&run.run.id),
         format!(
             "Run “{}”: {} must be dug out {} by post {}; you allow {}.{}",
             run.run.called(),
@@ -204,7 +204,7 @@ fn notches(sound: &Sound, run: &Laid, problems: &mut Problems) {
     let notch = rails.notch_depth();
     if notch >= run.run.depth {
         problems.warning(
-            "boards.rails.notch",
+            Where::from("boards.rails.notch").of_run(&run.run.id),
             format!(
                 "A notch of {} goes right through the posts of run “{}”, which are {} deep.",
                 sound.say(notch),
@@ -221,12 +221,12 @@ fn nearest_the_ground(laid: &[Laid], built: &[RunBoards], problems: &mut Problem
     let cautions = laid.iter().zip(built).filter_map(|(run, boards)| {
         let notch = boards.notch.as_ref()?;
         let above = notch.worst?.above_ground;
-        Some((above, run.run.called(), notch.caution.as_ref()?))
+        Some((above, run.run, notch.caution.as_ref()?))
     });
-    if let Some((_, called, caution)) = cautions.min_by(|a, b| a.0.total_cmp(&b.0)) {
+    if let Some((_, run, caution)) = cautions.min_by(|a, b| a.0.total_cmp(&b.0)) {
         problems.note(
-            "boards.rails.notch",
-            format!("Run “{called}”: {caution}"),
+            Where::from("boards.rails.notch").of_run(&run.id),
+            format!("Run “{}”: {caution}", run.called()),
             "Raise the lowest rail, cut less, or fix the rail to the face. What a post must carry \
              is a structural question.",
         );

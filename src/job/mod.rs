@@ -8,15 +8,18 @@
 
 pub mod check;
 pub mod edit;
+mod free;
 pub mod ids;
 pub mod model;
 pub mod problem;
 mod read;
 pub mod sound;
+pub mod start;
 
+pub use free::{first_free, free_name, numbered};
 pub use ids::{ByName, CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId, with_kind};
 pub use model::{Job, reading};
-pub use problem::{Problem, Problems, Severity};
+pub use problem::{Problem, Problems, Severity, Where};
 pub use read::{Opened, ReadError, read, write};
 
 /// The built-in example: a screen from a potting shed to an old garden wall, with a wicket gate.

@@ -9,7 +9,7 @@
 use super::clashes::{capital, post_called};
 use super::fixes::{Post, RunFix};
 use crate::job::model::{Marked, Pin, Tolerance};
-use crate::job::{ByName, Job, Problems, RunId};
+use crate::job::{ByName, Job, Problems, RunId, Where};
 use serde::Serialize;
 
 /// A post as built against its place, mm.
@@ -46,7 +46,7 @@ pub(crate) fn name_gone(job: &Job, runs: &ByName<RunId, RunFix>, problems: &mut 
             let named = job.runs.iter().find(|one| one.id == marked.run);
             let called = named.map_or(marked.run.as_str(), |run| run.called());
             problems.warning(
-                format!("marked[{i}].post"),
+                Where::from(format!("marked[{i}].post")).of_post(&marked.run, marked.post as usize),
                 format!(
                     "{} is marked out, but the run has {} posts now.",
                     capital(&post_called(called, marked.post as usize)),

@@ -1,8 +1,8 @@
 //! Posts and holes that are in each other's way, in the way of a wall, or in a gate.
 
 use super::fixes::{Post, PostKind, RunFix};
-use crate::job::Problems;
 use crate::job::sound::{MarkIx, RunEnd, RunStart, Sound, SoundRun};
+use crate::job::{Problems, Where};
 use crate::site::Plane;
 use geo::{Coord, Distance, Euclidean, Intersects, Line, Point, Polygon};
 use nalgebra::Vector2;
@@ -23,8 +23,12 @@ impl Placed<'_> {
         post_called(self.run.called(), self.post.n)
     }
 
-    fn place(&self) -> String {
-        format!("runs[{}]", self.run.index)
+    fn place(&self) -> Where {
+        Where::from(format!("runs[{}]", self.run.index)).of_post(&self.run.id, self.post.n)
+    }
+
+    fn place_with(&self, other: &Self) -> Where {
+        self.place().of_post(&other.run.id, other.post.n)
     }
 }
 
@@ -97,13 +101,13 @@ fn between_posts(sound: &Sound, placed: &[Placed<'_>], problems: &mut Problems) 
             let (first, second) = in_file_order(one, two);
             if footprint(one.post).intersects(&footprint(two.post)) {
                 problems.warning(
-                    second.place(),
+                    second.place_with(first),
                     format!("{} and {} overlap.", capital(&first.name()), second.name()),
                     "Change the longest bay, the gates or the pins so that one of them goes.",
                 );
             } else if apart < sound.hole.diameter {
                 problems.warning(
-                    second.place(),
+                    second.place_with(first),
                     format!(
                         "The holes for {} and {} run into each other: centres {} apart, holes {} wide.",
                         first.name(),

@@ -15,6 +15,7 @@ mod bays;
 mod clashes;
 mod fixes;
 mod held;
+mod respace;
 mod swings;
 mod track;
 
@@ -23,6 +24,7 @@ pub use as_built::{AsBuilt, Verdict, as_built, pins_as_built};
 pub use bays::{MOST_POSTS, fill};
 pub use clashes::post_called;
 pub use fixes::{GateFix, Post, PostKind, RunFix};
+pub use respace::{can_respace, respacing};
 pub use track::Track;
 
 use crate::job::Problems;

@@ -12,6 +12,7 @@
 //! Bearings are degrees from +x, positive to the left; ± is the half width of the 95 % band.
 
 mod crossing;
+mod findable;
 mod fixes;
 mod frame;
 mod line;
@@ -20,6 +21,7 @@ mod ray;
 mod trouble;
 
 pub use crossing::{Crossing, diagonal_at, fit_arms, run_at};
+pub use findable::{is_checked, least_slip};
 pub use fixes::{
     Advice, CornerFix, CornerPostFix, Diagonal, LineFix, MarkFix, NetworkFix, ReadingFix, Status,
     SuspectFix,

@@ -136,3 +136,22 @@ fn an_empty_job_has_no_boards_and_no_heights() {
     hand.picture("live-levels-empty");
     hand.must_say("Nothing levelled yet.");
 }
+
+#[test]
+fn the_warning_of_one_named_run_is_not_told_of_another() {
+    let mut job = job::example();
+    for (run, name) in job.runs.iter_mut().zip(["Front", "Side"]) {
+        name.clone_into(&mut run.name);
+    }
+    let solution = solve(&job);
+    let mut problems = solution.problems.iter();
+    let worst = problems
+        .find(|one| one.severity == Severity::Warning && one.place == "boards.gravel.gap")
+        .expect("the example leaves a gap that is too large");
+    assert!(worst.text.contains("Front"), "{}", worst.text);
+    let hand = Hand::on(job);
+    hand.press("Boards");
+    hand.must_say(&worst.text);
+    hand.press("Side");
+    assert!(!hand.says(&worst.text), "that is the other run's");
+}

@@ -114,7 +114,7 @@ fn what_is_drawn_anew_is_all_that_changed() {
                     FormVm::get(app).set_status(status());
                 });
             }
-            at.hand.go(Place::Walls, Page::Work);
+            at.hand.go(Place::Walls, Page::Walls);
             at.prove("walls");
             at.press("A to C");
             at.press("Enter its figure");

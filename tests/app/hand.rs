@@ -46,20 +46,20 @@ pub const PAGES: [(&str, Place, Page); 25] = [
     ("sums", Place::Walls, Page::Sums),
     ("quick", Place::Walls, Page::Quick),
     ("start", Place::Walls, Page::Start),
-    ("walls", Place::Walls, Page::Work),
+    ("walls", Place::Walls, Page::Walls),
     ("settings", Place::Walls, Page::Settings),
     ("sheet", Place::Walls, Page::Sheet),
-    ("lines", Place::Lines, Page::Work),
+    ("lines", Place::Lines, Page::Lines),
     ("string", Place::Lines, Page::Line),
     ("corner", Place::Lines, Page::Corner),
-    ("posts", Place::Posts, Page::Work),
+    ("posts", Place::Posts, Page::Posts),
     ("run", Place::Posts, Page::Run),
     ("mark-out", Place::Posts, Page::MarkOut),
-    ("levels", Place::Levels, Page::Work),
+    ("levels", Place::Levels, Page::Levels),
     ("carry", Place::Levels, Page::Carry),
     ("laser", Place::Levels, Page::Laser),
     ("heights", Place::Levels, Page::Heights),
-    ("boards", Place::Boards, Page::Work),
+    ("boards", Place::Boards, Page::Boards),
     ("sizes", Place::Boards, Page::Sizes),
     ("cut-list", Place::Boards, Page::CutList),
 ];
@@ -85,7 +85,7 @@ impl Hand {
         let mut desk = desk(jobs, folder.path());
         desk.take(open);
         let hand = Self::over(desk, Some(folder), width, height);
-        hand.go(Place::Walls, Page::Work);
+        hand.go(Place::Walls, Page::Walls);
         hand
     }
 
@@ -177,10 +177,7 @@ impl Hand {
 
     /// Goes to a page of a place without a press.
     pub fn go(&self, place: Place, page: Page) {
-        let nav = Nav::get(&self.app);
-        nav.set_place(place);
-        nav.set_page(page);
-        nav.invoke_moved();
+        self.bridge.visit(place, page);
         settle();
     }
 

@@ -5,14 +5,14 @@
 mod memory_disk;
 
 use memory_disk::{Effect, Fault, MemoryDisk};
-use slint::ComponentHandle;
 use slint::platform::WindowEvent;
+use slint::{ComponentHandle, Global};
 use std::io::ErrorKind;
 use tautmark::job::reading::Measure;
 use tautmark::job::{self, Job};
 use tautmark::store::{Jobs, OpenJob};
 use tautmark_app_tests::{Hand, settle, wait};
-use tautmark_ui::{Page, Place};
+use tautmark_ui::{FrameVm, Page, Place};
 
 const FULL: &str = "The disk is full. Your changes are in this window only.";
 
@@ -65,14 +65,14 @@ fn a_full_disk_is_said_everywhere_until_all_is_written() {
     enter(&hand, "A to C", "10882");
     assert!(hand.says(FULL), "{:?}", hand.labels());
     hand.picture("live-disk-full");
-    for place in [
-        Place::Walls,
-        Place::Lines,
-        Place::Posts,
-        Place::Levels,
-        Place::Boards,
+    for (place, page) in [
+        (Place::Walls, Page::Walls),
+        (Place::Lines, Page::Lines),
+        (Place::Posts, Page::Posts),
+        (Place::Levels, Page::Levels),
+        (Place::Boards, Page::Boards),
     ] {
-        hand.go(place, Page::Work);
+        hand.go(place, page);
         assert!(hand.says(FULL), "{place:?}");
     }
     for page in [
@@ -89,7 +89,7 @@ fn a_full_disk_is_said_everywhere_until_all_is_written() {
     wait(10);
     assert!(hand.says(FULL), "it stays");
 
-    hand.go(Place::Walls, Page::Work);
+    hand.go(Place::Walls, Page::Walls);
     enter(&hand, "B to C", "7631");
     let job = hand.saved();
     assert_eq!(on_disk(&disk)[0].readings, job::example().readings);
@@ -155,7 +155,7 @@ fn a_new_job_on_a_full_disk_is_in_the_list_and_kept_in_the_end() {
     assert_eq!(hand.here().1, Page::Jobs);
     assert!(hand.says(FULL));
     hand.press("One wall");
-    assert_eq!(hand.here().1, Page::Work);
+    assert_eq!(hand.here().1, Page::Walls);
     disk.fail(None);
     wait(4);
     assert_eq!(length(&on_disk(&disk)[0], 0), Some(3650.0));
@@ -215,7 +215,7 @@ fn a_job_open_elsewhere_says_so_and_can_be_copied() {
     hand.press("Orchard corner screen");
     let shown = "This job is open in another window. It is shown here, not changed";
     assert!(hand.says(shown), "{:?}", hand.labels());
-    hand.go(Place::Boards, Page::Work);
+    hand.go(Place::Boards, Page::Boards);
     assert!(hand.says(shown));
     hand.picture("live-shown-only");
     hand.press("Copy it");
@@ -364,4 +364,35 @@ fn an_earlier_copy_opens_as_a_job_of_its_own() {
     let job = hand.saved();
     assert_eq!(job.title, "Orchard corner screen (as it was)");
     assert_eq!(length(&job, 3), before);
+}
+
+/// What is in a menu is chosen by its row: an id that no row has is a fault of the program, and no
+/// reason to delete anything.
+#[test]
+fn an_id_that_no_row_of_a_menu_has_does_nothing() {
+    let hand = Hand::on(job::example());
+    let menus: [(Place, Page, &str); 3] = [
+        (
+            Place::Walls,
+            Page::Jobs,
+            "Copy, rename or delete Orchard corner screen",
+        ),
+        (
+            Place::Lines,
+            Page::Line,
+            "Rename, move or delete this string",
+        ),
+        (Place::Lines, Page::Corner, "Delete this corner"),
+    ];
+    for (place, page, more) in menus {
+        hand.go(place, page);
+        hand.press(more);
+        let vm = FrameVm::get(&hand.app);
+        assert!(vm.get_menu_open(), "{more}");
+        vm.invoke_menu_picked("no such row".into());
+        settle();
+        assert_eq!(hand.saved(), job::example(), "{more}");
+    }
+    hand.go(Place::Walls, Page::Jobs);
+    assert!(hand.says("Orchard corner screen"), "{:?}", hand.labels());
 }

@@ -79,7 +79,7 @@ fn keys_go_on_working_after_a_name_was_typed() {
     key(&hand, 'x');
     assert_eq!(hand.saved().title, format!("{title}x"));
     click(&hand, "Back");
-    assert_eq!(hand.here().1, Page::Work);
+    assert_eq!(hand.here().1, Page::Walls);
     undo(&hand);
     assert_eq!(hand.saved().title, title, "undone without a click first");
     hand.go(Place::Posts, Page::Run);
@@ -91,7 +91,7 @@ fn keys_go_on_working_after_a_name_was_typed() {
     click(&hand, "front meets side");
     assert_eq!(hand.here().1, Page::Corner);
     key(&hand, Key::Escape);
-    assert_eq!(hand.here(), (Place::Lines, Page::Work));
+    assert_eq!(hand.here(), (Place::Lines, Page::Lines));
 }
 
 #[test]

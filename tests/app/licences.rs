@@ -271,7 +271,7 @@ fn everything_in_the_program_is_listed_with_its_licence() {
     let packages = packages();
     if std::env::var_os("TAUTMARK_WRITE_LICENCES").is_some() {
         let text = serde_json::to_string_pretty(&written(&packages)).expect("plain text");
-        let file = repository().join("src/app/licences/parts.json");
+        let file = repository().join("src/app/about/licences/parts.json");
         fs::write(file, text + "\n").expect("the list can be written");
         return;
     }

@@ -10,17 +10,17 @@ use tautmark::job::{self, Job};
 use tautmark::length::Unit;
 use tautmark::solve;
 use tautmark_app_tests::{Hand, settle};
-use tautmark_ui::{Nav, Page, Place, Theme, ThemeMode};
+use tautmark_ui::{Page, Place, Theme, ThemeMode};
 
 const PAGES: [(&str, Place, Page); 10] = [
-    ("posts", Place::Posts, Page::Work),
+    ("posts", Place::Posts, Page::Posts),
     ("run", Place::Posts, Page::Run),
     ("mark-out", Place::Posts, Page::MarkOut),
-    ("levels", Place::Levels, Page::Work),
+    ("levels", Place::Levels, Page::Levels),
     ("carry", Place::Levels, Page::Carry),
     ("laser", Place::Levels, Page::Laser),
     ("heights", Place::Levels, Page::Heights),
-    ("boards", Place::Boards, Page::Work),
+    ("boards", Place::Boards, Page::Boards),
     ("sizes", Place::Boards, Page::Sizes),
     ("cut-list", Place::Boards, Page::CutList),
 ];
@@ -112,11 +112,7 @@ fn draw(name: &str, job: &Job, (width, height): (f32, f32), mode: ThemeMode) {
         let hand = Hand::on_screen(job, width, height);
         Theme::get(&hand.app).set_mode(mode);
         for (page_name, place, page) in PAGES {
-            let nav = Nav::get(&hand.app);
-            nav.set_place(place);
-            nav.set_page(page);
-            hand.bridge.refresh();
-            settle();
+            hand.go(place, page);
             hand.picture(&format!("looks-{name}-{page_name}-{width}x{height}"));
             assert!(!hand.labels().is_empty(), "{page_name} is empty");
         }

@@ -339,8 +339,25 @@ fn posts_are_not_trusted_while_a_reading_does_not_fit() {
     hand.press("Mark out post 1");
     hand.press("Close");
     assert!(hand.says(doubt), "{:?}", hand.labels());
-    hand.go(Place::Walls, Page::Work);
+    hand.go(Place::Walls, Page::Walls);
     hand.press("It was 13\u{a0}496");
     hand.press("Posts");
     assert!(!hand.says("does not fit"), "{:?}", hand.labels());
+}
+
+/// Beside the keypad of a wide screen the other places can be pressed.
+#[test]
+fn a_figure_left_half_typed_for_another_place_does_not_stand_as_entered() {
+    let hand = Hand::on_screen(job::example(), 1280.0, 800.0);
+    let before = hand.value("A to C");
+    hand.press("A to C");
+    hand.press("Enter its figure");
+    hand.keys("9999");
+    hand.press("Lines");
+    hand.press("Walls");
+    assert_eq!(hand.value("A to C"), before);
+    assert_eq!(hand.saved(), job::example());
+    hand.press("A to C");
+    hand.press("Enter its figure");
+    hand.must_say("9\u{a0}999");
 }

@@ -37,7 +37,7 @@ fn every_place_is_drawn_by_day_and_by_night() {
 /// chosen on another.
 fn laid_over(hand: &Hand, size: &str, light: &str) {
     let picture = |name: &str| hand.picture(&format!("app-{size}-{name}-{light}"));
-    hand.go(Place::Walls, Page::Work);
+    hand.go(Place::Walls, Page::Walls);
     hand.press("Add a reading");
     picture("menu");
     hand.press("Close");

@@ -38,8 +38,8 @@ fn sure(hand: &Hand) -> (Vec<ElementHandle>, Vec<ElementHandle>) {
 /// What lies over the page goes.
 fn clear(hand: &Hand) {
     let vm = FrameVm::get(&hand.app);
-    vm.set_menu_open(false);
-    vm.set_notice_open(false);
+    vm.invoke_menu_closed();
+    vm.invoke_notice_closed();
     settle();
 }
 

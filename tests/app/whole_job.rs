@@ -365,7 +365,7 @@ fn in_the_cases_order(mut typed: Job) -> Job {
 /// Back to a job with nothing in it, and forth again.
 fn all_is_undone_and_done_again(hand: &Hand) {
     let (before, worth) = (hand.saved(), hand.shown());
-    hand.go(Place::Walls, Page::Work);
+    hand.go(Place::Walls, Page::Walls);
     let steps = hand.bridge.look(|desk| {
         let open = desk.open().expect("a job");
         open.history().done().len()

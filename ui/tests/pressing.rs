@@ -4,7 +4,7 @@ mod fingers;
 mod orchard;
 
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
-use orchard::{Scene, Site, scenes, settle};
+use orchard::{Scene, Site, scenes, settle, stand};
 use slint::platform::{Key, PointerEventButton, WindowEvent};
 use slint::{ComponentHandle, Global, LogicalPosition, SharedString};
 use std::{cell::RefCell, rc::Rc};
@@ -153,23 +153,19 @@ fn a_desktop_keyboard_types_the_same_figures() {
 }
 
 #[test]
-fn back_goes_one_step_and_is_left_to_the_device_at_the_end() {
+fn back_is_asked_for_and_is_left_to_the_device_at_the_end() {
     let site = Site::open(360.0, 800.0);
-    for way in [Key::Back, Key::Escape] {
-        site.go(&scene("corner"), ThemeMode::Day);
-        let nav = Nav::get(&site.app);
-        nav.set_entry(true);
-        settle();
-        key(&site, way);
-        assert!(!nav.get_entry());
-        assert_eq!(nav.get_page(), Page::Corner);
-        key(&site, way);
-        assert_eq!(
-            (nav.get_page(), nav.get_place()),
-            (Page::Work, Place::Lines)
-        );
-    }
+    let nav = Nav::get(&site.app);
+    let asked = Rc::new(RefCell::new(0));
+    let count = asked.clone();
+    nav.on_back(move || *count.borrow_mut() += 1);
+    site.go(&scene("corner"), ThemeMode::Day);
+    nav.set_can_go_back(true);
+    key(&site, Key::Back);
+    key(&site, Key::Escape);
+    assert_eq!(*asked.borrow(), 2);
     // With nowhere left to go, the device takes it, and leaves the app.
+    nav.set_can_go_back(false);
     let result = site
         .app
         .window()
@@ -183,25 +179,27 @@ fn back_goes_one_step_and_is_left_to_the_device_at_the_end() {
 }
 
 #[test]
-fn the_frame_leads_to_places_jobs_and_the_sheet() {
+fn the_frame_asks_for_places_jobs_and_pages() {
     let site = Site::open(360.0, 800.0);
-    site.go(&scene("walls"), ThemeMode::Day);
     let nav = Nav::get(&site.app);
-    for (label, place) in [
-        ("Lines", Place::Lines),
-        ("Posts", Place::Posts),
-        ("Levels", Place::Levels),
-        ("Boards", Place::Boards),
-    ] {
+    let asked = Rc::new(RefCell::new(Vec::new()));
+    let ear = asked.clone();
+    nav.on_go(move |place| ear.borrow_mut().push(format!("{place:?}")));
+    let ear = asked.clone();
+    nav.on_open(move |page| ear.borrow_mut().push(format!("{page:?}")));
+    let ear = asked.clone();
+    nav.on_back(move || ear.borrow_mut().push("back".to_owned()));
+    site.go(&scene("walls"), ThemeMode::Day);
+    for label in ["Lines", "Posts", "Levels", "Boards", "Sheet"] {
         press(&site, label);
-        assert_eq!((nav.get_place(), nav.get_page()), (place, Page::Work));
     }
     press(&site, "Orchard corner screen");
-    assert_eq!(nav.get_page(), Page::Jobs);
+    site.go(&scene("corner"), ThemeMode::Day);
+    press(&site, "Orchard corner screen");
+    site.go(&scene("jobs"), ThemeMode::Day);
     press(&site, "About");
-    assert_eq!(nav.get_page(), Page::About);
-    press(&site, "Back");
-    assert_eq!(nav.get_page(), Page::Jobs);
+    let said = asked.borrow().join(" ");
+    assert_eq!(said, "Lines Posts Levels Boards Sheet Jobs back About");
 }
 
 #[test]
@@ -232,9 +230,7 @@ fn tab_and_enter_reach_the_readings() {
         if !heard.borrow().is_empty() {
             break;
         }
-        let nav = Nav::get(&site.app);
-        nav.set_page(Page::Work);
-        nav.set_place(Place::Walls);
+        stand(&site.app, Place::Walls, Page::Walls);
     }
     assert_eq!(heard.borrow().first().map(String::as_str), Some("A to C"));
 }

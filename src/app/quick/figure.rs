@@ -1,13 +1,11 @@
 //! A figure of a quick sum on the keypad.
 
-use super::super::field::{Field, Measure};
-use super::super::words::status;
-use super::super::{Desk, Then};
 use super::given::Given;
 use super::settings;
 use super::sum::{Input, Kind, Need, Sum};
+use crate::app::desk::{Desk, Entered, FigureKind, Prompt, Then};
+use crate::app::kit::words::status;
 use crate::job::Job;
-use crate::job::edit::Edit;
 use crate::length::Unit;
 use tautmark_ui::{KeySigns, Status, Verdict};
 
@@ -50,7 +48,7 @@ impl QuickFigure {
     }
 }
 
-impl Field for QuickFigure {
+impl Prompt for QuickFigure {
     fn key(&self) -> String {
         self.input.key.to_owned()
     }
@@ -59,13 +57,13 @@ impl Field for QuickFigure {
         format!("**{}**", self.input.label)
     }
 
-    fn measure(&self) -> Measure {
+    fn measure(&self) -> FigureKind {
         match self.input.kind {
-            Kind::Length => Measure::Length,
-            Kind::Down | Kind::Up => Measure::Signed(KeySigns::UpDown),
-            Kind::Degrees => Measure::Degrees,
-            Kind::Count | Kind::Choice(_) => Measure::Count,
-            Kind::Number(unit) => Measure::Number(unit),
+            Kind::Length => FigureKind::Length,
+            Kind::Down | Kind::Up => FigureKind::Signed(KeySigns::UpDown),
+            Kind::Degrees => FigureKind::Degrees,
+            Kind::Count | Kind::Choice(_) => FigureKind::Count,
+            Kind::Number(unit) => FigureKind::Number(unit),
         }
     }
 
@@ -90,8 +88,8 @@ impl Field for QuickFigure {
         self.unit
     }
 
-    fn edit(&self, _job: &Job, _value: f64) -> Option<Edit> {
-        None
+    fn enter(&self, _job: &Job, _value: f64) -> Entered {
+        Entered::Desk
     }
 
     fn entered(&self, desk: &mut Desk, value: f64) {
@@ -109,7 +107,7 @@ impl Field for QuickFigure {
         Some((at + 1, all.count()))
     }
 
-    fn next(&self, _job: &Job) -> Option<Box<dyn Field>> {
+    fn next(&self, _job: &Job) -> Option<Box<dyn Prompt>> {
         let later = self.sum.inputs.iter().zip(&self.known).skip(self.at() + 1);
         let mut open = later.filter(|(input, known)| Self::in_turn(input) && known.is_none());
         let (input, _) = open.next()?;

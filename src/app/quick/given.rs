@@ -1,9 +1,9 @@
 //! The figures of a sum as they stand, with the one being typed among them.
 
-use super::super::Desk;
-use super::super::entry::plain;
 use super::settings::{laser, tape, unit};
 use super::sum::{Input, Kind, Need, Sum};
+use crate::app::desk::Desk;
+use crate::app::desk::entry::plain;
 use crate::drawing::{Sketch, Tag};
 use crate::job::model::Tape;
 use crate::laser::Laser;
@@ -26,7 +26,7 @@ impl<'a> Given<'a> {
     /// The figures of a sum on this desk.
     #[must_use]
     pub fn of(desk: &'a Desk, sum: &'static Sum) -> Self {
-        let key = desk.entry.as_ref().map(|entry| entry.field.key());
+        let key = desk.entry.as_ref().map(|entry| entry.figure.key());
         let asked = key.and_then(|key| sum.input(&key));
         let typed = asked.and_then(|input| {
             let value = desk.typed()?;

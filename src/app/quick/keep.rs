@@ -1,14 +1,15 @@
 //! Keeping what was typed: in the open job, where it can be taken back, or in a new one.
 
-use super::super::menu::choice;
-use super::super::{Desk, Menu, Then, jobs};
 use super::given::Given;
 use super::settings::{laser, tape, unit};
 use super::sum::Sum;
+use crate::app::desk::{Desk, Menu, Then};
+use crate::app::jobs::open;
 use crate::job::edit::{Change, Edit, apply};
 use crate::job::model::{Mark, Show, Wall};
 use crate::job::reading::Reading;
 use crate::job::{Job, MarkId};
+use std::rc::Rc;
 use tautmark_ui::Place;
 
 /// Asks what has to be asked, and keeps the figures of a sum.
@@ -18,6 +19,7 @@ pub type Keep = fn(&mut Desk, &'static Sum) -> Then;
 pub type Put = Box<dyn Fn(&Given<'_>, &Job) -> Option<Edit>>;
 
 /// Where figures are kept, and what is said of it.
+#[derive(Clone, Copy)]
 pub struct Kept {
     /// Title of a new job.
     pub title: &'static str,
@@ -32,22 +34,18 @@ pub fn into_a_job(desk: &mut Desk, sum: &'static Sum, kept: Kept, edit: Put) -> 
     let Some(open) = desk.open() else {
         return into_new(desk, sum, &kept, &edit);
     };
-    let rows = vec![
-        choice(
-            "open",
+    let edit = Rc::new(edit);
+    let other = edit.clone();
+    let menu = Menu::new("Keep it where?")
+        .row(
             &open.job().title,
             "the open job; it can be taken back",
-        ),
-        choice("new", "A new job", kept.title),
-    ];
-    desk.menu = Some(Menu::new("Keep it where?", rows, move |desk, id| {
-        if id == "open" {
-            into_open(desk, sum, &kept, &edit)
-        } else {
-            into_new(desk, sum, &kept, &edit)
-        }
-    }));
-    Then::Stay
+            move |desk| into_open(desk, sum, &kept, &edit),
+        )
+        .row("A new job", kept.title, move |desk| {
+            into_new(desk, sum, &kept, &other)
+        });
+    desk.offer(menu)
 }
 
 /// Puts the figures into the open job.
@@ -74,7 +72,7 @@ pub fn into_new(desk: &mut Desk, sum: &'static Sum, kept: &Kept, edit: &Put) -> 
         desk.say("These figures make no job. Look at them again.");
         return Then::Stay;
     }
-    jobs::begin(desk, job);
+    open::begin(desk, job);
     Then::Go(kept.place)
 }
 

@@ -1,10 +1,9 @@
 //! Is the laser telling the truth: two pegs, or two marks on a wall.
 
-use super::super::menu::choice;
-use super::super::{Desk, Menu, Then};
 use super::given::Given;
 use super::settings;
 use super::sum::{Answer, Input, Refused, Stage, Sum, Worked};
+use crate::app::desk::{Desk, Menu, Then};
 use crate::cautions::LASER;
 use crate::drawing::{Block, Drawing, Tag, Vec2};
 use crate::job::edit::{Edit, Setting};
@@ -195,24 +194,21 @@ fn keep_accuracy(desk: &mut Desk, sum: &'static Sum) -> Then {
         return Then::Stay;
     };
     let note = format!("every ± counts on {accuracy:.1} mm per m");
-    let rows = vec![
-        choice("job", title, &note),
-        choice("quick", "The quick sums", &note),
-    ];
-    desk.menu = Some(Menu::new("Count on it where?", rows, move |desk, id| {
-        if id == "job" {
+    let menu = Menu::new("Count on it where?")
+        .row(title, &note, move |desk| {
             let level = crate::job::model::Laser {
                 accuracy,
                 ..desk.saved().level.clone()
             };
             let text = format!("Every ± counts on {accuracy:.1} mm per m now.");
             desk.change_and_say(Edit::Set(Setting::Laser(level)), &text);
-        } else {
+            Then::Stay
+        })
+        .row("The quick sums", &note, move |desk| {
             settings::count_on(desk, accuracy);
-        }
-        Then::Stay
-    }));
-    Then::Stay
+            Then::Stay
+        });
+    desk.offer(menu)
 }
 
 const APART: &str = "turn about apart";

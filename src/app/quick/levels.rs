@@ -1,6 +1,5 @@
 //! Levels without a job: a line carried round a corner, a spirit level turned end for end.
 
-use super::super::level_names::free_name;
 use super::given::Given;
 use super::keep::{self, Kept};
 use super::sum::{Answer, Input, Refused, Stage, Sum, Worked};
@@ -9,6 +8,7 @@ use crate::drawing::{Block, Drawing, Vec2};
 use crate::job::Job;
 use crate::job::PointId;
 use crate::job::edit::{Change, Edit, Setting};
+use crate::job::free_name;
 use crate::job::model::{Datum, Point, Setup, Sight as JobSight};
 use crate::length::reword;
 use crate::quick::carry_level::{Closes, FromLine, Shared, Sight, TwoSetups, carry_level};

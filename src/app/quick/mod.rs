@@ -18,21 +18,25 @@ mod keep;
 mod lasers;
 mod levels;
 mod points;
+mod screens;
 mod settings;
 mod spaces;
 mod square;
 mod sum;
 mod tapes;
 
-use super::form::{self, Form, FormContents, FormFigure, heading, pick, result};
-use super::rows::patched;
-use super::{Bridge, Desk, Then, caution};
+use crate::app::bridge::Bridge;
+use crate::app::bridge::form::FormPage;
+use crate::app::desk::{Desk, Then, caution};
+use crate::app::kit::fields as form;
+use crate::app::kit::fields::{FormContents, FormFigure, heading, pick, result};
+use crate::app::kit::rows::patched;
 use crate::drawing::Drawing;
 use given::Given;
 use slint::Global;
 use std::rc::Rc;
 use sum::{Answer, Input, Kind, Need, Refused, Stage, Sum, Worked};
-use tautmark_ui::{App, Field as Row, JobsVm, Nav, Page, QuickRow, Verdict};
+use tautmark_ui::{App, Field as Row, JobsVm, Page, QuickRow, Verdict};
 
 /// Every sum, in the order of the work.
 static SUMS: [&Sum; 25] = [
@@ -67,24 +71,11 @@ static SUMS: [&Sum; 25] = [
 const FIRST: [&str; 5] = ["corner", "point", "bays", "carry", "laser"];
 const ALL: &str = "all";
 
-/// The sum in sight, and what was cleared away.
-#[derive(Default)]
-pub struct QuickDesk {
-    sum: Option<&'static Sum>,
-    cleared: Vec<(String, f64)>,
-}
-
 impl Desk {
-    /// The name of the quick sum in sight.
-    #[must_use]
-    pub fn quick(&self) -> &'static str {
-        in_sight(self).id
-    }
-
     /// Looks at the quick sum of that name.
     pub fn look_at_quick(&mut self, id: &str) {
         if let Some(sum) = by_id(id) {
-            self.quick.sum = Some(sum);
+            self.quick.sum = sum.id.to_owned();
             self.view.whole();
         }
     }
@@ -95,35 +86,30 @@ fn by_id(id: &str) -> Option<&'static Sum> {
 }
 
 fn in_sight(desk: &Desk) -> &'static Sum {
-    desk.quick.sum.unwrap_or(&corners::BY_TAPES)
+    by_id(&desk.quick.sum).unwrap_or(&corners::BY_TAPES)
 }
 
 /// The picture of the sum in sight.
-pub(super) fn drawing(desk: &Desk) -> Drawing {
+fn drawing(desk: &Desk) -> Drawing {
     let sum = in_sight(desk);
     (sum.picture)(&Given::of(desk, sum))
 }
 
 /// The pegs and both places of the laser, with the figures of its check on this desk.
-pub(super) fn laser_check(desk: &Desk) -> Drawing {
+fn laser_check(desk: &Desk) -> Drawing {
     let sum = &lasers::TWO_PEGS;
     (sum.picture)(&Given::of(desk, sum))
 }
 
-pub(super) fn wire(app: &App, bridge: &Rc<Bridge>) {
-    let at = bridge.clone();
-    JobsVm::get(app).on_quick_pressed(move |id| {
-        at.act(|desk| {
-            desk.look_at_quick(&id);
-            Then::Open(if id == ALL { Page::Sums } else { Page::Quick })
-        });
-    });
+fn wire(app: &App, bridge: &Rc<Bridge>) {
+    JobsVm::get(app).on_quick_pressed(bridge.does_with(|desk, id| {
+        desk.look_at_quick(id);
+        Then::Open(if id == ALL { Page::Sums } else { Page::Quick })
+    }));
 }
 
-pub(super) fn fill(app: &App, _desk: &Desk) {
-    if Nav::get(app).get_page() != Page::Jobs {
-        return;
-    }
+/// The sums that have a button under the jobs.
+fn buttons(app: &App) {
     let vm = JobsVm::get(app);
     let button = |id: &str, label: &str| QuickRow {
         id: id.into(),
@@ -138,7 +124,7 @@ pub(super) fn fill(app: &App, _desk: &Desk) {
 /// The list of all sums.
 pub(super) struct Index;
 
-impl Form for Index {
+impl FormPage for Index {
     fn title(&self, _desk: &Desk) -> String {
         "Quick sums".to_owned()
     }
@@ -226,7 +212,7 @@ fn found(answer: &Answer) -> Vec<Row> {
     rows.collect()
 }
 
-impl Form for OneSum {
+impl FormPage for OneSum {
     fn title(&self, desk: &Desk) -> String {
         in_sight(desk).title.to_owned()
     }

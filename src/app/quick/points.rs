@@ -1,10 +1,9 @@
 //! A point and its two tapes: where it is, and which tapes put it there.
 
-use super::super::menu::choice;
-use super::super::{Desk, Menu, Then};
 use super::given::Given;
 use super::keep::{self, Kept, Marks, Put};
 use super::sum::{Answer, Input, Refused, Stage, Sum, Worked};
+use crate::app::desk::{Desk, Menu, Then};
 use crate::drawing::{Drawing, Sketch, Vec2};
 use crate::job::edit::Edit;
 use crate::job::reading::Reading;
@@ -133,40 +132,38 @@ fn keep_point(desk: &mut Desk, sum: &'static Sum) -> Then {
     if marks.len() < 2 {
         return keep::into_a_job(desk, sum, kept, Box::new(with_new_marks));
     }
-    let mut rows = vec![choice("\n", "A new mark", "the base is kept too")];
-    rows.extend(
-        marks
-            .iter()
-            .map(|mark| choice(mark.id.as_str(), format!("Mark {}", mark.id), &mark.note)),
+    let menu = Menu::new("What was the first mark?").row(
+        "A new mark",
+        "the base is kept too",
+        move |desk| keep::into_a_job(desk, sum, kept, Box::new(with_new_marks)),
     );
-    desk.menu = Some(Menu::new(
-        "What was the first mark?",
-        rows,
-        move |desk, id| {
-            if id == "\n" {
-                return keep::into_a_job(desk, sum, kept, Box::new(with_new_marks));
-            }
-            second_mark(desk, sum, kept, id.into())
-        },
-    ));
-    Then::Stay
+    let menu = marks.into_iter().fold(menu, |menu, mark| {
+        menu.row(format!("Mark {}", mark.id), &mark.note, move |desk| {
+            second_mark(desk, sum, kept, mark.id)
+        })
+    });
+    desk.offer(menu)
 }
 
 fn second_mark(desk: &mut Desk, sum: &'static Sum, kept: Kept, first: MarkId) -> Then {
     let marks = desk.saved().marks.iter().filter(|mark| mark.id != first);
-    let rows = marks.map(|mark| choice(mark.id.as_str(), format!("Mark {}", mark.id), &mark.note));
-    let rows = rows.collect();
-    desk.menu = Some(Menu::new("And the second mark?", rows, move |desk, id| {
-        let base = [first, id.into()];
-        let at = base.clone().map(|mark| {
-            let known = desk.solution.marks.get(&mark).map(|fix| [fix.x, fix.y]);
-            let rough = desk.saved().marks.iter().find(|one| one.id == mark);
-            known.or(rough.and_then(|mark| mark.rough))
-        });
-        let put: Put = Box::new(move |given, job| between(given, job, &base, at));
-        keep::into_open(desk, sum, &kept, &put)
-    }));
-    Then::Stay
+    let menu = marks.fold(Menu::new("And the second mark?"), |menu, mark| {
+        let base = [first.clone(), mark.id.clone()];
+        menu.row(format!("Mark {}", mark.id), &mark.note, move |desk| {
+            into_between(desk, sum, &kept, base)
+        })
+    });
+    desk.offer(menu)
+}
+
+fn into_between(desk: &mut Desk, sum: &'static Sum, kept: &Kept, base: [MarkId; 2]) -> Then {
+    let at = base.clone().map(|mark| {
+        let known = desk.solution.marks.get(&mark).map(|fix| [fix.x, fix.y]);
+        let rough = desk.saved().marks.iter().find(|one| one.id == mark);
+        known.or(rough.and_then(|mark| mark.rough))
+    });
+    let put: Put = Box::new(move |given, job| between(given, job, &base, at));
+    keep::into_open(desk, sum, kept, &put)
 }
 
 /// A mark taped from two that are there; the base is a reading too, which checks it.

@@ -1,12 +1,10 @@
 //! What every quick sum counts on: the unit, the tape and the laser; the open job's until another
 //! is chosen here.
 
-use super::super::Desk;
-use super::super::entry::plain;
-use super::super::field::{Field, Measure};
-use super::super::form::{choice, figure, heading};
+use crate::app::desk::entry::plain;
+use crate::app::desk::{Desk, Entered, FigureKind, Prompt};
+use crate::app::kit::fields::{choice, figure, heading};
 use crate::job::Job;
-use crate::job::edit::Edit;
 use crate::job::model::Tape;
 use crate::laser::Laser;
 use crate::length::{Unit, show_fine};
@@ -122,7 +120,7 @@ struct SettingFigure {
     unit: Unit,
 }
 
-impl Field for SettingFigure {
+impl Prompt for SettingFigure {
     fn key(&self) -> String {
         self.key.to_owned()
     }
@@ -136,11 +134,11 @@ impl Field for SettingFigure {
         .to_owned()
     }
 
-    fn measure(&self) -> Measure {
+    fn measure(&self) -> FigureKind {
         if self.key == ACCURACY {
-            Measure::Number("mm per m")
+            FigureKind::Number("mm per m")
         } else {
-            Measure::Length
+            FigureKind::Length
         }
     }
 
@@ -152,8 +150,8 @@ impl Field for SettingFigure {
         self.unit
     }
 
-    fn edit(&self, _job: &Job, _value: f64) -> Option<Edit> {
-        None
+    fn enter(&self, _job: &Job, _value: f64) -> Entered {
+        Entered::Desk
     }
 
     fn entered(&self, desk: &mut Desk, value: f64) {

@@ -1,11 +1,10 @@
 //! Equal bays and equal gaps, marked from one end.
 
-use super::super::menu::choice;
-use super::super::run_names::run_name;
-use super::super::{Desk, Menu, Then};
 use super::given::Given;
 use super::keep::{self, Kept, Marks, Put};
 use super::sum::{Answer, Input, Refused, Stage, Sum, Worked};
+use crate::app::desk::{Desk, Menu, Then};
+use crate::app::names::things::run_name;
 use crate::drawing::{Block, Drawing, Sketch, Vec2};
 use crate::job::Job;
 use crate::job::edit::{Change, Edit};
@@ -183,25 +182,18 @@ fn keep_bays(desk: &mut Desk, sum: &'static Sum) -> Then {
     if runs.is_empty() {
         return keep::into_new(desk, sum, &kept, &(Box::new(new_run) as Put));
     }
-    let mut rows: Vec<_> = runs
-        .iter()
-        .enumerate()
-        .map(|(at, run)| choice(at.to_string(), run_name(run), "takes its bays from here"))
-        .collect();
-    rows.push(choice("new", "A new job", "a run between two marks"));
-    desk.menu = Some(Menu::new(
-        "For which run?",
-        rows,
-        move |desk, id| match id.parse() {
-            Ok(at) => {
-                desk.chosen.run = at;
-                let put: Put = Box::new(move |given, job| run_bays(given, job, at));
-                keep::into_open(desk, sum, &kept, &put)
-            }
-            Err(_) => keep::into_new(desk, sum, &kept, &(Box::new(new_run) as Put)),
-        },
-    ));
-    Then::Stay
+    let runs = runs.iter().enumerate();
+    let menu = runs.fold(Menu::new("For which run?"), |menu, (at, run)| {
+        menu.row(run_name(run), "takes its bays from here", move |desk| {
+            desk.chosen.run = at;
+            let put: Put = Box::new(move |given, job| run_bays(given, job, at));
+            keep::into_open(desk, sum, &kept, &put)
+        })
+    });
+    let menu = menu.row("A new job", "a run between two marks", move |desk| {
+        keep::into_new(desk, sum, &kept, &(Box::new(new_run) as Put))
+    });
+    desk.offer(menu)
 }
 
 fn run_bays(given: &Given<'_>, job: &Job, at: usize) -> Option<Edit> {

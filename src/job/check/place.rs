@@ -1,3 +1,4 @@
+use crate::job::Where;
 use std::fmt;
 
 /// A place in the file, such as `runs[0].gates[1].at`. It becomes text only where something is
@@ -27,6 +28,12 @@ impl fmt::Display for Place<'_> {
             Place::Key(within, key) => write!(f, "{within}.{key}"),
             Place::Nth(within, index) => write!(f, "{within}[{index}]"),
         }
+    }
+}
+
+impl From<Place<'_>> for Where {
+    fn from(place: Place<'_>) -> Self {
+        place.to_string().into()
     }
 }
 

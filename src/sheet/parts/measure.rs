@@ -4,13 +4,7 @@ use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::{and, count, count_in_words};
 use super::{Desk, names, pictures};
 use crate::job::reading::{Measure, Reading};
-use crate::site::{ReadingFix, Status};
-
-/// Smallest slip that a check of 0.1 % finds four times in five, in standard deviations of a
-/// reading that is wholly checked (Baarda 1968).
-const FINDABLE: f64 = 4.13;
-/// Below this share nothing checks a reading.
-const CHECKED: f64 = 1e-6;
+use crate::site::{ReadingFix, Status, is_checked, least_slip};
 
 pub fn section(desk: &Desk<'_>) -> Option<Section> {
     if desk.job.marks.is_empty() && desk.job.readings.is_empty() {
@@ -58,13 +52,16 @@ fn agreement(desk: &Desk<'_>) -> String {
     }
     let weakest = readings
         .iter()
-        .filter_map(|fix| Some((fix, least_slip(desk, fix)?)))
+        .filter_map(|fix| Some((fix, slip_that_shows(desk, fix)?)))
         .filter(|(fix, _)| is_length(desk.job.readings.get(fix.index)))
         .max_by(|a, b| a.1.total_cmp(&b.1));
     let Some((fix, slip)) = weakest else {
         return ". Nothing checks them: a slip in any of them would not show. Take one more tape, across the longest way you can.".to_owned();
     };
-    let unchecked = readings.iter().filter(|f| f.redundancy <= CHECKED).count();
+    let unchecked = readings
+        .iter()
+        .filter(|f| !is_checked(f.redundancy))
+        .count();
     let and_unchecked = match unchecked {
         0 => String::new(),
         n => format!(" Nothing checks {n} of them."),
@@ -84,7 +81,7 @@ fn is_length(reading: Option<&Reading>) -> bool {
 
 /// Smallest slip in a reading that the others would show, mm or degrees; `None` where nothing
 /// checks it.
-fn least_slip(desk: &Desk<'_>, fix: &ReadingFix) -> Option<f64> {
+fn slip_that_shows(desk: &Desk<'_>, fix: &ReadingFix) -> Option<f64> {
     let tape = &desk.job.tape;
     let sd = match &desk.job.readings.get(fix.index)?.what {
         Measure::Tape { length, .. } | Measure::Offset { length, .. } => {
@@ -93,7 +90,7 @@ fn least_slip(desk: &Desk<'_>, fix: &ReadingFix) -> Option<f64> {
         Measure::Inline { sd, .. } | Measure::Angle { sd, .. } => *sd,
         Measure::Other { .. } => return None,
     };
-    (fix.redundancy > CHECKED).then(|| FINDABLE * sd / fix.redundancy.sqrt())
+    least_slip(sd, fix.redundancy)
 }
 
 fn advice(desk: &Desk<'_>) -> String {
@@ -157,7 +154,7 @@ fn row(desk: &Desk<'_>, index: usize, reading: &Reading, fix: Option<&ReadingFix
         _ if desk.solution.network.suspects.contains(&index) => "looks wrong",
         None if !reading.used => "left out",
         None => "not used",
-        Some(fix) if fix.redundancy <= CHECKED => "unchecked",
+        Some(fix) if !is_checked(fix.redundancy) => "unchecked",
         Some(_) => "",
     };
     let observed = match &reading.what {
@@ -178,7 +175,7 @@ fn row(desk: &Desk<'_>, index: usize, reading: &Reading, fix: Option<&ReadingFix
         Cell::maybe(set.fine, fix.map(|fix| fix.adjusted)),
         Cell::maybe(set.change, fix.map(|fix| fix.residual)),
         Cell::maybe(Cell::Share, fix.map(|fix| fix.redundancy)),
-        Cell::maybe(set.whole, fix.and_then(|fix| least_slip(desk, fix))),
+        Cell::maybe(set.whole, fix.and_then(|fix| slip_that_shows(desk, fix))),
         if remark.is_empty() {
             Cell::Empty
         } else {

@@ -110,22 +110,19 @@ impl Asked {
 
 /// Asks for a figure of the place as a person does, and answers what the example has for it.
 fn ask(hand: &Hand, place: Place) -> &'static str {
-    let pick = |id: &str| {
-        FrameVm::get(&hand.app).set_menu_open(false);
-        FrameVm::get(&hand.app).invoke_menu_picked(id.into());
-    };
+    let pick_first = || FrameVm::get(&hand.app).invoke_menu_picked("0".into());
     match place {
         Place::Walls => {
-            hand.go(place, Page::Work);
+            hand.go(place, Page::Walls);
             WallsVm::get(&hand.app).invoke_reading_pressed("3".into());
-            pick("figure");
+            pick_first();
             "10881"
         }
         Place::Lines => {
-            hand.go(place, Page::Work);
+            hand.go(place, Page::Lines);
             LinesVm::get(&hand.app).invoke_string_pressed("0".into());
             StringVm::get(&hand.app).invoke_nail_pressed("0".into());
-            pick("off");
+            pick_first();
             "50"
         }
         Place::Posts => {
@@ -134,9 +131,9 @@ fn ask(hand: &Hand, place: Place) -> &'static str {
             "1900"
         }
         Place::Levels => {
-            hand.go(place, Page::Work);
+            hand.go(place, Page::Levels);
             LevelsVm::get(&hand.app).invoke_row_pressed("sight 0 1".into());
-            pick("again");
+            pick_first();
             "674"
         }
         Place::Boards => {

@@ -14,7 +14,7 @@ use i_slint_backend_testing::{TestingBackend, TestingBackendOptions, mock_elapse
 use slint::{ComponentHandle, Global, LogicalSize, ModelRc, SharedString, StyledText, VecModel};
 use std::{rc::Rc, time::Duration};
 use tautmark_ui::{
-    App, DrawingVm, Fact, Item, Nav, Page, Place, Status, Theme, ThemeMode, Verdict,
+    App, DrawingVm, Fact, FormShape, Item, Nav, Page, Place, Status, Theme, ThemeMode, Verdict,
 };
 
 /// A window of the app in this test's own thread, full of the orchard corner.
@@ -53,15 +53,45 @@ impl Site {
 
     pub fn go(&self, scene: &Scene, mode: ThemeMode) {
         Theme::get(&self.app).set_mode(mode);
-        let nav = Nav::get(&self.app);
-        nav.set_has_job(true);
-        nav.set_entry(false);
         places::fill(&self.app);
-        nav.set_page(Page::Jobs);
+        stand(&self.app, Place::Walls, Page::Jobs);
         settle();
         (scene.show)(&self.app);
         settle();
     }
+}
+
+/// Stands on a page as the app does.
+pub fn stand(app: &App, place: Place, page: Page) {
+    let nav = Nav::get(app);
+    let covered = matches!(
+        page,
+        Page::Jobs
+            | Page::Bin
+            | Page::Rename
+            | Page::Start
+            | Page::About
+            | Page::Licences
+            | Page::Licence
+            | Page::Sums
+            | Page::Quick
+            | Page::Sheet
+            | Page::Settings
+    );
+    nav.set_place(place);
+    nav.set_page(page);
+    nav.set_covered(covered);
+    nav.set_at_root(matches!(
+        page,
+        Page::Walls | Page::Lines | Page::Posts | Page::Levels | Page::Boards
+    ));
+    nav.set_form(match page {
+        Page::Run | Page::Sizes | Page::Carry | Page::Laser => FormShape::Drawn,
+        Page::Quick => FormShape::Quick,
+        Page::Settings | Page::Rename | Page::Sums => FormShape::Plain,
+        _ => FormShape::None,
+    });
+    nav.set_entry(false);
 }
 
 /// Lets layouts, lists and timers come to rest.
@@ -73,28 +103,22 @@ pub fn settle() {
 
 /// Every moment worth looking at.
 pub fn scenes() -> Vec<Scene> {
-    fn at(app: &App, place: Place, page: Page) {
-        let nav = Nav::get(app);
-        nav.set_place(place);
-        nav.set_page(page);
-        nav.set_entry(false);
-    }
     vec![
         Scene {
             name: "walls",
-            show: |app| at(app, Place::Walls, Page::Work),
+            show: |app| stand(app, Place::Walls, Page::Walls),
         },
         Scene {
             name: "misread",
             show: |app| {
                 walls::misread(app);
-                at(app, Place::Walls, Page::Work)
+                stand(app, Place::Walls, Page::Walls)
             },
         },
         Scene {
             name: "reading",
             show: |app| {
-                at(app, Place::Walls, Page::Work);
+                stand(app, Place::Walls, Page::Walls);
                 entry::reading(app);
                 Nav::get(app).set_entry(true)
             },
@@ -102,7 +126,7 @@ pub fn scenes() -> Vec<Scene> {
         Scene {
             name: "reading-feet",
             show: |app| {
-                at(app, Place::Walls, Page::Work);
+                stand(app, Place::Walls, Page::Walls);
                 entry::reading_feet(app);
                 Nav::get(app).set_entry(true)
             },
@@ -110,108 +134,108 @@ pub fn scenes() -> Vec<Scene> {
         Scene {
             name: "reading-sight",
             show: |app| {
-                at(app, Place::Levels, Page::Work);
+                stand(app, Place::Levels, Page::Levels);
                 entry::reading_sight(app);
                 Nav::get(app).set_entry(true)
             },
         },
         Scene {
             name: "lines",
-            show: |app| at(app, Place::Lines, Page::Work),
+            show: |app| stand(app, Place::Lines, Page::Lines),
         },
         Scene {
             name: "string",
-            show: |app| at(app, Place::Lines, Page::Line),
+            show: |app| stand(app, Place::Lines, Page::Line),
         },
         Scene {
             name: "corner",
-            show: |app| at(app, Place::Lines, Page::Corner),
+            show: |app| stand(app, Place::Lines, Page::Corner),
         },
         Scene {
             name: "posts",
-            show: |app| at(app, Place::Posts, Page::Work),
+            show: |app| stand(app, Place::Posts, Page::Posts),
         },
         Scene {
             name: "mark-out",
             show: |app| {
                 posts::marking(app);
-                at(app, Place::Posts, Page::MarkOut)
+                stand(app, Place::Posts, Page::MarkOut)
             },
         },
         Scene {
             name: "levels",
-            show: |app| at(app, Place::Levels, Page::Work),
+            show: |app| stand(app, Place::Levels, Page::Levels),
         },
         Scene {
             name: "heights",
             show: |app| {
                 heights::heights(app);
-                at(app, Place::Levels, Page::Heights)
+                stand(app, Place::Levels, Page::Heights)
             },
         },
         Scene {
             name: "boards",
-            show: |app| at(app, Place::Boards, Page::Work),
+            show: |app| stand(app, Place::Boards, Page::Boards),
         },
         Scene {
             name: "cut-list",
-            show: |app| at(app, Place::Boards, Page::CutList),
+            show: |app| stand(app, Place::Boards, Page::CutList),
         },
         Scene {
             name: "jobs",
-            show: |app| at(app, Place::Walls, Page::Jobs),
+            show: |app| stand(app, Place::Walls, Page::Jobs),
         },
         Scene {
             name: "start",
-            show: |app| at(app, Place::Walls, Page::Start),
+            show: |app| stand(app, Place::Walls, Page::Start),
         },
         Scene {
             name: "about",
-            show: |app| at(app, Place::Walls, Page::About),
+            show: |app| stand(app, Place::Walls, Page::About),
         },
         Scene {
             name: "sheet",
-            show: |app| at(app, Place::Walls, Page::Sheet),
+            show: |app| stand(app, Place::Walls, Page::Sheet),
         },
         Scene {
             name: "run",
             show: |app| {
                 forms::run(app);
-                at(app, Place::Posts, Page::Run)
+                stand(app, Place::Posts, Page::Run)
             },
         },
         Scene {
             name: "settings",
             show: |app| {
                 forms::settings(app);
-                at(app, Place::Walls, Page::Settings)
+                stand(app, Place::Walls, Page::Settings)
             },
         },
         Scene {
             name: "quick",
             show: |app| {
                 forms::quick(app);
-                at(app, Place::Walls, Page::Quick)
+                stand(app, Place::Walls, Page::Quick)
             },
         },
         Scene {
             name: "menu",
             show: |app| {
-                at(app, Place::Walls, Page::Jobs);
+                stand(app, Place::Walls, Page::Jobs);
                 papers::menu(app)
             },
         },
         Scene {
             name: "notice",
             show: |app| {
-                at(app, Place::Posts, Page::MarkOut);
+                stand(app, Place::Posts, Page::MarkOut);
                 papers::notice(app)
             },
         },
         Scene {
             name: "snack",
             show: |app| {
-                at(app, Place::Walls, Page::Work);
+                stand(app, Place::Walls, Page::Walls);
                 papers::snack(app)
             },
         },

@@ -35,6 +35,7 @@ pub fn posts(app: &App) {
     vm.set_bays(list(
         bays.iter()
             .map(|&(at, text)| StripBay {
+                share: 1.0,
                 at,
                 text: text.into(),
             })

@@ -1,0 +1,144 @@
+//! A page of the app as the root lists it: what is fixed of it, what it shows, and what a press on it
+//! does.
+
+use super::Bridge;
+use super::form::FormPage;
+use crate::app::desk::{Desk, Then, root_of};
+use crate::drawing::{Drawing, Laid, Target};
+use std::rc::Rc;
+use tautmark_ui::{App, Page, Place};
+
+/// What is fixed of a page.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spec {
+    pub page: Page,
+    /// The place it is, or is inside of; `None` where it covers them all.
+    pub place: Option<Place>,
+    /// Names it in the note of where the app was left; `None` where the app opens elsewhere.
+    pub name: Option<&'static str>,
+    pub back: Back,
+    /// It can be looked at with no job on the desk.
+    pub jobless: bool,
+}
+
+/// Where the way back leads.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Back {
+    /// To the place in sight or under it.
+    Place,
+    Page(Page),
+    /// To the page that this one was opened from.
+    Opener,
+}
+
+impl Spec {
+    /// A place itself.
+    #[must_use]
+    pub const fn place(place: Place, page: Page, name: &'static str) -> Self {
+        Self::inside(place, page, name)
+    }
+
+    /// A page inside a place.
+    #[must_use]
+    pub const fn inside(place: Place, page: Page, name: &'static str) -> Self {
+        Self {
+            page,
+            place: Some(place),
+            name: Some(name),
+            back: Back::Place,
+            jobless: false,
+        }
+    }
+
+    /// A page over all places, reached from the top.
+    #[must_use]
+    pub const fn over(page: Page, name: Option<&'static str>, back: Back) -> Self {
+        Self {
+            page,
+            place: None,
+            name,
+            back,
+            jobless: false,
+        }
+    }
+
+    /// The same, to be looked at with no job on the desk too.
+    #[must_use]
+    pub const fn jobless(self) -> Self {
+        Self {
+            jobless: true,
+            ..self
+        }
+    }
+
+    /// True for a place itself: the way back from it is to the jobs.
+    #[must_use]
+    pub fn is_root(&self) -> bool {
+        self.place.is_some_and(|place| root_of(place) == self.page)
+    }
+}
+
+/// What a page draws.
+pub enum Picture {
+    /// Nothing now.
+    Blank,
+    Drawing(Drawing),
+    /// A page of the sheet: what is on it, with y down, and its size, both in pt.
+    Paper {
+        ink: Laid,
+        size: [f64; 2],
+        description: String,
+    },
+}
+
+impl Picture {
+    /// A drawing where there is one, else another.
+    #[must_use]
+    pub fn or(drawing: Option<Drawing>, other: impl FnOnce() -> Self) -> Self {
+        drawing.map_or_else(other, Self::Drawing)
+    }
+}
+
+/// A page of the app.
+pub trait Screen: Sync {
+    fn spec(&self) -> Spec;
+
+    /// Lets the page's own parts act at the desk.
+    fn wire(&self, _app: &App, _bridge: &Rc<Bridge>) {}
+
+    /// The page as a form, where it is one.
+    fn form(&self) -> Option<&dyn FormPage> {
+        None
+    }
+
+    /// Stands at the head of the page; `None`: the job's own title does.
+    fn title(&self, desk: &Desk) -> Option<String> {
+        Some(self.form()?.title(desk))
+    }
+
+    /// Fills what the page shows, while it is in sight; true where there is more of it to come.
+    fn fill(&self, _app: &App, _desk: &Desk) -> bool {
+        false
+    }
+
+    /// What the page draws; `None` where it has no drawing.
+    fn picture(&self, _desk: &Desk) -> Option<Picture> {
+        None
+    }
+
+    /// The drawing was pressed: on what, and where on the site, mm.
+    fn drawing_pressed(&self, desk: &mut Desk, on: Option<&Target>, _at: [f64; 2]) -> Then {
+        on.map_or(Then::Stay, |target| desk.pick(target))
+    }
+
+    /// The person has left the page.
+    fn leave(&self, _desk: &mut Desk) {}
+
+    /// Hands are full on this page: the device stays awake.
+    fn awake(&self) -> bool {
+        false
+    }
+}
+
+/// The screens of the app, handed in by the root.
+pub type Screens = &'static [&'static dyn Screen];

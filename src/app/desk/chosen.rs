@@ -1,0 +1,112 @@
+//! What is looked at in each place, and what a press on the drawing picks out.
+
+use super::{Desk, Then};
+use crate::drawing::Target;
+use crate::job::Job;
+use crate::store::OpenJob;
+use serde::{Deserialize, Serialize};
+use std::ops::RangeInclusive;
+
+/// Arms of the check diagonal that a tape can be laid along, mm.
+pub const ARMS: RangeInclusive<f64> = 100.0..=30_000.0;
+
+/// What a person is looking at in each place. Places in the file's lists, posts from 1.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Chosen {
+    pub reading: Option<usize>,
+    pub mark: Option<usize>,
+    pub line: usize,
+    pub corner: usize,
+    pub run: usize,
+    pub post: usize,
+    pub setup: usize,
+    /// 0 near face, 1 centre, 2 far face.
+    pub face: usize,
+    /// Arm of the check diagonal, mm.
+    pub arm: f64,
+    /// What the check diagonal really read, mm.
+    pub diagonal: Option<f64>,
+}
+
+impl Default for Chosen {
+    fn default() -> Self {
+        Self {
+            reading: None,
+            mark: None,
+            line: 0,
+            corner: 0,
+            run: 0,
+            post: 1,
+            setup: 0,
+            face: 0,
+            arm: 1500.0,
+            diagonal: None,
+        }
+    }
+}
+
+impl Chosen {
+    /// The same with what no page could show put right. Lists may have become shorter since; the
+    /// places look for that themselves.
+    #[must_use]
+    pub(crate) fn in_bounds(self) -> Self {
+        let usual = Self::default();
+        let arm = Some(self.arm).filter(|arm| ARMS.contains(arm));
+        Self {
+            post: self.post.max(1),
+            face: self.face.min(2),
+            arm: arm.unwrap_or(usual.arm),
+            diagonal: self.diagonal.filter(|mm| mm.is_finite()),
+            ..self
+        }
+    }
+
+    /// The reading or mark that is picked out on the plan.
+    #[must_use]
+    pub fn target(&self, job: &Job) -> Option<Target> {
+        let reading = self.reading.filter(|&at| at < job.readings.len());
+        let mark = || {
+            job.marks
+                .get(self.mark?)
+                .map(|mark| Target::Mark(mark.id.clone()))
+        };
+        reading.map(Target::Reading).or_else(mark)
+    }
+}
+
+impl Desk {
+    /// Picks out what was pressed on the drawing.
+    pub fn pick(&mut self, target: &Target) -> Then {
+        let job = self.open.as_ref().map_or(&self.empty, OpenJob::job);
+        let chosen = &mut self.chosen;
+        match target {
+            Target::Reading(at) => (chosen.reading, chosen.mark) = (Some(*at), None),
+            Target::Mark(id) => {
+                chosen.mark = job.marks.iter().position(|mark| mark.id == *id);
+                chosen.reading = None;
+            }
+            Target::Line(id) => {
+                chosen.line = job
+                    .lines
+                    .iter()
+                    .position(|line| line.id == *id)
+                    .unwrap_or(chosen.line);
+            }
+            Target::Corner(id) => {
+                let at = job.corners.iter().position(|corner| corner.id == *id);
+                chosen.corner = at.unwrap_or(chosen.corner);
+            }
+            Target::Post { run, n } => {
+                let at = job.runs.iter().position(|one| one.id == *run);
+                (chosen.run, chosen.post) = (at.unwrap_or(chosen.run), *n);
+            }
+            Target::Gate { run, .. } | Target::Bay { run, .. } => {
+                let at = job.runs.iter().position(|one| one.id == *run);
+                chosen.run = at.unwrap_or(chosen.run);
+            }
+            Target::Wall(_) | Target::Setup(_) | Target::Point(_) => {}
+        }
+        Then::Stay
+    }
+}

@@ -1,0 +1,256 @@
+//! The keypad: what has been typed so far, and what it comes to.
+
+use super::{FigureKind, Prompt};
+use crate::job::Job;
+use crate::length::{self, Unit};
+use tautmark_ui::{KeySigns, KeyUnits};
+
+/// A figure being typed.
+pub struct Entry {
+    pub figure: Box<dyn Prompt>,
+    /// As typed; empty shows what the job has.
+    pub text: String,
+    /// The sign key pressed, where the figure has a direction.
+    pub negative: bool,
+    unit: Unit,
+}
+
+/// What the typed text comes to.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Typed {
+    Nothing,
+    /// Not complete yet; nothing wrong so far.
+    GoOn,
+    Value(f64),
+    /// Cannot be read; the sentence says why.
+    Wrong(String),
+}
+
+impl Entry {
+    /// Asks for a figure, going on from what was typed for it before.
+    #[must_use]
+    pub fn new(figure: Box<dyn Prompt>, job: &Job, draft: Option<String>) -> Self {
+        let unit = figure.unit(job);
+        let usual = figure.usually_negative();
+        let negative = figure.value(job).map_or(usual, |value| value < 0.0);
+        Self {
+            figure,
+            text: draft.unwrap_or_default(),
+            negative,
+            unit,
+        }
+    }
+
+    /// One key. Digits and `.` go in as they are; `+` and `-` make a sum; `ft`, `in` and
+    /// fractions such as `5/16` belong to feet and inches.
+    pub fn key(&mut self, key: &str) {
+        match key {
+            "back" => self.back(),
+            "up" | "left" => self.negative = false,
+            "down" | "right" => self.negative = true,
+            "+" | "-" => self.operator(if key == "+" { " + " } else { " − " }),
+            "ft" => self.text.push_str("' "),
+            "in" => {
+                let trimmed = self.text.trim_end().len();
+                self.text.truncate(trimmed);
+                self.text.push('"');
+            }
+            part if part.contains('/') => {
+                let needs_space = self.text.ends_with(|c: char| c.is_ascii_digit());
+                self.text.push_str(if needs_space { " " } else { "" });
+                self.text.push_str(part);
+            }
+            digit => self.text.push_str(digit),
+        }
+        // Longer than any figure; the length parser says so before it comes to this.
+        let most = self
+            .text
+            .char_indices()
+            .nth(60)
+            .map_or(self.text.len(), |(at, _)| at);
+        self.text.truncate(most);
+    }
+
+    fn operator(&mut self, with_spaces: &str) {
+        let open = self.text.trim_end();
+        if open.ends_with(['+', '−']) {
+            let cut = open.len() - open.chars().next_back().map_or(0, char::len_utf8);
+            self.text.truncate(self.text[..cut].trim_end().len());
+        }
+        let signed_start = self.text.is_empty() && with_spaces.contains('−');
+        if signed_start
+            && matches!(
+                self.figure.measure(),
+                FigureKind::Length | FigureKind::FineLength
+            )
+        {
+            return;
+        }
+        self.text.push_str(if self.text.is_empty() {
+            with_spaces.trim()
+        } else {
+            with_spaces
+        });
+    }
+
+    /// Takes back one key: an operator with its spaces, a fraction, or one letter.
+    fn back(&mut self) {
+        for ending in [" + ", " − ", "' "] {
+            if let Some(rest) = self.text.strip_suffix(ending) {
+                let keep = rest.len();
+                self.text.truncate(keep);
+                return;
+            }
+        }
+        if self.text.pop() == Some('/') {
+            // The rest of a fraction goes with its stroke.
+            while self.text.ends_with(|c: char| c.is_ascii_digit()) {
+                self.text.pop();
+            }
+        }
+    }
+
+    /// What the text comes to, in mm, degrees or as a number.
+    #[must_use]
+    pub fn typed(&self) -> Typed {
+        if self.text.trim().is_empty() {
+            return Typed::Nothing;
+        }
+        let value = match self.figure.measure() {
+            FigureKind::Length | FigureKind::FineLength | FigureKind::Signed(_) => {
+                match length::parse(&self.text, self.unit) {
+                    Ok(mm) => mm,
+                    Err(_) if length::prefix_ok(&self.text, self.unit) => return Typed::GoOn,
+                    Err(error) => return Typed::Wrong(error.to_string()),
+                }
+            }
+            FigureKind::Degrees | FigureKind::Number(_) => match sum(&self.text) {
+                Some(value) => value,
+                None => return Typed::GoOn,
+            },
+            FigureKind::Count => match sum(&self.text) {
+                Some(value) if value.fract() == 0.0 => value,
+                Some(_) => return Typed::Wrong("This must be a whole number.".to_owned()),
+                None => return Typed::GoOn,
+            },
+        };
+        let turned = matches!(self.figure.measure(), FigureKind::Signed(_)) && self.negative;
+        Typed::Value(if turned { -value } else { value })
+    }
+
+    /// The figure in large: what is being typed, or what the job has, or a dash; and what follows
+    /// it in small: the rest of a sum with its total, or the unit.
+    #[must_use]
+    pub fn shown(&self, job: &Job) -> (String, String) {
+        if self.text.is_empty() {
+            let there = self
+                .figure
+                .value(job)
+                .map(f64::abs)
+                .map(|value| self.show(value));
+            return (there.unwrap_or_else(|| "—".to_owned()), self.unit_name());
+        }
+        if let FigureKind::Length | FigureKind::FineLength | FigureKind::Signed(_) =
+            self.figure.measure()
+            && let Ok(sum) = length::parse_sum(&self.text, self.unit)
+            && !sum.is_single()
+        {
+            return (sum.show_first(self.unit), sum.show_rest(self.unit));
+        }
+        (grouped(&self.text, self.unit), self.unit_name())
+    }
+
+    fn show(&self, value: f64) -> String {
+        match self.figure.measure() {
+            FigureKind::Length | FigureKind::FineLength | FigureKind::Signed(_) => {
+                length::show(value, self.unit)
+            }
+            FigureKind::Degrees | FigureKind::Number(_) => plain(value),
+            FigureKind::Count => format!("{value:.0}"),
+        }
+    }
+
+    fn unit_name(&self) -> String {
+        match self.figure.measure() {
+            FigureKind::Length | FigureKind::FineLength | FigureKind::Signed(_) => {
+                match self.unit {
+                    Unit::Mm => "mm",
+                    Unit::M => "m",
+                    Unit::FtIn => "",
+                }
+            }
+            FigureKind::Degrees => "°",
+            FigureKind::Count => "",
+            FigureKind::Number(unit) => unit,
+        }
+        .to_owned()
+    }
+
+    /// Which extra keys the pad shows.
+    #[must_use]
+    pub fn keys(&self) -> (KeyUnits, KeySigns) {
+        let measure = self.figure.measure();
+        let length = matches!(
+            measure,
+            FigureKind::Length | FigureKind::FineLength | FigureKind::Signed(_)
+        );
+        let units = match (length, self.unit) {
+            (true, Unit::FtIn) => KeyUnits::FeetInches,
+            _ => KeyUnits::Plain,
+        };
+        let signs = match measure {
+            FigureKind::Signed(signs) => signs,
+            _ => KeySigns::None,
+        };
+        (units, signs)
+    }
+}
+
+/// Digits in threes while they are typed, as they will be shown; anything else as it is.
+fn grouped(text: &str, unit: Unit) -> String {
+    let digits = text.chars().all(|c| c.is_ascii_digit());
+    if unit != Unit::Mm || !digits || text.len() < 4 || text.starts_with('0') {
+        return text.to_owned();
+    }
+    let head = text.len() % 3;
+    let mut out = text[..head].to_owned();
+    for start in (head..text.len()).step_by(3) {
+        if !out.is_empty() {
+            out.push('\u{a0}');
+        }
+        out.push_str(&text[start..start + 3]);
+    }
+    out
+}
+
+/// A number without needless noughts.
+#[must_use]
+pub fn plain(value: f64) -> String {
+    let text = format!("{value:.3}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+/// A sum of plain numbers, as typed on the keys.
+fn sum(text: &str) -> Option<f64> {
+    let mut total = 0.0;
+    let mut sign = 1.0;
+    let mut open = true;
+    for word in text
+        .replace('−', " − ")
+        .replace('+', " + ")
+        .split_whitespace()
+    {
+        match word {
+            "+" | "−" if !open || total == 0.0 => {
+                sign = if word == "+" { 1.0 } else { -1.0 };
+                open = true;
+            }
+            number if open => {
+                total += sign * number.replace(',', ".").parse::<f64>().ok()?;
+                open = false;
+            }
+            _ => return None,
+        }
+    }
+    (!open).then_some(total)
+}

@@ -1,0 +1,204 @@
+//! The desk: the only owner of state. The open job, its solution, the figure being typed, where the
+//! person is, and what is looked at there. It knows no screen.
+//!
+//! ```text
+//!   act ──▶ Desk { open job · solution · entry · nav · chosen · over } ──▶ screens are filled
+//!                       └── every change of the job is an Edit, kept by the store
+//! ```
+
+pub mod caution;
+pub mod chosen;
+pub mod entry;
+pub mod held;
+pub mod nav;
+pub mod over;
+pub mod prompt;
+pub mod run;
+pub mod seen;
+pub mod typing;
+
+pub use chosen::Chosen;
+pub use entry::{Entry, Typed};
+pub use nav::{Nav, Then, root_of};
+pub use over::{Menu, Notice, Snack};
+pub use prompt::{Entered, FigureKind, Focus, Prompt};
+pub use run::{problems_of, run_fix, run_in_sight};
+pub use seen::{Listed, QuickInSight, SheetPreview, Viewport};
+pub use typing::Draft;
+
+use crate::app::device::Device;
+use crate::job::Job;
+use crate::job::edit::{Edit, Thing};
+use crate::store::{JobKey, Jobs, OpenJob};
+use crate::{Solution, solve};
+use std::cell::RefCell;
+use std::collections::{BTreeMap, HashSet};
+use std::rc::Rc;
+
+/// Everything the screens are filled from.
+pub struct Desk {
+    pub jobs: Jobs,
+    pub device: Rc<dyn Device>,
+    pub(crate) open: Option<OpenJob>,
+    /// Jobs that were taken off the desk with changes that could not be written; tried again until
+    /// they can.
+    pub(crate) aside: Vec<OpenJob>,
+    /// Where the person is.
+    pub nav: Nav,
+    /// Of the job as it stands or, while a figure is typed, with that figure in it.
+    pub solution: Solution,
+    /// The job with the figure being typed in it.
+    pub(crate) preview: Option<Job>,
+    pub entry: Option<Entry>,
+    /// Figures typed and not entered, by the job's and the field's key.
+    pub(crate) drafts: BTreeMap<String, Draft>,
+    pub view: Viewport,
+    pub sheet: SheetPreview,
+    /// The next press on the plan puts a new mark there.
+    pub placing: bool,
+    /// The mark or wall that is being given another name.
+    pub renaming: Option<Thing>,
+    /// The job in the list that is being given another title, and the title so far.
+    pub(crate) retitling: Option<(JobKey, String)>,
+    pub chosen: Chosen,
+    pub snack: Option<Snack>,
+    /// The snack was said by what is being done now, and not before.
+    pub(crate) just_said: bool,
+    /// Words that lie over the page.
+    pub notice: Option<Notice>,
+    /// Things to choose from, over the page.
+    pub menu: Option<Menu>,
+    /// Cautions that this job has shown in full, by key.
+    pub(crate) told: HashSet<&'static str>,
+    /// What was typed in Quick and for the laser check: figures by name, mm, degrees or numbers.
+    pub figures: BTreeMap<String, f64>,
+    /// The quick sum in sight.
+    pub quick: QuickInSight,
+    pub(crate) listed: RefCell<Listed>,
+    /// The window is to close, whatever is not saved.
+    pub(crate) leaving: bool,
+    /// Stands in where no job is open.
+    pub(crate) empty: Job,
+}
+
+impl Desk {
+    /// A desk with no job on it.
+    #[must_use]
+    pub fn new(jobs: Jobs, device: Rc<dyn Device>) -> Self {
+        let empty = Job::new("");
+        Self {
+            jobs,
+            device,
+            open: None,
+            aside: Vec::new(),
+            nav: Nav::default(),
+            solution: solve(&empty),
+            preview: None,
+            entry: None,
+            drafts: BTreeMap::new(),
+            view: Viewport::default(),
+            sheet: SheetPreview::default(),
+            placing: false,
+            renaming: None,
+            retitling: None,
+            chosen: Chosen::default(),
+            snack: None,
+            just_said: false,
+            notice: None,
+            menu: None,
+            told: HashSet::new(),
+            figures: BTreeMap::new(),
+            listed: RefCell::default(),
+            leaving: false,
+            quick: QuickInSight::default(),
+            empty,
+        }
+    }
+
+    /// The job, with the figure being typed in it.
+    #[must_use]
+    pub fn job(&self) -> &Job {
+        self.preview.as_ref().unwrap_or_else(|| self.saved())
+    }
+
+    /// The job as it is kept.
+    #[must_use]
+    pub fn saved(&self) -> &Job {
+        self.open.as_ref().map_or(&self.empty, OpenJob::job)
+    }
+
+    /// The open job, where there is one.
+    #[must_use]
+    pub fn open(&self) -> Option<&OpenJob> {
+        self.open.as_ref()
+    }
+
+    /// Makes a change and saves it; what stands in the way is said.
+    pub fn change(&mut self, edit: Edit) -> bool {
+        let Some(open) = &mut self.open else {
+            return false;
+        };
+        let result = open.change(edit);
+        // What is typed next is a step of its own.
+        open.close_step();
+        self.after(result.map(|()| None))
+    }
+
+    /// Makes a change that can be taken back from the foot of the page.
+    pub fn change_and_say(&mut self, edit: Edit, text: &str) {
+        if self.change(edit) {
+            self.put_snack(text, true);
+        }
+    }
+
+    /// Takes back the latest step.
+    pub fn undo(&mut self) -> Then {
+        let Some(open) = &mut self.open else {
+            return Then::Stay;
+        };
+        let result = open.undo();
+        self.after(result.map(|label| label.map(|label| format!("Undone: {label}"))));
+        Then::Stay
+    }
+
+    /// Does again what was taken back last.
+    pub fn redo(&mut self) -> Then {
+        let Some(open) = &mut self.open else {
+            return Then::Stay;
+        };
+        let result = open.redo();
+        self.after(result.map(|label| label.map(|label| format!("Done again: {label}"))));
+        Then::Stay
+    }
+
+    /// Makes a change as part of the latest step: the letters of one name are undone at once.
+    pub fn amend(&mut self, edit: Edit) -> bool {
+        let Some(open) = &mut self.open else {
+            return false;
+        };
+        let result = open.amend(edit);
+        self.after(result.map(|()| None))
+    }
+
+    fn after(&mut self, result: Result<Option<String>, crate::store::ChangeError>) -> bool {
+        match result {
+            Ok(words) => {
+                self.hush();
+                if let Some(words) = words {
+                    self.say(&words);
+                }
+                self.solve();
+                true
+            }
+            Err(why) => {
+                self.say(&why.to_string());
+                false
+            }
+        }
+    }
+
+    pub(crate) fn solve(&mut self) {
+        self.solution = solve(self.job());
+        self.sheet.forget();
+    }
+}

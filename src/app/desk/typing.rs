@@ -1,0 +1,218 @@
+//! The figure being typed: asked for, previewed in the whole job, entered or left.
+
+use super::{Desk, Entered, Entry, Focus, Prompt, Typed};
+use crate::job::edit::apply;
+use serde::{Deserialize, Serialize};
+
+/// A figure that was typed and not entered.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Draft {
+    pub text: String,
+    /// The sign key that was down.
+    pub negative: bool,
+}
+
+impl Desk {
+    /// Asks for a figure.
+    pub fn ask(&mut self, figure: Box<dyn Prompt>) {
+        let draft = self.drafts.remove(&self.draft_key(&figure.key()));
+        let (text, negative) = draft.map(|draft| (draft.text, draft.negative)).unzip();
+        let mut entry = Entry::new(figure, self.saved(), text);
+        entry.negative = negative.unwrap_or(entry.negative);
+        self.entry = Some(entry);
+        self.preview_entry();
+    }
+
+    /// One key of the keypad.
+    pub fn key(&mut self, key: &str) {
+        if let Some(entry) = &mut self.entry {
+            entry.key(key);
+            self.preview_entry();
+        }
+    }
+
+    /// The figure typed so far, where it can be read.
+    #[must_use]
+    pub fn typed(&self) -> Option<f64> {
+        match self.entry.as_ref()?.typed() {
+            Typed::Value(value) => Some(value),
+            _ => None,
+        }
+    }
+
+    /// Enters the figure and asks for the next; false when nothing more is asked for.
+    pub fn enter(&mut self) -> bool {
+        let Some(entry) = self.entry.take() else {
+            return false;
+        };
+        match entry.typed() {
+            Typed::Value(value) => {
+                self.preview = None;
+                match entry.figure.enter(self.saved(), value) {
+                    Entered::Edit(edit) => {
+                        if !self.change(*edit) {
+                            self.entry = Some(entry);
+                            return true;
+                        }
+                    }
+                    Entered::Desk => {
+                        entry.figure.entered(self, value);
+                        self.solve();
+                    }
+                    Entered::Refused(words) => {
+                        self.say(&words);
+                        self.entry = Some(entry);
+                        self.solve();
+                        return true;
+                    }
+                }
+            }
+            // Nothing typed: what is there stays.
+            Typed::Nothing => {}
+            Typed::GoOn | Typed::Wrong(_) => {
+                self.entry = Some(entry);
+                return true;
+            }
+        }
+        match entry.figure.next(self.saved()) {
+            Some(next) => {
+                self.ask(next);
+                true
+            }
+            None => {
+                self.preview_entry();
+                false
+            }
+        }
+    }
+
+    /// Leaves the keypad; what was typed is there again when the figure is asked for again.
+    pub fn leave_entry(&mut self) {
+        if let Some((key, draft)) = self.being_typed() {
+            self.drafts.insert(key, draft);
+        }
+        self.entry = None;
+        self.preview_entry();
+    }
+
+    /// What is being typed, as it is kept when it is left.
+    pub(crate) fn being_typed(&self) -> Option<(String, Draft)> {
+        let entry = self.entry.as_ref()?;
+        let draft = Draft {
+            text: entry.text.clone(),
+            negative: entry.negative,
+        };
+        (!draft.text.is_empty()).then(|| (self.draft_key(&entry.figure.key()), draft))
+    }
+
+    /// Under what a figure of this field of this job is kept.
+    fn draft_key(&self, field: &str) -> String {
+        let job = self.open.as_ref().map(|open| open.key().as_str());
+        format!("{}/{field}", job.unwrap_or_default())
+    }
+
+    /// What was typed and not entered, by the field's key.
+    #[must_use]
+    pub fn draft(&self, key: &str) -> Option<&str> {
+        let draft = self.drafts.get(&self.draft_key(key))?;
+        Some(&draft.text)
+    }
+
+    /// What the drawing stresses.
+    #[must_use]
+    pub fn focus(&self) -> Focus {
+        self.entry
+            .as_ref()
+            .map_or(Focus::Nothing, |entry| entry.figure.focus(self.saved()))
+    }
+
+    fn preview_entry(&mut self) {
+        let edit = self.typed().and_then(|value| {
+            let figure = &self.entry.as_ref()?.figure;
+            match figure.enter(self.saved(), value) {
+                Entered::Edit(edit) => Some(*edit),
+                Entered::Desk | Entered::Refused(_) => None,
+            }
+        });
+        let had = self.preview.take().is_some();
+        if let Some(edit) = edit {
+            let mut job = self.saved().clone();
+            if apply(&mut job, &edit).is_ok() {
+                self.preview = Some(job);
+            }
+        }
+        if had || self.preview.is_some() {
+            self.solve();
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::desk::FigureKind;
+    use crate::app::device::{Device, Handed, Picked, Way};
+    use crate::job::edit::Edit;
+    use crate::job::{Job, example};
+    use crate::store::Jobs;
+    use std::rc::Rc;
+
+    struct NoDevice;
+
+    impl Device for NoDevice {
+        fn hand_over(&self, _file: &Handed, _way: Way) -> Result<String, String> {
+            Err("there is none".to_owned())
+        }
+
+        fn ways(&self) -> &'static [Way] {
+            &[]
+        }
+
+        fn pick(&self, _then: Box<dyn FnOnce(Picked)>) {}
+
+        fn keep_awake(&self, _awake: bool) {}
+    }
+
+    /// The length of a reading that the job may have lost.
+    struct Lost;
+
+    impl Prompt for Lost {
+        fn key(&self) -> String {
+            "lost".to_owned()
+        }
+
+        fn title(&self, _job: &Job) -> String {
+            "Tape".to_owned()
+        }
+
+        fn measure(&self) -> FigureKind {
+            FigureKind::Length
+        }
+
+        fn value(&self, _job: &Job) -> Option<f64> {
+            None
+        }
+
+        fn edit(&self, _job: &Job, _value: f64) -> Option<Edit> {
+            None
+        }
+    }
+
+    #[test]
+    fn a_figure_of_what_is_gone_is_said_and_stays_typed() {
+        let folder = tempfile::tempdir().expect("a folder for the jobs");
+        let jobs = Jobs::in_folder(folder.path());
+        let open = jobs.start(example());
+        let mut desk = Desk::new(jobs, Rc::new(NoDevice));
+        desk.take(open);
+        desk.ask(Box::new(Lost));
+        desk.key("7");
+        assert!(desk.enter(), "the keypad stays");
+        let entry = desk.entry.as_ref().expect("the figure is still asked for");
+        assert_eq!(entry.text, "7");
+        let snack = desk.snack.as_ref().expect("why is said");
+        assert!(snack.text.contains("not in the job"), "{}", snack.text);
+        assert_eq!(*desk.saved(), example());
+    }
+}

@@ -1,0 +1,63 @@
+//! Putting a job on the desk: one of the list, one brought in, a new one.
+
+use crate::app::desk::{Desk, Then, root_of};
+use crate::app::device::Picked;
+use crate::job::Job;
+use crate::store::{JobKey, OpenError, OpenJob};
+use tautmark_ui::Place;
+
+/// Puts the job of this key on the desk.
+pub fn open(desk: &mut Desk, key: &JobKey) -> Then {
+    if desk.is_open(key) {
+        return Then::Open(root_of(desk.nav.place));
+    }
+    let opened = match desk.out_of_aside(key) {
+        Some(open) => Ok(open),
+        None => desk.jobs.open(key),
+    };
+    take(desk, opened)
+}
+
+/// Puts a job on the desk and goes to its walls, or says why it cannot be had.
+pub fn take(desk: &mut Desk, opened: Result<OpenJob, OpenError>) -> Then {
+    match opened {
+        Ok(open) => {
+            desk.take(open);
+            Then::Go(Place::Walls)
+        }
+        Err(why) => {
+            desk.explain("It cannot be opened", &why.to_string());
+            Then::Stay
+        }
+    }
+}
+
+/// Keeps a job file that came from outside as a job of its own and opens it.
+pub fn brought(desk: &mut Desk, picked: Picked) -> Then {
+    let file = match picked {
+        Ok(Some(file)) => file,
+        Ok(None) => return Then::Stay,
+        Err(why) => {
+            desk.explain("It cannot be brought in", &why);
+            return Then::Stay;
+        }
+    };
+    match desk.jobs.bring_in(&file.bytes) {
+        Ok(key) => open(desk, &key),
+        Err(why) => {
+            let name = match file.name.as_str() {
+                "" => "This file",
+                name => name,
+            };
+            desk.explain("It cannot be brought in", &format!("{name}: {why}"));
+            Then::Stay
+        }
+    }
+}
+
+/// Puts a new job on the desk.
+pub fn begin(desk: &mut Desk, job: Job) -> Then {
+    let open = desk.jobs.start(job);
+    desk.take(open);
+    Then::Go(Place::Walls)
+}

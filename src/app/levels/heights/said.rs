@@ -1,0 +1,190 @@
+//! What is said of a post whose heights are marked: its step, its digging, its gap, how sure.
+
+use super::sight::{in_sight, is_marked, setup_in_sight};
+use crate::app::desk::{Desk, Then};
+use crate::app::kit::words::{fact, status};
+use crate::app::levels::standing::problems;
+use crate::app::names::things::end_name;
+use crate::boards::{BayAt, PostHeights};
+use crate::job::model::Run;
+use crate::length::{self, Unit};
+use tautmark_ui::{Fact, Status, Verdict};
+
+/// What lies to either side of a post, in words.
+struct Sides {
+    before: String,
+    after: String,
+}
+
+impl Sides {
+    fn of(desk: &Desk, run: &Run, post: &PostHeights) -> Self {
+        let job = desk.job();
+        let side = |end, usual: &str| {
+            let name = end_name(job, end).unwrap_or_else(|| usual.to_owned());
+            format!("towards {name}")
+        };
+        let mut sides = Self {
+            before: side(run.start.as_ref(), "the start"),
+            after: side(run.end.as_ref(), "the end"),
+        };
+        if post.shared.is_some() {
+            let round = "round the corner".to_owned();
+            if post.n == 1 {
+                sides.before = round;
+            } else {
+                sides.after = round;
+            }
+        }
+        sides
+    }
+}
+
+/// How to mark the post in sight, or why nothing is known of it.
+pub fn standing(desk: &Desk) -> Status {
+    let found = in_sight(desk).zip(setup_in_sight(desk));
+    let Some(((run, post), (setup, fix))) = found else {
+        return missing(desk);
+    };
+    let unit = desk.job().show.lengths;
+    let step = step_here(post, &Sides::of(desk, run, post), unit);
+    let pm = fix.mark_pm(desk.job().level.reading);
+    let text = format!(
+        "{step}Measure from the line of set-up **{setup}**, in {}, up or down as the triangles point. Sure to {}.",
+        unit_words(unit),
+        length::show_pm(pm, unit)
+    );
+    if is_marked(desk, run, post.n) {
+        return status(Verdict::Good, &format!("**Marked.** {text}"));
+    }
+    status(Verdict::Note, &text)
+}
+
+fn step_here(post: &PostHeights, sides: &Sides, unit: Unit) -> String {
+    let Some(step) = post.step else {
+        return String::new();
+    };
+    let by = length::show(step.abs(), unit);
+    if by == length::show(0.0, unit) {
+        return "**No step here.** ".to_owned();
+    }
+    let way = if step < 0.0 { "down" } else { "up" };
+    format!("**Step here: {by} {way}** {}. ", sides.after)
+}
+
+fn unit_words(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Mm => "mm",
+        Unit::M => "metres",
+        Unit::FtIn => "feet and inches",
+    }
+}
+
+fn missing(desk: &Desk) -> Status {
+    let why = problems(desk).next();
+    let why = why.map_or_else(
+        || "Sight the datum and the ground along this run.".to_owned(),
+        |problem| format!("{} {}", problem.text, problem.remedy),
+    );
+    let text = format!("**No heights for this post yet.** {why}");
+    status(Verdict::Attention, &text)
+}
+
+/// The side on which a figure is largest, with that figure.
+fn largest(
+    post: &PostHeights,
+    sides: &Sides,
+    of: fn(&BayAt) -> Option<f64>,
+) -> Option<(f64, String)> {
+    let before = post.before.as_ref().and_then(of);
+    let after = post.after.as_ref().and_then(of);
+    match (before, after) {
+        (Some(a), Some(b)) if a == b => Some((a, String::new())),
+        (Some(a), Some(b)) if a > b => Some((a, format!(" {}", sides.before))),
+        (Some(_), Some(b)) => Some((b, format!(" {}", sides.after))),
+        (one, other) => one.or(other).map(|value| (value, String::new())),
+    }
+}
+
+/// What to dig out and what gap stays, at the side where it is more.
+pub fn facts(desk: &Desk) -> (Fact, Fact) {
+    let Some((run, post)) = in_sight(desk) else {
+        return (fact("", "", "", ""), fact("", "", "", ""));
+    };
+    let unit = desk.job().show.lengths;
+    let sides = Sides::of(desk, run, post);
+    let dig = largest(post, &sides, |bay| bay.dig);
+    let gap = largest(post, &sides, |bay| bay.gap);
+    let above = post.above.map(|above| {
+        let above = length::show(above, unit);
+        fact("above", "Post above the ground", &above, "")
+    });
+    let dig = dig.map(|(dig, side)| {
+        let figure = length::show(dig, unit);
+        fact("dig", &format!("Dig out{side}"), &figure, "")
+    });
+    let gap = gap.map(|(gap, side)| gap_fact(desk, gap, &side));
+    let none = || fact("", "", "", "");
+    match dig {
+        Some(dig) => (dig, gap.unwrap_or_else(none)),
+        None => (above.unwrap_or_else(none), none()),
+    }
+}
+
+fn gap_fact(desk: &Desk, gap: f64, side: &str) -> Fact {
+    let unit = desk.job().show.lengths;
+    let accepted = desk.job().boards.gravel.as_ref().map(|gravel| gravel.gap);
+    let over = accepted.filter(|accepted| gap > *accepted);
+    let tail = match over {
+        Some(accepted) => format!("more than {}", length::show(accepted, unit)),
+        None if gap < 0.0 => "let in".to_owned(),
+        None => String::new(),
+    };
+    let figure = length::show(gap.abs(), unit);
+    let label = if gap < 0.0 {
+        "Below the ground"
+    } else {
+        "Gap under"
+    };
+    Fact {
+        verdict: over.map_or(Verdict::None, |_| Verdict::Attention),
+        ..fact("gap", &format!("{label}{side}"), &figure, &tail)
+    }
+}
+
+/// Says in one sentence where a figure comes from.
+pub fn explain(desk: &mut Desk, id: &str) -> Then {
+    let Some((_, post)) = in_sight(desk) else {
+        return Then::Stay;
+    };
+    let unit = desk.job().show.lengths;
+    let said = |mm: f64| length::show_with_unit(mm, unit);
+    let ground = post.ground.map_or_else(|| "—".to_owned(), said);
+    let gravel = desk.job().boards.gravel.clone().unwrap_or_default();
+    let (title, text) = match id {
+        "dig" => (
+            "Dig out",
+            format!(
+                "The ground at this post, straight between the ground points sighted on the run, \
+                 is at {ground}; the gravel board and its clearance of {} must fit in below it.",
+                said(gravel.clearance)
+            ),
+        ),
+        "gap" => (
+            "Gap under the gravel board",
+            format!(
+                "The bottom of the gravel board less the ground at this post, which is at \
+                 {ground} straight between the ground points sighted on the run; you accept {}.",
+                said(gravel.gap)
+            ),
+        ),
+        _ => (
+            "Post above the ground",
+            format!(
+                "From the ground at this post, at {ground} straight between the ground points \
+                 sighted on the run, to the top of the post."
+            ),
+        ),
+    };
+    desk.explain(title, &text);
+    Then::Stay
+}

@@ -1,0 +1,272 @@
+//! Levels: how high. A person sights points from the laser, carries the level round corners, sees
+//! whether it closes, and marks heights on the posts.
+
+pub mod carry;
+mod cure;
+mod datum;
+mod figures;
+pub mod heights;
+mod menus;
+mod points;
+mod sights;
+mod standing;
+
+use crate::app::bridge::Bridge;
+use crate::app::bridge::screen::{Picture, Screen, Spec};
+use crate::app::desk::{Desk, Then, caution};
+use crate::app::kit::plan::plan_of_run;
+use crate::app::kit::rows::patched;
+use crate::app::kit::words::{counted, row};
+use crate::app::laser;
+use crate::app::names::points::{place_of, said_down};
+use crate::cautions::LASER;
+use crate::drawing;
+use crate::job::model::{Point, Setup};
+use crate::job::{PointId, Severity};
+use crate::length;
+use slint::Global;
+use standing::{problems, sight_note, standing};
+use std::rc::Rc;
+use tautmark_ui::{App, Item, LevelsVm, Page, Place, Verdict};
+
+/// The place.
+pub struct Levels;
+
+impl Screen for Levels {
+    fn spec(&self) -> Spec {
+        Spec::place(Place::Levels, Page::Levels, "levels")
+    }
+
+    fn wire(&self, app: &App, bridge: &Rc<Bridge>) {
+        let vm = LevelsVm::get(app);
+        vm.on_row_pressed(bridge.does_with(pressed));
+        vm.on_caution_pressed(bridge.does(|desk| caution::open(desk, &LASER)));
+        vm.on_carry(bridge.does(|desk| {
+            caution::once(desk, &LASER);
+            Then::Open(Page::Carry)
+        }));
+        vm.on_add_sight(bridge.does(menus::add_sight));
+        vm.on_mark_heights(bridge.does(heights::start));
+    }
+
+    fn fill(&self, app: &App, desk: &Desk) -> bool {
+        let vm = LevelsVm::get(app);
+        vm.set_status(standing(desk));
+        vm.set_rows(patched(vm.get_rows(), rows(desk)));
+        vm.set_caution(LASER.short.into());
+        vm.set_can_mark(heights::first_to_mark(desk).is_some());
+        false
+    }
+
+    fn picture(&self, desk: &Desk) -> Option<Picture> {
+        Some(levelled(desk))
+    }
+}
+
+/// The set-ups and what they sight, side by side; the plan until a height is known.
+fn levelled(desk: &Desk) -> Picture {
+    let own = drawing::levels(desk.job(), &desk.solution, desk.view.aspect());
+    Picture::or(own, || Picture::Drawing(plan_of_run(desk, |_| {})))
+}
+
+fn rows(desk: &Desk) -> Vec<Item> {
+    let levels = &desk.job().levels;
+    let mut rows = cure::cures(desk);
+    rows.push(datum_row(desk));
+    for (at, setup) in levels.setups.iter().enumerate() {
+        let selected = at == desk.chosen.setup;
+        rows.push(setup_row(desk, at, setup, selected));
+        if selected {
+            let sights = 0..setup.sights.len();
+            rows.extend(sights.filter_map(|sight| sight_row(desk, at, sight)));
+        }
+    }
+    let new = if levels.setups.is_empty() {
+        "First set-up"
+    } else {
+        "New set-up"
+    };
+    let why = "wherever the laser is put down";
+    rows.push(row("new-setup", new, why, "", ""));
+    rows.extend(levels.points.iter().map(|point| point_row(desk, point)));
+    let checked = laser::found(desk).unwrap_or_else(|| "not checked here yet".to_owned());
+    rows.push(row("laser", "Is the laser true?", &checked, "Check it", ""));
+    let notes = problems(desk).enumerate();
+    let notes = notes.filter(|(_, problem)| problem.severity == Severity::Note);
+    rows.extend(notes.map(|(at, problem)| Item {
+        verdict: Verdict::Attention,
+        ..row(
+            &format!("note {at}"),
+            &problem.text,
+            &problem.remedy,
+            "",
+            "",
+        )
+    }));
+    rows
+}
+
+fn datum_row(desk: &Desk) -> Item {
+    let job = desk.job();
+    let Some(datum) = &job.levels.datum else {
+        let note = "the point that every height is counted from";
+        return row("datum", "Choose the datum", note, "", "");
+    };
+    let figure = length::show(datum.height, job.show.lengths);
+    let title = format!("Datum, {}", datum.point);
+    row(
+        "datum",
+        &title,
+        "heights are counted from here",
+        &figure,
+        "held",
+    )
+}
+
+fn setup_row(desk: &Desk, at: usize, setup: &Setup, selected: bool) -> Item {
+    let unit = desk.job().show.lengths;
+    let id = format!("setup {at}");
+    let title = format!("Set-up {}", setup.id);
+    let sights = counted(setup.sights.len(), "sight", "sights");
+    let levels = desk.solution.levels.as_ref();
+    let fix = levels.and_then(|levels| levels.setups.get(&setup.id));
+    let (note, figure, tail) = match fix {
+        Some(fix) => (
+            format!("{sights} · {}", tied(desk, setup)),
+            length::show(fix.line, unit),
+            length::show_pm(fix.pm, unit),
+        ),
+        None => (
+            format!("{sights} · not tied to the datum yet"),
+            "—".to_owned(),
+            String::new(),
+        ),
+    };
+    let verdict = match fix {
+        Some(_) => Verdict::None,
+        None => Verdict::Attention,
+    };
+    Item {
+        strong: true,
+        selected,
+        verdict,
+        ..row(&id, &title, &note, &figure, &tail)
+    }
+}
+
+/// What ties a set-up to those before it, or its line above the datum.
+fn tied(desk: &Desk, setup: &Setup) -> String {
+    let Some(levels) = &desk.solution.levels else {
+        return String::new();
+    };
+    let mut by: Vec<&str> = Vec::new();
+    for change in levels.changes.iter().filter(|one| one.to == setup.id) {
+        if !by.contains(&change.point.as_str()) {
+            by.push(change.point.as_str());
+        }
+    }
+    match by.as_slice() {
+        [] => "line above the datum's zero".to_owned(),
+        [only] => format!("by {only}"),
+        [most @ .., last] => format!("by {} and {last}", most.join(", ")),
+    }
+}
+
+fn sight_row(desk: &Desk, setup: usize, at: usize) -> Option<Item> {
+    let sight = sights::sight(desk.job(), setup, at)?;
+    let (note, verdict) = sight_note(desk, setup, at);
+    let unit = desk.job().show.lengths;
+    let said = sight.down.map(|down| said_down(down, unit));
+    let (figure, way) = said
+        .as_deref()
+        .and_then(|said| said.rsplit_once(' '))
+        .unwrap_or(("—", ""));
+    let title = format!("Sight of {}", sight.point);
+    Some(Item {
+        verdict,
+        left_out: !sight.used,
+        ..row(&format!("sight {setup} {at}"), &title, &note, figure, way)
+    })
+}
+
+fn point_row(desk: &Desk, point: &Point) -> Item {
+    let job = desk.job();
+    let unit = job.show.lengths;
+    let from = sighted_from(desk, &point.id);
+    let place = place_of(job, point);
+    let title = match (place.is_empty(), from.len()) {
+        (false, _) => place,
+        (true, 0 | 1) => "point".to_owned(),
+        (true, _) => "change point".to_owned(),
+    };
+    let note = match from.as_slice() {
+        [] => "not sighted yet".to_owned(),
+        [only] => format!("from set-up {only}"),
+        many => format!("from set-ups {}", many.join(", ")),
+    };
+    let fix = desk.solution.levels.as_ref();
+    let fix = fix.and_then(|levels| levels.points.get(&point.id));
+    let (figure, tail) = fix.map_or_else(
+        || ("—".to_owned(), String::new()),
+        |fix| {
+            let height = length::show(fix.height, unit);
+            let pm = if fix.pm > 0.0 {
+                length::show_pm(fix.pm, unit)
+            } else {
+                "held".to_owned()
+            };
+            (height, pm)
+        },
+    );
+    let verdict = match fix {
+        Some(_) => Verdict::None,
+        None => Verdict::Attention,
+    };
+    Item {
+        lead: point.id.as_str().into(),
+        verdict,
+        ..row(
+            &format!("point {}", point.id),
+            &title,
+            &note,
+            &figure,
+            &tail,
+        )
+    }
+}
+
+fn sighted_from<'a>(desk: &'a Desk, point: &PointId) -> Vec<&'a str> {
+    let setups = desk.job().levels.setups.iter();
+    setups
+        .filter(|setup| setup.sights.iter().any(|sight| sight.point == *point))
+        .map(|setup| setup.id.as_str())
+        .collect()
+}
+
+fn pressed(desk: &mut Desk, id: &str) -> Then {
+    let (kind, rest) = id.split_once(' ').unwrap_or((id, ""));
+    match kind {
+        cure::LIKELY | cure::AGAIN | cure::OUT => cure::cure(desk, kind),
+        "datum" => datum::datum(desk),
+        "new-setup" => menus::new_setup(desk),
+        "laser" => {
+            caution::once(desk, &LASER);
+            Then::Open(Page::Laser)
+        }
+        "setup" => match rest.parse() {
+            Ok(at) if at == desk.chosen.setup => menus::setup(desk, at),
+            Ok(at) => {
+                desk.chosen.setup = at;
+                Then::Stay
+            }
+            Err(_) => Then::Stay,
+        },
+        "sight" => {
+            let place = rest.split_once(' ');
+            let place = place.and_then(|(s, at)| Some((s.parse().ok()?, at.parse().ok()?)));
+            place.map_or(Then::Stay, |(s, at)| menus::sight(desk, s, at))
+        }
+        "point" => menus::point(desk, rest.into()),
+        _ => Then::Stay,
+    }
+}

@@ -1,0 +1,211 @@
+//! Where two strings cross: the angle, the saw, and the tape that proves it.
+
+use super::diagonal::{CheckFigure, CheckPart};
+use super::strings;
+use crate::app::bridge::Bridge;
+use crate::app::bridge::screen::{Picture, Screen, Spec};
+use crate::app::desk::{Desk, Then};
+use crate::app::kit::words::{angle_pm, fact, said, silence, status};
+use crate::app::names::things::string_names;
+use crate::app::renaming;
+use crate::drawing::{self, Target};
+use crate::job::edit::Thing;
+use crate::job::model::{Corner, End};
+use crate::length;
+use crate::quick::Taped;
+use crate::quick::corner::{CornerTapes, corner_by_tapes};
+use crate::quick::turn_string::{Swing, turn_string};
+use crate::site::CornerFix;
+use slint::Global;
+use std::rc::Rc;
+use tautmark_ui::{App, CornerVm, Fact, Page, Place, Status, Verdict};
+
+/// The page of one corner.
+pub struct OneCorner;
+
+impl Screen for OneCorner {
+    fn spec(&self) -> Spec {
+        Spec::inside(Place::Lines, Page::Corner, "corner")
+    }
+
+    fn wire(&self, app: &App, bridge: &Rc<Bridge>) {
+        let vm = CornerVm::get(app);
+        vm.on_more(bridge.does(|desk| {
+            let corner = desk.saved().corners.get(desk.chosen.corner);
+            let thing = corner.map(|corner| Thing::Corner(corner.id.clone()));
+            thing.map_or(Then::Stay, |thing| renaming::about(desk, thing))
+        }));
+        vm.on_asked(bridge.does_with(explain));
+        vm.on_other_arms(bridge.does(|desk| ask(desk, CheckPart::Arms)));
+        vm.on_it_reads(bridge.does(|desk| ask(desk, CheckPart::Across)));
+    }
+
+    fn fill(&self, app: &App, desk: &Desk) -> bool {
+        let vm = CornerVm::get(app);
+        let job = desk.job();
+        let Some(corner) = job.corners.get(desk.chosen.corner) else {
+            return false;
+        };
+        let [first, second] = string_names(job, corner);
+        vm.set_about(status(
+            Verdict::None,
+            &format!("**{first}** meets **{second}**"),
+        ));
+        let Some(fix) = desk.solution.corners.get(&corner.id) else {
+            vm.set_about(status(
+                Verdict::Attention,
+                &format!(
+                    "**{first}** meets **{second}**: not settled yet. Finish the tapes to their marks."
+                ),
+            ));
+            return false;
+        };
+        let unit = job.show.lengths;
+        let off = fix.angle - 90.0;
+        let per_metre = length::show_with_unit(1000.0 * off.to_radians().tan().abs(), unit);
+        let pm = angle_pm(fix.angle_pm);
+        vm.set_angle(fact(
+            "angle",
+            "Angle between them",
+            &format!("{:.1}°", fix.angle),
+            &pm,
+        ));
+        vm.set_square(fact(
+            "square",
+            "Not square by",
+            &format!("{:.1}°", off.abs()),
+            &format!("{per_metre} per m"),
+        ));
+        let saw = format!("off square; {:.1}° from the length", 90.0 - fix.bevel);
+        vm.set_bevel(fact(
+            "bevel",
+            "Rail ends, saw set at",
+            &format!("{:.1}°", fix.bevel),
+            &saw,
+        ));
+        vm.set_place(corner_place(desk, corner));
+        let check = crate::site::diagonal_at(&job.tape, fix, desk.chosen.arm);
+        let arm = length::show(desk.chosen.arm, unit);
+        let text = format!(
+            "Check it: mark **{arm}** on each string. The tape between the marks must read"
+        );
+        let (text, plain) = said(&text);
+        vm.set_check(text);
+        vm.set_check_plain(plain);
+        vm.set_diagonal(length::show(check.diagonal, unit).into());
+        vm.set_diagonal_tail(length::show_pm(check.pm, unit).into());
+        vm.set_found(found(desk, fix));
+        false
+    }
+
+    fn picture(&self, desk: &Desk) -> Option<Picture> {
+        let corner = desk.job().corners.get(desk.chosen.corner);
+        let id = corner.map(|corner| &corner.id);
+        let (job, solution, arm) = (desk.job(), &desk.solution, desk.chosen.arm);
+        let own = id.and_then(|id| drawing::corner(job, solution, id, arm));
+        let chosen = || id.map(|id| Target::Corner(id.clone()));
+        Some(Picture::or(own, || strings(desk, chosen())))
+    }
+}
+
+fn ask(desk: &mut Desk, part: CheckPart) -> Then {
+    let corner = desk.chosen.corner;
+    desk.ask(Box::new(CheckFigure { corner, part }));
+    Then::Keypad
+}
+
+/// How far the corner is along the run that ends or starts there.
+fn corner_place(desk: &Desk, corner: &Corner) -> Fact {
+    let job = desk.job();
+    let here = |end: &Option<End>| {
+        end.as_ref()
+            .is_some_and(|end| end.corner.as_ref() == Some(&corner.id))
+    };
+    let run = job
+        .runs
+        .iter()
+        .find(|run| here(&run.end) || here(&run.start));
+    let fix = run.and_then(|run| desk.solution.runs.get(&run.id));
+    let unit = job.show.lengths;
+    match (run, fix) {
+        (Some(run), Some(fix)) => fact(
+            "place",
+            &format!("Length of run {}", run.id),
+            &length::show(fix.length, unit),
+            &length::show_pm(fix.length_pm, unit),
+        ),
+        _ => fact("place", "Length of the run", "—", "no run here yet"),
+    }
+}
+
+/// What the tape across really read means: the angle, and how to move the string's end.
+fn found(desk: &Desk, fix: &CornerFix) -> Status {
+    let Some(read) = desk.chosen.diagonal else {
+        return silence();
+    };
+    let job = desk.job();
+    let unit = job.show.lengths;
+    let arm = desk.chosen.arm;
+    let taped = |mm: f64| Taped::new(mm, job.tape.class.sd(job.tape.reading, mm));
+    let tapes = CornerTapes {
+        first: taped(arm),
+        second: taped(arm),
+        across: taped(read),
+    };
+    let corner = match corner_by_tapes(&tapes) {
+        Ok(corner) => corner,
+        Err(why) => return status(Verdict::Attention, &why.to_string()),
+    };
+    let off = corner.angle.value - fix.angle;
+    let sure = corner.angle.pm.hypot(fix.angle_pm);
+    let angle = format!("{:.2}°", corner.angle.value);
+    if off.abs() <= sure {
+        return status(
+            Verdict::Good,
+            &format!("That makes the angle **{angle}**: within what the tapes can tell."),
+        );
+    }
+    let move_end = turn_string(&corner, fix.angle, arm).ok().map(|turn| {
+        let by = length::show_with_unit(turn.by.value, unit);
+        match turn.swing {
+            Swing::Open => {
+                format!(" Open it: move the mark on the second string {by} away from the first.")
+            }
+            Swing::Close => {
+                format!(" Close it: move the mark on the second string {by} towards the first.")
+            }
+            Swing::Stay => String::new(),
+        }
+    });
+    status(
+        Verdict::Bad,
+        &format!(
+            "That makes the angle **{angle}**, {:.2}° {} than the tapes say.{}",
+            off.abs(),
+            if off > 0.0 { "wider" } else { "narrower" },
+            move_end.unwrap_or_default()
+        ),
+    )
+}
+
+fn explain(desk: &mut Desk, id: &str) -> Then {
+    let text = match id {
+        "angle" => {
+            "From the directions of both strings, which follow from the tapes to the walls' marks. Longer walls between the marks, or one more tape across the gap, make it surer."
+        }
+        "square" => {
+            "The angle less 90°; and how far the second string is out of square in each metre of its length."
+        }
+        "bevel" => {
+            "Half the turn from one string onto the other. A saw that reads 0 for a square cut is set to the first figure; measured from the rail's own length the cut is the second."
+        }
+        "diagonal" => {
+            "From the angle between the strings and the arms you mark. The ± comes from that angle and from one reading of your tape; longer arms show a wrong angle more plainly."
+        }
+        _ => {
+            "From the run's zero to where the strings cross. The ± comes from the tapes that settle both strings."
+        }
+    };
+    desk.explain("Where it comes from", text);
+    Then::Stay
+}

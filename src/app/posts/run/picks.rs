@@ -1,0 +1,107 @@
+//! What a run is tied to, picked from a list: its string, its start and its end.
+
+use super::figures::{Part, RunFigure};
+use crate::app::desk::{Desk, Menu, Then};
+use crate::app::kit::words::capital;
+use crate::app::names::things::{string_name, the, wall_name};
+use crate::job::edit::{Change, Edit};
+use crate::job::model::{End, Run};
+
+/// The start of a run, or its end.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Which {
+    Start,
+    End,
+}
+
+/// Asks which string the run at this place in the file follows.
+pub fn ask_string(desk: &mut Desk, at: usize) -> Then {
+    let job = desk.job();
+    let lines = job.lines.iter();
+    let menu = lines.fold(Menu::new("Which string does it follow?"), |menu, line| {
+        let id = line.id.clone();
+        menu.row(capital(&string_name(job, &line.id)), "", move |desk| {
+            change(desk, at, |run| run.line = id)
+        })
+    });
+    desk.offer(menu)
+}
+
+/// Asks where the run starts or ends: corners of the run's string first, then walls, then marks, and a
+/// length for an end.
+pub fn ask_end(desk: &mut Desk, at: usize, which: Which) -> Then {
+    let job = desk.job();
+    let Some(run) = job.runs.get(at) else {
+        return Then::Stay;
+    };
+    let mut menu = Menu::new(match which {
+        Which::Start => "Where does it start?",
+        Which::End => "Where does it end?",
+    });
+    let own = |lines: &[_; 2]| lines.contains(&run.line);
+    for corner in job.corners.iter().filter(|corner| own(&corner.lines)) {
+        let [first, second] = corner.lines.each_ref().map(|id| string_name(job, id));
+        let end = End {
+            corner: Some(corner.id.clone()),
+            ..End::default()
+        };
+        menu = menu.row(
+            format!("Corner {}", corner.id),
+            format!("where {first} and {second} cross"),
+            move |desk| put_end(desk, at, which, end),
+        );
+    }
+    for wall in &job.walls {
+        let end = End {
+            wall: Some(wall.id.clone()),
+            ..End::default()
+        };
+        menu = menu.row(
+            capital(&the(&wall_name(job, &wall.id))),
+            "hard against it, where the string meets it",
+            move |desk| put_end(desk, at, which, end),
+        );
+    }
+    for mark in &job.marks {
+        let end = End {
+            mark: Some(mark.id.clone()),
+            ..End::default()
+        };
+        menu = menu.row(
+            format!("Mark {}", mark.id),
+            "dropped square onto the string",
+            move |desk| put_end(desk, at, which, end),
+        );
+    }
+    let menu = menu.row_if(
+        which == Which::End,
+        "At a length from the start",
+        "measured along the string",
+        move |desk| {
+            let part = Part::EndLength;
+            desk.ask(Box::new(RunFigure { run: at, part }));
+            Then::Keypad
+        },
+    );
+    desk.offer(menu)
+}
+
+fn put_end(desk: &mut Desk, at: usize, which: Which, mut end: End) -> Then {
+    change(desk, at, |run| {
+        let place = match which {
+            Which::Start => &mut run.start,
+            Which::End => &mut run.end,
+        };
+        end.extra = place.take().unwrap_or_default().extra;
+        *place = Some(end);
+    })
+}
+
+/// Changes the run at this place in the file.
+pub fn change(desk: &mut Desk, at: usize, how: impl FnOnce(&mut Run)) -> Then {
+    if let Some(mut value) = desk.saved().runs.get(at).cloned() {
+        how(&mut value);
+        desk.change(Edit::Run(Change::Replace { at, value }));
+    }
+    Then::Stay
+}

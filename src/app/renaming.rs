@@ -1,0 +1,77 @@
+//! How marks, walls and strings get another name, and how they go.
+
+use crate::app::desk::{Desk, Menu, Then};
+use crate::app::names::things::thing_called;
+use crate::job::Job;
+use crate::job::edit::{Change, Edit, Thing, dependents};
+use tautmark_ui::{Page, Place};
+
+/// Gives the thing that is being renamed another name, as part of the latest step.
+pub fn rename(desk: &mut Desk, text: &str) {
+    let name = text.trim();
+    let Some(thing) = desk.renaming.clone() else {
+        return;
+    };
+    if name.is_empty() || name == thing_called(desk.saved(), &thing) {
+        return;
+    }
+    if let Some(edit) = with_name(desk.saved(), &thing, name) {
+        desk.amend(edit);
+        return;
+    }
+    let to = name.to_owned();
+    let edit = Edit::Rename {
+        thing: thing.clone(),
+        to,
+    };
+    if desk.amend(edit) {
+        desk.renaming = Some(thing.renamed(name));
+    }
+}
+
+/// The change of a name beside the id, for what has one.
+fn with_name(job: &Job, thing: &Thing, name: &str) -> Option<Edit> {
+    match thing {
+        Thing::Wall(id) => {
+            let at = job.walls.iter().position(|wall| wall.id == *id)?;
+            let mut value = job.walls[at].clone();
+            name.clone_into(&mut value.name);
+            Some(Edit::Wall(Change::Replace { at, value }))
+        }
+        Thing::Line(id) => {
+            let at = job.lines.iter().position(|line| line.id == *id)?;
+            let mut value = job.lines[at].clone();
+            name.clone_into(&mut value.name);
+            Some(Edit::Line(Change::Replace { at, value }))
+        }
+        _ => None,
+    }
+}
+
+/// Asks what to do with a thing: rename or delete it.
+pub fn about(desk: &mut Desk, thing: Thing) -> Then {
+    let with = match dependents(desk.saved(), &thing).len() {
+        0 => String::new(),
+        n => format!("with {n} that refer to it"),
+    };
+    let named = !matches!(thing, Thing::Corner(_));
+    let other = thing.clone();
+    let follows = "everything that names it follows";
+    let menu = Menu::new(thing_called(desk.saved(), &thing))
+        .row_if(named, "Rename it", follows, |desk| {
+            desk.renaming = Some(other);
+            Then::Open(Page::Settings)
+        })
+        .row("Delete it", with, |desk| delete(desk, thing));
+    desk.offer(menu)
+}
+
+fn delete(desk: &mut Desk, thing: Thing) -> Then {
+    (desk.chosen.reading, desk.chosen.mark) = (None, None);
+    let then = match thing {
+        Thing::Line(_) | Thing::Corner(_) => Then::Go(Place::Lines),
+        _ => Then::Stay,
+    };
+    desk.change_and_say(Edit::Remove(thing), "Deleted.");
+    then
+}
