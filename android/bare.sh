@@ -22,7 +22,7 @@ unpack() {
   deb=$kit/${file##*/}
   [ ! -f "$deb.unpacked" ] || return 0
   for mirror in $MIRRORS; do
-    curl -sSfL --retry 3 -o "$deb" "$mirror/$file" || continue
+    curl -sSfL --connect-timeout 20 --max-time 300 --retry 2 -o "$deb" "$mirror/$file" || continue
     if sha256sum --quiet -c <<<"$sum  $deb" && dpkg-deb -x "$deb" "$kit"; then
       rm "$deb"
       touch "$deb.unpacked"
@@ -35,14 +35,10 @@ unpack() {
 
 fetch() {
   source .ci/need.sh
-  need aapt2 aapt
-  need zipalign zipalign
-  need javac default-jdk-headless
-  need apksigner apksigner
-  need curl curl ca-certificates
-  need /usr/share/java/asm.jar libasm-java
   mkdir -p "$kit"
-  unpack "$DX" && unpack "$API_23" && unpack "$FRAMEWORK_14"
+  need aapt2 aapt && need zipalign zipalign && need javac default-jdk-headless && need apksigner apksigner &&
+    need curl curl ca-certificates && need /usr/share/java/asm.jar libasm-java &&
+    unpack "$DX" && unpack "$API_23" && unpack "$FRAMEWORK_14"
 }
 
 # An android.jar that has what the app uses, and what poses as the SDK's d8.
