@@ -1,6 +1,21 @@
-# Sourced by build and check, from the repository's root: `package RESOURCES APK` puts manifest and
-# resources together against the framework's; `finish APK KEYSTORE` aligns and signs it.
-# Needs aapt2, zipalign, apksigner, and FRAMEWORK: android.jar or a framework-res.apk.
+# Sourced by build and check, from the repository's root: `classes` begins a package in $made/stage with the
+# window's Java, `assemble APK` puts manifest, resources and what is in the stage together, aligns and signs it.
+# Needs aapt2, zipalign, apksigner, d8, ANDROID_JAR, and FRAMEWORK: android.jar or a framework-res.apk.
+
+API=29
+# Phones with memory pages of 16 KiB load nothing that is laid out for smaller ones.
+PAGES=-Clink-arg=-Wl,-z,max-page-size=16384,-z,common-page-size=16384
+
+# The window's classes, as one file of Android's own kind.
+classes() {
+  rm -rf "$made/stage" "$made/classes"
+  mkdir -p "$made/stage" "$made/classes"
+  find android/java -name '*.java' -exec javac -source 8 -target 8 -encoding UTF-8 \
+    -Xlint:all,-options,-serial,-classfile,-deprecation -Werror -classpath "$ANDROID_JAR" -d "$made/classes" {} +
+  local files=()
+  mapfile -t files < <(find "$made/classes" -name '*.class')
+  d8 --release --min-api "$API" --lib "$ANDROID_JAR" --output "$made/stage" "${files[@]}"
+}
 
 manifest_version() {
   sed -n '/^\[package\]/,/^\[/s/^version = "\(.*\)"$/\1/p' Cargo.toml
@@ -30,9 +45,16 @@ debug_key() {
 
 finish() {
   local apk=$1 keystore=$2
-  zipalign -f -p 4 "$apk" "$apk.aligned"
+  zipalign -f 4 "$apk" "$apk.aligned"
   mv "$apk.aligned" "$apk"
   debug_key "$keystore"
   apksigner sign --ks "$keystore" --ks-pass pass:android --ks-key-alias debug "$apk"
   apksigner verify --min-sdk-version 29 "$apk"
+}
+
+assemble() {
+  local apk=$1
+  package "$made" "$apk"
+  jar --update --no-manifest --file "$apk" -C "$made/stage" .
+  finish "$apk" "$made/debug.keystore"
 }

@@ -3,16 +3,23 @@
 use jni::errors::Result;
 use jni::objects::{JByteArray, JObject, JObjectArray, JString, JValue};
 use jni::refs::Global;
+use jni::strings::JNIStr;
 use jni::{Env, JavaVM, jni_sig, jni_str};
 use slint::android::AndroidApp;
 
 /// The window as Android has it.
+#[derive(Clone)]
 pub(super) struct Activity {
     app: AndroidApp,
 }
 
-/// A file that came from outside: its name, and its bytes where they can be read.
-pub(super) type Came = (String, Option<Vec<u8>>);
+/// What came from outside.
+pub(super) enum Came {
+    /// The person came back from picking without a file.
+    Nothing,
+    /// A file: its name, and its bytes where they can be read.
+    File(String, Option<Vec<u8>>),
+}
 
 impl Activity {
     pub(super) fn of(app: &AndroidApp) -> Self {
@@ -27,46 +34,52 @@ impl Activity {
         })
     }
 
-    /// Whether the person has come back from picking since this was last asked.
-    pub(super) fn answered(&self) -> Result<bool> {
+    /// What came from outside since this was last asked; at most `longest` bytes of it and one more. The
+    /// program that keeps the file may take its time.
+    pub(super) fn take_brought(&self, longest: i32) -> Result<Option<Came>> {
         self.with(|env, main| {
-            let sig = jni_sig!(() -> jboolean);
-            env.call_method(main, jni_str!("answered"), sig, &[])?.z()
-        })
-    }
-
-    /// The file that came from outside since this was last asked.
-    pub(super) fn take_brought(&self) -> Result<Option<Came>> {
-        self.with(|env, main| {
-            let sig = jni_sig!("()[Ljava/lang/Object;");
-            let came = env.call_method(main, jni_str!("takeBrought"), sig, &[])?;
+            let sig = jni_sig!("(I)[Ljava/lang/Object;");
+            let longest = [JValue::Int(longest)];
+            let came = env.call_method(main, jni_str!("takeBrought"), sig, &longest)?;
             let came = came.l()?;
             if came.is_null() {
                 return Ok(None);
             }
             let came = env.cast_local::<JObjectArray>(came)?;
             let name = came.get_element(env, 0)?;
+            if name.is_null() {
+                return Ok(Some(Came::Nothing));
+            }
             let name = env.cast_local::<JString>(name)?.to_string();
             let bytes = came.get_element(env, 1)?;
             if bytes.is_null() {
-                return Ok(Some((name, None)));
+                return Ok(Some(Came::File(name, None)));
             }
             let bytes = env.cast_local::<JByteArray>(bytes)?;
-            Ok(Some((name, Some(env.convert_byte_array(&bytes)?))))
+            let bytes = env.convert_byte_array(&bytes)?;
+            Ok(Some(Came::File(name, Some(bytes))))
         })
     }
 
-    /// Keeps a file among the downloads and, to share, offers it to other programs; what is wrong
-    /// in Android's words.
-    pub(super) fn hand_over(
+    /// Keeps a file among the downloads; what is wrong in Android's words.
+    pub(super) fn save(&self, name: &str, kind: &str, bytes: &[u8]) -> Result<Option<String>> {
+        self.hand_over(jni_str!("save"), name, kind, bytes)
+    }
+
+    /// Offers a file to other programs; what is wrong in Android's words.
+    pub(super) fn share(&self, name: &str, kind: &str, bytes: &[u8]) -> Result<Option<String>> {
+        self.hand_over(jni_str!("share"), name, kind, bytes)
+    }
+
+    fn hand_over(
         &self,
+        way: &'static JNIStr,
         name: &str,
         media_type: &str,
         bytes: &[u8],
-        share: bool,
     ) -> Result<Option<String>> {
         self.with(|env, main| {
-            let sig = jni_sig!("(Ljava/lang/String;Ljava/lang/String;[BZ)Ljava/lang/String;");
+            let sig = jni_sig!("(Ljava/lang/String;Ljava/lang/String;[B)Ljava/lang/String;");
             let name = JString::new(env, name)?;
             let media_type = JString::new(env, media_type)?;
             let bytes = env.byte_array_from_slice(bytes)?;
@@ -74,11 +87,8 @@ impl Activity {
                 JValue::Object(&name),
                 JValue::Object(&media_type),
                 JValue::Object(&bytes),
-                JValue::Bool(share),
             ];
-            let wrong = env
-                .call_method(main, jni_str!("handOver"), sig, &args)?
-                .l()?;
+            let wrong = env.call_method(main, way, sig, &args)?.l()?;
             if wrong.is_null() {
                 return Ok(None);
             }

@@ -7,6 +7,9 @@ use slint::android::AndroidApp;
 use slint::android::android_activity::WindowManagerFlags;
 use std::cell::{Cell, RefCell};
 
+/// No job is nearly as long, bytes.
+const LONGEST: i32 = 16 << 20;
+
 /// The phone the app runs on.
 pub(super) struct Phone {
     activity: Activity,
@@ -26,30 +29,55 @@ impl Phone {
         }
     }
 
-    /// Brings in what was picked, or what another program handed over, while the app was behind.
-    pub(super) fn look_for_file(&self, bridge: &Bridge) {
-        let answered = self.activity.answered().unwrap_or_default();
-        let asked = if answered {
-            self.asked.borrow_mut().take()
-        } else {
-            None
+    /// Looks for a file that was picked, or that another program handed over, while the app was
+    /// behind; it is brought in once it is read. The window goes on meanwhile.
+    pub(super) fn look_for_file(&self) {
+        let activity = self.activity.clone();
+        let reading = std::thread::Builder::new().spawn(move || {
+            let came = activity
+                .take_brought(LONGEST)
+                .map_err(|error| format!("The file cannot be taken over ({error}). Try again."));
+            // Where the window is gone by now the file is still where it was.
+            _ = slint::invoke_from_event_loop(move || {
+                if let Some(open) = super::open() {
+                    open.phone.bring_in(&open.bridge, came);
+                }
+            });
+        });
+        if let Err(error) = reading {
+            self.say(format!(
+                "The phone has no room to look for a file ({error}). Close other programs and try again."
+            ));
+        }
+    }
+
+    fn bring_in(&self, bridge: &Bridge, came: Result<Option<Came>, String>) {
+        let picked = match came {
+            Ok(None) => return,
+            Ok(Some(Came::Nothing)) => Ok(None),
+            Ok(Some(Came::File(name, bytes))) => read(name, bytes).map(Some),
+            Err(words) => Err(words),
         };
-        let picked = match self.activity.take_brought() {
-            Ok(came) => came.map(read).transpose(),
-            Err(error) => Err(format!(
-                "The file cannot be taken over ({error}). Try again."
-            )),
-        };
-        match (asked, picked) {
-            (Some(then), picked) => then(picked),
-            (None, Ok(None)) => {}
-            (None, picked) => bridge.bring_in(picked),
+        match self.asked.take() {
+            Some(then) => then(picked),
+            None => bridge.bring_in(picked),
+        }
+    }
+
+    /// Says what is wrong to whoever waits for a file.
+    fn say(&self, words: String) {
+        if let Some(then) = self.asked.take() {
+            then(Err(words));
         }
     }
 }
 
-fn read((name, bytes): Came) -> Result<Brought, String> {
+fn read(name: String, bytes: Option<Vec<u8>>) -> Result<Brought, String> {
     match bytes {
+        Some(bytes) if bytes.len() > LONGEST as usize => Err(format!(
+            "{name} is longer than a job can be ({} MB). Open a job file: its name ends in .job.json.",
+            LONGEST >> 20
+        )),
         Some(bytes) => Ok(Brought { name, bytes }),
         None => Err(format!(
             "{name} cannot be read. See that it is still there, and open it again."
@@ -64,14 +92,24 @@ impl Device for Phone {
             media_type,
             bytes,
         } = file;
-        let share = way == Way::Share;
-        let wrong = match self.activity.hand_over(name, media_type, bytes, share) {
-            Ok(None) => return Ok(format!("{name} is in Downloads, in the folder Tautmark.")),
-            Ok(Some(wrong)) => wrong,
-            Err(error) => error.to_string(),
+        let handed = match way {
+            Way::Share => self.activity.share(name, media_type, bytes),
+            Way::Save => self.activity.save(name, media_type, bytes),
+        };
+        let wrong = match (handed, way) {
+            (Ok(None), Way::Share) => return Ok(format!("{name} is ready to be sent.")),
+            (Ok(None), Way::Save) => {
+                return Ok(format!("{name} is in Downloads, in the folder Tautmark."));
+            }
+            (Ok(Some(wrong)), _) => wrong,
+            (Err(error), _) => error.to_string(),
+        };
+        let done = match way {
+            Way::Share => "shared",
+            Way::Save => "saved",
         };
         Err(format!(
-            "{name} cannot be saved ({wrong}). Free some space and try again."
+            "{name} cannot be {done} ({wrong}). Free some space and try again."
         ))
     }
 

@@ -2,6 +2,7 @@ package app.tautmark;
 
 import android.app.NativeActivity;
 import android.content.ActivityNotFoundException;
+import android.content.ClipData;
 import android.content.ContentResolver;
 import android.content.ContentValues;
 import android.content.Intent;
@@ -11,19 +12,19 @@ import android.os.Bundle;
 import android.os.Environment;
 import android.provider.MediaStore;
 import android.provider.OpenableColumns;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.util.Arrays;
 
 /** The window on a phone, and what Android gives only to a window. src/android calls it. */
 public final class Main extends NativeActivity {
     private static final int PICK = 1;
-    /** No job is nearly as long, bytes. */
-    private static final int LONGEST = 64 << 20;
+    /** What is read at once to begin with, bytes: most jobs are shorter. */
+    private static final int PART = 1 << 16;
 
     private Uri brought;
-    private boolean answered;
+    private boolean cameBack;
 
     @Override
     protected void onCreate(Bundle state) {
@@ -45,25 +46,39 @@ public final class Main extends NativeActivity {
         super.onActivityResult(request, result, data);
         if (request == PICK) {
             synchronized (this) {
-                answered = true;
-                brought = result == RESULT_OK && data != null ? data.getData() : null;
+                cameBack = true;
+                brought = result == RESULT_OK && data != null ? ofAnother(data.getData()) : null;
             }
         }
     }
 
+    /** Any program may send anything: what is not a file in another program's keeping is passed over. */
     private synchronized void note(Intent intent) {
         if (intent == null || (intent.getFlags() & Intent.FLAG_ACTIVITY_LAUNCHED_FROM_HISTORY) != 0) {
             return;
         }
-        Uri file = Intent.ACTION_SEND.equals(intent.getAction())
-                ? (Uri) intent.getParcelableExtra(Intent.EXTRA_STREAM)
-                : intent.getData();
-        if (file != null) {
-            brought = file;
+        try {
+            Object file = null;
+            if (Intent.ACTION_SEND.equals(intent.getAction())) {
+                file = intent.<android.os.Parcelable>getParcelableExtra(Intent.EXTRA_STREAM);
+            } else if (Intent.ACTION_VIEW.equals(intent.getAction())) {
+                file = intent.getData();
+            }
+            Uri usable = file instanceof Uri ? ofAnother((Uri) file) : null;
+            if (usable != null) {
+                brought = usable;
+            }
+        } catch (RuntimeException spoilt) {
+            android.util.Log.w("tautmark", spoilt);
         }
     }
 
-    /** Lets the person pick a file; answered when the window is in front again. */
+    /** A path would be read with this program's own rights, so that its own files could be asked for. */
+    private static Uri ofAnother(Uri file) {
+        return file != null && ContentResolver.SCHEME_CONTENT.equals(file.getScheme()) ? file : null;
+    }
+
+    /** Lets the person pick a file; takeBrought has the answer when the window is in front again. */
     void pick() {
         runOnUiThread(() -> {
             Intent ask = new Intent(Intent.ACTION_OPEN_DOCUMENT)
@@ -78,42 +93,46 @@ public final class Main extends NativeActivity {
         });
     }
 
-    /** Whether the person has come back from picking; once for each time. */
-    synchronized boolean answered() {
-        boolean was = answered;
-        answered = false;
-        return was;
-    }
-
-    /** The name and the bytes of the file that was brought, once; null for bytes that cannot be read. */
-    Object[] takeBrought() {
+    /**
+     * The name and the bytes of the file that was brought, once; no more than one byte over the longest
+     * is read. No bytes where they cannot be read, no name where the person came back from picking
+     * without one, null where nothing was asked for. Another program may take its time: not for the
+     * window's own thread.
+     */
+    Object[] takeBrought(int longest) {
         Uri file;
+        boolean asked;
         synchronized (this) {
             file = brought;
+            asked = cameBack;
             brought = null;
+            cameBack = false;
         }
         if (file == null) {
-            return null;
+            return asked ? new Object[] {null, null} : null;
         }
         byte[] bytes = null;
         try (InputStream in = getContentResolver().openInputStream(file)) {
-            bytes = in == null ? null : all(in);
-        } catch (IOException | SecurityException cannot) {
+            bytes = in == null ? null : read(in, longest + 1);
+        } catch (IOException | RuntimeException cannot) {
             android.util.Log.w("tautmark", cannot);
         }
         return new Object[] {name(file), bytes};
     }
 
-    private static byte[] all(InputStream in) throws IOException {
-        ByteArrayOutputStream all = new ByteArrayOutputStream();
-        byte[] part = new byte[1 << 16];
-        for (int n = in.read(part); n >= 0; n = in.read(part)) {
-            all.write(part, 0, n);
-            if (all.size() > LONGEST) {
-                throw new IOException("too long for a job file");
+    private static byte[] read(InputStream in, int most) throws IOException {
+        byte[] all = new byte[Math.min(PART, most)];
+        int length = 0;
+        for (int n = in.read(all); n >= 0; n = in.read(all, length, all.length - length)) {
+            length += n;
+            if (length == most) {
+                break;
+            }
+            if (length == all.length) {
+                all = Arrays.copyOf(all, (int) Math.min(2L * length, most));
             }
         }
-        return all.toByteArray();
+        return Arrays.copyOf(all, length);
     }
 
     private String name(Uri file) {
@@ -129,25 +148,38 @@ public final class Main extends NativeActivity {
         return last == null ? "" : last;
     }
 
-    /** Keeps a file among the downloads and, to share, offers it to other programs; null, or what is wrong. */
-    String handOver(String name, String type, byte[] bytes, boolean share) {
+    /** Keeps a file among the downloads; null, or what is wrong. */
+    String save(String name, String type, byte[] bytes) {
         try {
-            Uri kept = keep(name, type, bytes);
-            if (share) {
-                Intent send = new Intent(Intent.ACTION_SEND)
-                        .setType(type)
-                        .putExtra(Intent.EXTRA_STREAM, kept)
-                        .addFlags(Intent.FLAG_GRANT_READ_URI_PERMISSION);
-                runOnUiThread(() -> startActivity(Intent.createChooser(send, name)));
-            }
+            keep(name, type, bytes);
             return null;
         } catch (IOException | RuntimeException wrong) {
-            android.util.Log.w("tautmark", wrong);
-            return String.valueOf(wrong.getMessage());
+            return said(wrong);
         }
     }
 
-    private Uri keep(String name, String type, byte[] bytes) throws IOException {
+    /** Offers a file to other programs; null, or what is wrong. */
+    String share(String name, String type, byte[] bytes) {
+        try {
+            Uri lent = Lent.put(this, name, bytes);
+            Intent send = new Intent(Intent.ACTION_SEND)
+                    .setType(type)
+                    .putExtra(Intent.EXTRA_STREAM, lent)
+                    .addFlags(Intent.FLAG_GRANT_READ_URI_PERMISSION);
+            send.setClipData(ClipData.newRawUri(name, lent));
+            runOnUiThread(() -> startActivity(Intent.createChooser(send, name)));
+            return null;
+        } catch (IOException | RuntimeException wrong) {
+            return said(wrong);
+        }
+    }
+
+    private static String said(Exception wrong) {
+        android.util.Log.w("tautmark", wrong);
+        return String.valueOf(wrong.getMessage());
+    }
+
+    private void keep(String name, String type, byte[] bytes) throws IOException {
         ContentResolver files = getContentResolver();
         ContentValues about = new ContentValues();
         about.put(MediaStore.MediaColumns.DISPLAY_NAME, name);
@@ -170,6 +202,5 @@ public final class Main extends NativeActivity {
         about.clear();
         about.put(MediaStore.MediaColumns.IS_PENDING, 0);
         files.update(kept, about, null, null);
-        return kept;
     }
 }

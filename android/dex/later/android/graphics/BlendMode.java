@@ -1,0 +1,6 @@
+package android.graphics;
+
+/** API 29. */
+public enum BlendMode {
+    SRC_IN
+}

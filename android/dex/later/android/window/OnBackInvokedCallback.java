@@ -1,0 +1,6 @@
+package android.window;
+
+/** API 33. */
+public interface OnBackInvokedCallback {
+    void onBackInvoked();
+}

@@ -1,0 +1,8 @@
+package android.view;
+
+/** What the system calls long. */
+public class ViewConfiguration {
+    public static int getLongPressTimeout() {
+        return 400;
+    }
+}
