@@ -99,6 +99,11 @@ impl Arrangement {
         }
     }
 
+    /// Whether all readings fit, and every mark is on the side it is clearly drawn on.
+    fn is_right(&self) -> bool {
+        self.sense == Sense::Fits && !self.contradicts
+    }
+
     /// What is better comes first.
     fn rank(&self) -> (bool, bool, Sense) {
         let sensible = self.sense != Sense::None;
@@ -133,7 +138,7 @@ struct Search<'a> {
 impl Search<'_> {
     fn settle(&self, first: Descent) -> Settled {
         let first = self.judged(first);
-        if first.sense == Sense::Fits && !first.contradicts {
+        if first.is_right() {
             return first.settled(Sides::AsSketched);
         }
         let mut found = self.others(&first);
@@ -212,6 +217,10 @@ impl Search<'_> {
                 if !is_known(&there.x, SAME) {
                     others.push(self.judged(there));
                 }
+            }
+            // Where all readings fit what is drawn, another start would only lead there again.
+            if others.iter().any(Arrangement::is_right) {
+                break;
             }
         }
         others
