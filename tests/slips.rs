@@ -83,7 +83,7 @@ fn a_misread_tape_is_found_as_well_as_by_leaving_each_out_by_hand() {
                     assert!(suspects.contains(&index), "{said}: {suspects:?}");
                 }
                 tried += 1;
-                // A tape of class II is good to 2 mm or so: this is more than ten times that.
+                // A tape is good to 2 mm or so: this is more than ten times that.
                 if redundancy > 0.3 && (misread - truth).abs() > 30.0 {
                     well_checked += 1;
                     alone += usize::from(suspects[..] == [index]);
@@ -111,9 +111,9 @@ fn three_marks_on_one_wall_share_what_does_not_close() {
                 {{"kind":"tape","from":"C","to":"B","length":{second}}}]}}"#
             );
             let solution = solve(&job::read(&text).expect("a job").job);
-            // Class II: mpe 1.1, 0.7 and 0.9 mm; a misclosure is shared as the variances are.
-            let variance = |mpe: f64| 1.0 + mpe * mpe / 3.0;
-            let [ab, ac, cb] = [1.1, 0.7, 0.9].map(variance);
+            // Read to 1 mm, and 0.1 mm/m of pull; a misclosure is shared as the variances are.
+            let variance = |length: f64| 1.0 + (0.1 * length / 1000.0).powi(2);
+            let [ab, ac, cb] = [4000.0, 1500.0, second].map(variance);
             let all = ab + ac + cb;
             let b = solution.marks["B"].x;
             assert!(
@@ -189,7 +189,8 @@ fn a_mark_stays_on_its_drawn_side_and_the_other_is_said() {
         ("D", "K", 9622),
     ];
     let job = serde_json::json!({
-        "format": "tautmark-job", "version": 1, "title": "a folded corner", "tape": {"class": "I"},
+        "format": "tautmark-job", "version": 1, "title": "a folded corner",
+        "tape": {"reading": 1.0, "pull": 0.1},
         "walls": [{"id": "w", "from": "A", "to": "B"}],
         "marks": marks.map(|(id, rough)| serde_json::json!({"id": id, "rough": rough})),
         "readings": tapes.map(|(from, to, length)| serde_json::json!(

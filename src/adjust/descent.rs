@@ -39,10 +39,12 @@ const STILL: f64 = 1e-9;
 const ON_TRUST: f64 = 1e-6;
 /// With the same factor steps this small are the bottom: what is left of the way is ever less, mm.
 const SETTLED: f64 = 1e-8;
-/// From steps this small on, N is taken not to change, mm.
-const COASTING: f64 = 20.0;
+/// From steps this small on, N is taken not to change much, mm.
+const COASTING: f64 = 500.0;
 /// How much smaller each step must be than the one before to go on so.
 const SHRINKING: f64 = 0.2;
+/// What rounding may add to Σ(v/sd)², as a share of it.
+const ROUNDING: f64 = 1e-9;
 /// Damping below this no longer holds steps back.
 const UNDAMPED: f64 = 1e-6;
 /// A step that leaves more than this share of Σ(v/sd)² is on the flat.
@@ -132,6 +134,7 @@ fn coast(
     if last > COASTING {
         return false;
     }
+    let before = at.clone();
     let reached = loop {
         let mut step = problem.gradient(&at.x, without);
         factor.solve_mut(&mut step);
@@ -147,6 +150,11 @@ fn coast(
         }
     };
     at.chi2 = problem.chi2(&at.x, without);
+    // Rounding apart, the way leads down: where it does not, each step needs its own factor.
+    if at.chi2 > before.chi2 * (1.0 + ROUNDING) + ROUNDING {
+        *at = before;
+        return false;
+    }
     reached
 }
 

@@ -3,8 +3,8 @@
 //! Walking downhill from a rough sketch may end with a mark, or a part of the site, on the wrong
 //! side of its neighbours: a valley of Σ(v/sd)² that is not the right one. So, at every size:
 //!
-//! 1. Walk downhill from the sketch. Where the readings agree there and every mark has stayed on the
-//!    side it is clearly drawn on, that is it: most jobs end here.
+//! 1. Walk downhill from the sketch. Where the readings fit there, all together (chi² test), and every
+//!    mark has stayed on the side it is clearly drawn on, that is it: most jobs end here.
 //! 2. Else put the site together afresh, mark by mark, from each of three tapes ([`super::grow`], a
 //!    beam search), and walk downhill from the four likeliest sites of each.
 //! 3. Where no arrangement on the drawn sides makes sense yet, walk downhill from the sketch with
@@ -12,7 +12,7 @@
 //!    be seen to help from there.
 //!
 //! Of what is found, the sketch decides first: an arrangement with every mark on the side it is
-//! drawn on is taken if all its readings agree, else if all but one do. Only then comes one with a
+//! drawn on is taken if all its readings fit, else if all but one do. Only then comes one with a
 //! mark on the other side ([`super::sides`]), again before one that makes no sense at all. Among
 //! alike ones the least Σ(v/sd)² wins, with the distance from the sketch as one more reading.
 
@@ -99,6 +99,11 @@ impl Arrangement {
         }
     }
 
+    /// Whether all readings fit, and every mark is on the side it is clearly drawn on.
+    fn is_right(&self) -> bool {
+        self.sense == Sense::Fits && !self.contradicts
+    }
+
     /// What is better comes first.
     fn rank(&self) -> (bool, bool, Sense) {
         let sensible = self.sense != Sense::None;
@@ -133,19 +138,19 @@ struct Search<'a> {
 impl Search<'_> {
     fn settle(&self, first: Descent) -> Settled {
         let first = self.judged(first);
-        if first.sense == Sense::Agrees && !first.contradicts {
+        if first.is_right() {
             return first.settled(Sides::AsSketched);
         }
         let mut found = self.others(&first);
         found.push(first);
         let best = least(&found, |_| true).unwrap_or(0);
-        let other = least(&found, |one| one.sense == Sense::Agrees && one.contradicts);
+        let other = least(&found, |one| one.sense == Sense::Fits && one.contradicts);
         let (taken, sides) = self.decide(&found, best, other);
         found.swap_remove(taken).settled(sides)
     }
 
     /// The arrangement taken, where `best` is by what it makes of sketch and readings, and all the
-    /// readings agree in `other` against the sketch.
+    /// readings fit in `other`, against the sketch.
     fn decide(&self, found: &[Arrangement], best: usize, other: Option<usize>) -> (usize, Sides) {
         let crossing = |at: usize| found[at].crossed.map(|crossed| crossed.crossing);
         let taken = match other {
@@ -212,6 +217,10 @@ impl Search<'_> {
                 if !is_known(&there.x, SAME) {
                     others.push(self.judged(there));
                 }
+            }
+            // Where all readings fit what is drawn, another start would only lead there again.
+            if others.iter().any(Arrangement::is_right) {
+                break;
             }
         }
         others

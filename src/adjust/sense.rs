@@ -5,7 +5,7 @@ use super::descent::Patience;
 use super::left_out::LeftOut;
 use super::limit::limit;
 use super::problem::Problem;
-use super::worth::{agree, redundancy, rows};
+use super::worth::{fit, redundancy, rows};
 
 /// How many of the readings whose leaving out helps most are left out for good.
 const LIKELIEST: usize = 3;
@@ -13,9 +13,10 @@ const LIKELIEST: usize = 3;
 /// How far an arrangement makes sense of the readings.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Sense {
-    /// All agree.
-    Agrees,
-    /// All but one agree.
+    /// All together scatter no more than by chance. That one stands out a little does not count: of
+    /// many sound ones some always do.
+    Fits,
+    /// All but one do.
     OneSlip,
     /// More than one would have to be wrong.
     None,
@@ -27,10 +28,10 @@ pub(super) enum Sense {
 pub(super) fn sense(problem: &Problem, x: &[f64], cofactors: &Cofactors) -> (Sense, f64) {
     let chi2 = problem.chi2(x, None);
     let checks = redundancy(problem, cofactors);
-    let rows = rows(problem, x, cofactors);
-    if agree(&rows, chi2, checks) {
-        return (Sense::Agrees, chi2);
+    if fit(chi2, checks) {
+        return (Sense::Fits, chi2);
     }
+    let rows = rows(problem, x, cofactors);
     let limit = limit(checks - 1);
     // Straight equations foresee that chi2 falls by w².
     let mut likeliest: Vec<usize> = (0..rows.len()).collect();

@@ -22,7 +22,12 @@ pub struct Row {
 
 /// Whether readings agree: none stands out, and all together scatter no more than they may.
 pub(super) fn agree(rows: &[Row], chi2: f64, redundancy: i64) -> bool {
-    rows.iter().all(|row| row.standardised <= SUSPICIOUS) && chi2 <= limit(redundancy)
+    rows.iter().all(|row| row.standardised <= SUSPICIOUS) && fit(chi2, redundancy)
+}
+
+/// Whether readings all together scatter no more than they do in 999 of 1000 jobs.
+pub(super) fn fit(chi2: f64, redundancy: i64) -> bool {
+    chi2 <= limit(redundancy)
 }
 
 /// Which parameters can move without any reading noticing.
