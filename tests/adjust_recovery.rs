@@ -37,7 +37,7 @@ fn lost(shape: Shape, taping: Taping, count: usize, sites: u64, readings: Readin
         assert_eq!(adjustment.status, Status::Fixed);
         site.error(&adjustment.x) > RECOVERED
             && !matches!(adjustment.sides, Sides::OrOther(_))
-            && !(adjustment.agrees && adjustment.chi2 > 1.0)
+            && (!adjustment.agrees || adjustment.chi2 <= 1.0)
             && !is_sketched_mirrored(&site, &system, &adjustment.x)
     };
     (0..sites).filter(is_lost).collect()

@@ -232,7 +232,7 @@ fn a_job_that_did_not_open_is_known_at_the_next_start() {
     jobs.note_opening(&key).expect("noted");
     // The program ends here; this is the next one.
     let jobs = Jobs::in_folder(folder.path());
-    assert_eq!(jobs.not_opened(), [key.clone()]);
+    assert_eq!(jobs.not_opened(), std::slice::from_ref(&key));
     assert!(!jobs.send_out(&key).expect("it can be sent out").is_empty());
     jobs.note_opened(&key);
     assert_eq!(jobs.not_opened(), []);

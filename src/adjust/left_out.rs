@@ -25,7 +25,7 @@ impl LeftOut {
         let residual = linear.value - reading.value;
         let mut foreseen = x.to_vec();
         // Written so that a redundancy that is not a number counts as none.
-        if !(redundancy > CHECKED) {
+        if redundancy <= CHECKED || redundancy.is_nan() {
             return Self { index, foreseen };
         }
         let scale = residual * weight / redundancy;

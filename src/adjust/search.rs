@@ -179,7 +179,7 @@ impl Search<'_> {
     fn is_drawn_roughly(&self, as_drawn: &[f64], other: &[f64]) -> bool {
         let marks = self.ties.marks.len() as f64;
         let least = marks * (DRAWN_WELL / SKETCHED).powi(2);
-        let [near, far] = [as_drawn, other].map(|x| self.from_sketch(x).max(least));
+        let [near, far] = [as_drawn, other].map(|x| self.off_sketch(x).max(least));
         2.0 * marks * (far / near).ln() < ONE_IN_A_HUNDRED
     }
 
@@ -243,7 +243,7 @@ impl Search<'_> {
                 let whole = self.judged(descend(problem, rest.x, None));
                 Arrangement {
                     sense: whole.sense.min(Sense::OneSlip),
-                    cost: rest.chi2 + self.from_sketch(&whole.x),
+                    cost: rest.chi2 + self.off_sketch(&whole.x),
                     ..whole
                 }
             })
@@ -263,7 +263,7 @@ impl Search<'_> {
         let crossed = crossed(problem, ties, &x);
         Arrangement {
             sense,
-            cost: rest + self.from_sketch(&x),
+            cost: rest + self.off_sketch(&x),
             contradicts: crossed.is_some_and(|crossed| crossed.by > DECIDED * size),
             crossed,
             cofactors,
@@ -272,7 +272,7 @@ impl Search<'_> {
     }
 
     /// How far the marks are from the sketch, shifted and turned to fit, in sds squared.
-    fn from_sketch(&self, x: &[f64]) -> f64 {
+    fn off_sketch(&self, x: &[f64]) -> f64 {
         let marks = &self.ties.marks;
         let start = &self.problem.start;
         let pairs = || {

@@ -76,9 +76,7 @@ fn bays(given: &Given<'_>) -> Worked {
     let what = format!("{} bays, each centre to centre", bays.count());
     let answer = Answer::new(what, Fine(bays.size), Unit)
         .row("Posts", Count(posts.len()), "")
-        .marks(&posts, MOST, Length, |n| {
-            format!("Post {n}, from the start")
-        });
+        .marks(posts, MOST, Length, |n| format!("Post {n}, from the start"));
     let answer = match stepped(given, &bays) {
         Some(text) => answer.says(Verdict::Note, text),
         None => answer,
