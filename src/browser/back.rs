@@ -1,7 +1,6 @@
 //! The system's way back, as the app's own.
 
 use super::device;
-use slint::platform::{Key, WindowEvent};
 use slint::{ComponentHandle, Global};
 use tautmark_ui::{App, FrameVm, Nav};
 use wasm_bindgen::prelude::*;
@@ -15,16 +14,18 @@ pub(super) fn take(window: &App) {
     back.forget();
 }
 
+/// True where there was something to go back from.
 fn step(app: &App) -> bool {
-    let words = FrameVm::get(app);
-    let inside = Nav::get(app).invoke_can_go_back();
-    let somewhere = inside || words.get_menu_open() || words.get_notice_open();
-    if somewhere {
-        let text: slint::SharedString = Key::Back.into();
-        let window = app.window();
-        window.dispatch_event(WindowEvent::KeyPressed { text: text.clone() });
-        window.dispatch_event(WindowEvent::KeyReleased { text });
-        device::wake();
+    let (words, nav) = (FrameVm::get(app), Nav::get(app));
+    if words.get_menu_open() {
+        words.invoke_menu_closed();
+    } else if words.get_notice_open() {
+        words.invoke_notice_closed();
+    } else if nav.get_can_go_back() {
+        nav.invoke_back();
+    } else {
+        return false;
     }
-    somewhere
+    device::wake();
+    true
 }

@@ -16,8 +16,8 @@ extern "C" {
     fn keep_awake(awake: bool);
     #[wasm_bindgen(js_name = whenLeft)]
     pub(super) fn when_left(pause: &Closure<dyn Fn()>);
-    #[wasm_bindgen(js_name = whenStorage)]
-    pub(super) fn when_storage(lost: &Closure<dyn Fn()>, may_be_cleared: &Closure<dyn Fn()>);
+    #[wasm_bindgen(js_name = whenStorageLost)]
+    pub(super) fn when_storage_lost(lost: &Closure<dyn Fn()>);
     #[wasm_bindgen(js_name = whenBack)]
     pub(super) fn when_back(back: &Closure<dyn Fn() -> bool>);
     pub(super) fn stopped(fault: &str);

@@ -6,7 +6,7 @@ mod frames;
 mod screen;
 mod storage;
 
-use crate::app::{self, Bridge, Then};
+use crate::app::{self, Bridge};
 use crate::store::Jobs;
 use crate::store::slow::{Alarm, SlowDisk};
 use device::Browser;
@@ -42,7 +42,7 @@ pub fn start(kept: &js_sys::Array) -> Result<(), String> {
     window.run().map_err(words)
 }
 
-/// Says what becomes of jobs that the browser throws away, before and after.
+/// Sees to it that all is kept again where the browser has emptied its storage.
 fn hear_of_storage(bridge: &Rc<Bridge>, alarm: Alarm) {
     let at = bridge.clone();
     let lost = Closure::<dyn Fn()>::new(move || {
@@ -50,20 +50,6 @@ fn hear_of_storage(bridge: &Rc<Bridge>, alarm: Alarm) {
         at.pause();
         device::wake();
     });
-    let at = bridge.clone();
-    let may_be_cleared = Closure::<dyn Fn()>::new(move || {
-        at.act(|desk| {
-            desk.explain(
-                "Jobs in this browser",
-                "This browser does not promise to keep your jobs: it may clear them when the \
-                 device runs short of room, and a private window clears them as it closes. Send \
-                 the job out from its sheet now and then.",
-            );
-            Then::Stay
-        });
-        device::wake();
-    });
-    device::when_storage(&lost, &may_be_cleared);
+    device::when_storage_lost(&lost);
     lost.forget();
-    may_be_cleared.forget();
 }

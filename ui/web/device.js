@@ -104,10 +104,9 @@ export function whenLeft(pause) {
   addEventListener("tautmark-not-kept", pause);
 }
 
-/** Told when the browser has emptied its storage, and when it does not promise to let it stay. */
-export function whenStorage(lost, mayBeCleared) {
+/** Told when the browser has emptied its storage. */
+export function whenStorageLost(lost) {
   addEventListener("tautmark-storage-lost", lost);
-  addEventListener("tautmark-may-be-cleared", mayBeCleared);
 }
 
 /**

@@ -131,13 +131,9 @@ export function keep(everything, pieces, kept) {
 
 // The browser may throw away what it was not asked to let stay.
 let asked = false;
-async function askToStay() {
-  if (asked || ended) {
-    return;
-  }
-  asked = true;
-  const stays = await navigator.storage?.persist?.().catch(() => false);
-  if (!stays) {
-    dispatchEvent(new Event("tautmark-may-be-cleared"));
+function askToStay() {
+  if (!asked && !ended) {
+    asked = true;
+    navigator.storage?.persist?.().catch(() => {});
   }
 }
