@@ -4,8 +4,10 @@
 
 kit=$PWD/target/android/kit
 
-# Debian's mirror, and where a release goes when it leaves that.
-MIRRORS="https://deb.debian.org/debian https://archive.debian.org/debian"
+# The mirrors of Debian's that this machine gets its packages from.
+mirrors() {
+  apt-get indextargets --format '$(REPO_URI)' | sort -u
+}
 
 # Packages of other releases than bookworm: file among the mirrors, SHA-256.
 DX="pool/main/a/android-platform-dalvik/dalvik-exchange_10.0.0+r36-1_all.deb
@@ -21,8 +23,8 @@ unpack() {
   { read -r file; read -r sum; } <<<"$1"
   deb=$kit/${file##*/}
   [ ! -f "$deb.unpacked" ] || return 0
-  for mirror in $MIRRORS; do
-    curl -sSfL --connect-timeout 20 --max-time 300 --retry 2 -o "$deb" "$mirror/$file" || continue
+  for mirror in $(mirrors); do
+    curl -sfL --connect-timeout 20 --max-time 300 --retry 2 -o "$deb" "${mirror%/}/$file" || continue
     if sha256sum --quiet -c <<<"$sum  $deb" && dpkg-deb -x "$deb" "$kit"; then
       rm "$deb"
       touch "$deb.unpacked"
