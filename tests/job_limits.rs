@@ -42,7 +42,7 @@ fn full() -> Value {
             "datum": {"point": "P0", "height": 0},
             "points": many(500, |n| json!({"id": format!("P{n}"), "run": format!("R{}", n % 150), "at": n})),
             "setups": many(100, |n| json!({"id": format!("S{n}"), "sights":
-                many(10, |k| json!({"point": format!("P{}", (n * 5 + k) % 500), "down": 400 + k}))}))
+                many(10, |k| json!({"point": format!("P{}", (n * 5 + k).min(499)), "down": 400 + (n * 5 + k).min(499) - n * 5}))}))
         },
         "marked": many(5000, |n| json!({"run": format!("R{}", n % 150), "post": n / 150 + 1, "done": true})),
     })

@@ -11,6 +11,10 @@ use super::worth::{loose, redundancy};
 const ALIKE: f64 = 1e-6;
 /// With more readings than this only those that stand out are tried.
 const TRY_ALL: usize = 60;
+/// Of a network with more parameters than this only the few that stand out most are tried: each costs
+/// a factorisation.
+const LARGE: usize = 200;
+const FEW: usize = 12;
 
 /// What is known of a misread reading.
 #[derive(Clone, Debug, PartialEq)]
@@ -104,6 +108,8 @@ fn likeliest(adjustment: &Adjustment) -> Vec<usize> {
         .collect();
     let w = |index: usize| rows[index].standardised;
     likeliest.sort_by(|&a, &b| w(b).total_cmp(&w(a)));
+    let is_large = adjustment.x.len() > LARGE;
+    likeliest.truncate(if is_large { FEW } else { TRY_ALL });
     likeliest
 }
 
