@@ -2,10 +2,9 @@
 //! is chosen here.
 
 use crate::app::desk::entry::plain;
-use crate::app::desk::{Desk, FigureKind, Prompt};
+use crate::app::desk::{Desk, Entered, FigureKind, Prompt};
 use crate::app::kit::fields::{choice, figure, heading};
 use crate::job::Job;
-use crate::job::edit::Edit;
 use crate::job::model::Tape;
 use crate::laser::Laser;
 use crate::length::{Part, Unit, show_spread};
@@ -190,8 +189,8 @@ impl Prompt for SettingFigure {
         self.unit
     }
 
-    fn edit(&self, _job: &Job, _value: f64) -> Option<Edit> {
-        None
+    fn enter(&self, _job: &Job, _value: f64) -> Entered {
+        Entered::Desk
     }
 
     fn entered(&self, desk: &mut Desk, value: f64) {
