@@ -3,7 +3,7 @@
 use slint::Global;
 use tautmark::job;
 use tautmark::store::Jobs;
-use tautmark_app_tests::{Hand, wait};
+use tautmark_app_tests::{Hand, settle, wait};
 use tautmark_ui::{MarkOutVm, Page, Place, Theme, ThemeMode};
 
 #[test]
@@ -93,4 +93,93 @@ fn a_first_start_shows_the_list_of_jobs() {
     let hand = Hand::with_no_job(412.0, 915.0).again();
     assert_eq!(hand.here().1, Page::Jobs);
     assert!(hand.sees("Open the example"));
+}
+
+#[test]
+fn a_name_half_typed_is_there_after_a_start() {
+    let hand = Hand::on(job::example());
+    hand.go(Place::Walls, Page::Jobs);
+    hand.press("Copy, rename or delete Orchard corner screen");
+    hand.press("Rename");
+    hand.write("Name of the job", "Orchard gate");
+    wait(2);
+    let hand = hand.again();
+    assert_eq!(hand.here().1, Page::Rename);
+    assert_eq!(hand.value("Name of the job"), "Orchard gate");
+    hand.press("Rename");
+    assert!(hand.sees("Orchard gate"), "{:?}", hand.labels());
+    assert_eq!(hand.saved().title, "Orchard gate");
+}
+
+#[test]
+fn a_figure_of_a_quick_sum_is_kept_as_it_is_entered_and_the_next_while_it_is_typed() {
+    let hand = Hand::with_no_job(412.0, 915.0);
+    let kept = |hand: &Hand| hand.bridge.look(|desk| desk.jobs.remembered());
+    hand.press("Corner by three tapes");
+    hand.press("Next: First leg");
+    hand.keys("7253");
+    hand.press("Next");
+    let text = kept(&hand).expect("it is noted");
+    assert!(text.contains("7253"), "{text}");
+    // Keys that come faster than once a second do not put off what is being typed.
+    for key in ["1", "8", "4", "6"] {
+        hand.press(key);
+        settle();
+    }
+    let text = kept(&hand).expect("it is noted");
+    assert!(text.contains("\"18"), "{text}");
+}
+
+#[test]
+fn a_job_that_the_program_stopped_on_is_left_alone_until_somebody_says_so() {
+    let hand = Hand::on(job::example());
+    wait(2);
+    hand.bridge.look(|desk| {
+        let key = desk.open().expect("a job").key();
+        desk.jobs.note_opening(key).expect("it can be noted");
+    });
+    let hand = hand.again();
+    assert_eq!(hand.here().1, Page::Jobs);
+    assert!(hand.bridge.look(|desk| desk.open().is_none()));
+    hand.must_say("The app stopped while it opened a job");
+    hand.press("Close");
+    hand.must_say("did not open");
+    hand.press("Orchard corner screen");
+    hand.press("Send its file out");
+    hand.press("Orchard corner screen");
+    hand.press("Open it again");
+    assert_eq!(hand.saved(), job::example());
+    let hand = hand.again();
+    assert_eq!(hand.saved(), job::example(), "it opens by itself again");
+}
+
+#[test]
+fn the_list_shows_what_was_kept_of_a_job_until_it_changes() {
+    let hand = Hand::on(job::example());
+    hand.go(Place::Walls, Page::Jobs);
+    wait(2);
+    let kept = |hand: &Hand| {
+        hand.bridge.look(|desk| {
+            let key = desk.open().expect("a job").key().clone();
+            desk.jobs.row(&key)
+        })
+    };
+    let before = kept(&hand).expect("the row is kept");
+    assert!(before.contains("Orchard corner screen"));
+    assert!(before.contains("strokes"));
+    // What is kept is what is shown at the next start.
+    let shown = hand.labels();
+    let hand = hand.again();
+    assert_eq!(hand.labels(), shown);
+    assert_eq!(kept(&hand), Some(before));
+    hand.go(Place::Walls, Page::Walls);
+    hand.press("A to C");
+    hand.press("Enter its figure");
+    hand.keys("10300");
+    hand.press("Next");
+    wait(2);
+    assert_eq!(kept(&hand), None, "it is of the job as it was");
+    hand.go(Place::Walls, Page::Jobs);
+    wait(2);
+    assert!(kept(&hand).is_some());
 }

@@ -34,6 +34,9 @@ struct Left {
     /// Figures typed and not entered.
     #[serde(deserialize_with = "or_default")]
     drafts: BTreeMap<String, Draft>,
+    /// The job that is being given another title, by its key, and the title so far.
+    #[serde(deserialize_with = "or_default")]
+    retitling: Option<(String, String)>,
 }
 
 /// A part that cannot be read is left as on a first start, without the others suffering for it.
@@ -101,6 +104,10 @@ pub(super) fn text(app: &App, desk: &Desk, screens: Screens) -> String {
         figures: desk.figures.clone(),
         quick: desk.quick.sum.clone(),
         drafts,
+        retitling: desk
+            .retitling
+            .as_ref()
+            .map(|(key, title)| (key.to_string(), title.clone())),
     };
     // Figures that are no numbers have no text; they are left out rather than all of it.
     serde_json::to_string(&left).unwrap_or_default()
@@ -121,17 +128,24 @@ impl Bridge {
 
 fn take_up(desk: &mut Desk, left: Left, screens: Screens) -> Then {
     if let Some(key) = left.job.as_deref().and_then(JobKey::parse) {
-        match desk.jobs.open(&key) {
-            Ok(open) => {
-                desk.take(open);
-                desk.chosen = left.chosen.in_bounds();
+        if desk.not_opened.contains(&key) {
+            desk.explain(
+                "The app stopped while it opened a job",
+                "It was stopped while it opened the job that was in use. The job is left as it is: press it in the list to open it again, send its file out or delete it.",
+            );
+        } else {
+            match desk.open_key(&key) {
+                Ok(()) => desk.chosen = left.chosen.in_bounds(),
+                Err(why) => desk.say(&why.to_string()),
             }
-            Err(why) => desk.say(&why.to_string()),
         }
     }
     desk.drafts = left.drafts;
     desk.figures = left.figures;
     desk.quick.sum = left.quick;
+    desk.retitling = left
+        .retitling
+        .and_then(|(key, title)| Some((JobKey::parse(&key)?, title)));
     desk.nav.place = place(screens, &left.place).unwrap_or(Place::Walls);
     let page = match left.page.as_str() {
         ROOT => root_of(desk.nav.place),

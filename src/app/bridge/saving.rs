@@ -1,26 +1,29 @@
-//! Saving what is on the desk: when nobody is typing, again while it cannot be written, and before the
-//! window closes.
+//! Saving what is on the desk: what is entered at once, what is being typed once a second, again while
+//! it cannot be written, and before the window closes.
 
 use super::{Bridge, left};
 use crate::app::desk::{Desk, Notice, Then};
 use slint::{CloseRequestResponse, ComponentHandle, Timer, TimerMode};
 use std::cell::RefCell;
+use std::collections::BTreeMap;
 use std::rc::Rc;
 use std::time::Duration;
 use tautmark_ui::App;
 
-/// So long after the last change or move everything is brought up to date.
-const QUIET: Duration = Duration::from_secs(1);
+/// No change or move waits longer than this until everything is brought up to date.
+const SOON: Duration = Duration::from_secs(1);
 /// So often is tried again to write what could not be written.
 const AGAIN: Duration = Duration::from_secs(3);
 
 /// When to save, and what was noted last of where the person is.
 #[derive(Default)]
 pub struct Saving {
-    quiet: Timer,
+    soon: Timer,
     again: Timer,
     filling: Timer,
     noted: RefCell<String>,
+    /// The figures of no job, as they were when they were last looked at.
+    figures: RefCell<BTreeMap<String, f64>>,
 }
 
 pub fn wire(app: &App, bridge: &Rc<Bridge>) {
@@ -48,15 +51,23 @@ impl Bridge {
         }
     }
 
-    /// Sees to it that what has changed is brought up to date soon.
+    /// Sees to it that what has changed is brought up to date soon. The job's own figures are on the
+    /// disk as soon as they are entered; so are those that belong to no job.
     pub(super) fn keep(&self) {
-        let me = self.me.clone();
-        let quiet = move || {
-            if let Some(bridge) = me.upgrade() {
-                bridge.pause();
-            }
-        };
-        self.saving.quiet.start(TimerMode::SingleShot, QUIET, quiet);
+        let figures = self.look(|desk| desk.figures.clone());
+        if self.saving.figures.replace_with(|_| figures.clone()) != figures {
+            self.note_where();
+        }
+        let soon = &self.saving.soon;
+        // A timer that began again at every key would never end for someone who types on.
+        if !soon.running() {
+            let me = self.me.clone();
+            soon.start(TimerMode::SingleShot, SOON, move || {
+                if let Some(bridge) = me.upgrade() {
+                    bridge.pause();
+                }
+            });
+        }
         let again = &self.saving.again;
         if self.look(|desk| desk.trouble().is_none()) {
             again.stop();

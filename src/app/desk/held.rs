@@ -3,7 +3,7 @@
 
 use super::{Desk, Notice, Then};
 use crate::job::model::VERSION;
-use crate::store::{Access, Cause, JobKey, OpenJob, Trouble, ViewOnly};
+use crate::store::{Access, Cause, JobKey, OpenError, OpenJob, Trouble, ViewOnly};
 use tautmark_ui::Place;
 
 /// What is said over every page until it is no longer so: in words, and what can be done.
@@ -24,6 +24,28 @@ impl Desk {
     #[must_use]
     pub fn is_open(&self, key: &JobKey) -> bool {
         self.open().is_some_and(|open| open.key() == key)
+    }
+
+    /// Opens a job of the list and puts it on the desk. While it is read and solved there is a note of
+    /// it: a job that ends the program is left alone at the next start.
+    ///
+    /// # Errors
+    /// Where it cannot be opened; what was on the desk stays there.
+    pub fn open_key(&mut self, key: &JobKey) -> Result<(), OpenError> {
+        let open = match self.out_of_aside(key) {
+            Some(open) => open,
+            None => {
+                // Without a note it can be opened all the same.
+                let _ = self.jobs.note_opening(key);
+                self.jobs
+                    .open(key)
+                    .inspect_err(|_| self.jobs.note_opened(key))?
+            }
+        };
+        self.take(open);
+        self.jobs.note_opened(key);
+        self.not_opened.remove(key);
+        Ok(())
     }
 
     /// Puts a job on the desk in place of the one that is there.

@@ -75,6 +75,8 @@ pub struct Desk {
     /// The quick sum in sight.
     pub quick: QuickInSight,
     pub(crate) listed: RefCell<Listed>,
+    /// Jobs that were being opened when the program last stopped: left alone until a person says so.
+    pub(crate) not_opened: HashSet<JobKey>,
     /// The window is to close, whatever is not saved.
     pub(crate) leaving: bool,
     /// Stands in where no job is open.
@@ -86,6 +88,7 @@ impl Desk {
     #[must_use]
     pub fn new(jobs: Jobs, device: Rc<dyn Device>) -> Self {
         let empty = Job::new("");
+        let not_opened = jobs.not_opened().into_iter().collect();
         Self {
             jobs,
             device,
@@ -109,6 +112,7 @@ impl Desk {
             told: HashSet::new(),
             figures: BTreeMap::new(),
             listed: RefCell::default(),
+            not_opened,
             leaving: false,
             quick: QuickInSight::default(),
             empty,

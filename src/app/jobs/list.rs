@@ -1,8 +1,9 @@
 //! The rows of the list of jobs. Reading, solving and drawing a job for its row is done once for
-//! each time it was changed, and only a few at a time, so that a long list never holds anybody up.
+//! each time it was changed, and kept; only a few at a time, so that a long list never holds anybody
+//! up.
 
 use super::ago::ago;
-use super::unkept;
+use super::{kept, unkept};
 use crate::app::desk::Desk;
 use crate::app::desk::seen::Changed;
 use crate::app::kit::plan::thumbnail;
@@ -31,6 +32,11 @@ pub fn rows(desk: &Desk, keys: &[(JobKey, Changed)]) -> (Vec<JobRow>, bool) {
     for (key, changed) in keys {
         let known = listed.0.get(key).filter(|(when, _)| when == changed);
         let row = match known {
+            _ if desk.not_opened.contains(key) => Some(JobRow {
+                verdict: Verdict::Attention,
+                remark: "did not open".into(),
+                ..to_come(key)
+            }),
             Some((_, row)) => Some(row.clone()),
             None if to_read == 0 => {
                 more = true;
@@ -74,11 +80,22 @@ fn dated(row: JobRow, changed: Changed) -> JobRow {
 }
 
 fn read(desk: &Desk, key: &JobKey) -> Option<JobRow> {
-    let entry = desk.jobs.entry(key.clone())?;
-    Some(match &entry.contents {
-        Contents::Job(job) => of_job(key.as_str(), job, &entry.summary()),
+    if let Some(row) = kept::row(desk, key) {
+        return Some(row);
+    }
+    // A job is solved for its row: one that ends the program is left alone at the next start.
+    let _ = desk.jobs.note_opening(key);
+    let entry = desk.jobs.entry(key.clone());
+    let row = entry.map(|entry| match &entry.contents {
+        Contents::Job(job) => {
+            let row = of_job(key.as_str(), job, &entry.summary());
+            kept::keep(desk, &entry, &row);
+            row
+        }
         Contents::Newer | Contents::Damaged => unreadable(&entry),
-    })
+    });
+    desk.jobs.note_opened(key);
+    row
 }
 
 fn unreadable(entry: &Entry) -> JobRow {

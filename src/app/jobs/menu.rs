@@ -77,7 +77,8 @@ fn copy(desk: &mut Desk, key: &JobKey) -> Then {
     take(desk, opened)
 }
 
-fn delete(desk: &mut Desk, key: &JobKey) -> Then {
+/// Deletes a job, and offers to take it back.
+pub fn delete(desk: &mut Desk, key: &JobKey) -> Then {
     let mut unsaved = desk.open.iter().chain(&desk.aside);
     if unsaved.any(|open| open.key() == key && open.trouble().is_some()) {
         let words = desk.unsaved().unwrap_or_default();

@@ -3,8 +3,10 @@
 
 mod ago;
 pub mod bin;
+mod kept;
 mod list;
 mod menu;
+mod not_opened;
 pub mod open;
 pub mod start;
 pub mod title;

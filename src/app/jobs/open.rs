@@ -1,21 +1,34 @@
 //! Putting a job on the desk: one of the list, one brought in, a new one.
 
+use super::not_opened;
 use crate::app::desk::{Desk, Then, root_of};
 use crate::app::device::Picked;
 use crate::job::Job;
 use crate::store::{JobKey, OpenError, OpenJob};
 use tautmark_ui::Place;
 
-/// Puts the job of this key on the desk.
+/// Puts the job of this key on the desk; asks first where the program stopped on it.
 pub fn open(desk: &mut Desk, key: &JobKey) -> Then {
     if desk.is_open(key) {
         return Then::Open(root_of(desk.nav.place));
     }
-    let opened = match desk.out_of_aside(key) {
-        Some(open) => Ok(open),
-        None => desk.jobs.open(key),
-    };
-    take(desk, opened)
+    if desk.not_opened.contains(key) {
+        return not_opened::ask(desk, key);
+    }
+    open_now(desk, key)
+}
+
+/// Puts the job of this key on the desk, or says why it cannot be had.
+pub fn open_now(desk: &mut Desk, key: &JobKey) -> Then {
+    match desk.open_key(key) {
+        Ok(()) => Then::Go(Place::Walls),
+        Err(why) => refused(desk, &why),
+    }
+}
+
+fn refused(desk: &mut Desk, why: &OpenError) -> Then {
+    desk.explain("It cannot be opened", &why.to_string());
+    Then::Stay
 }
 
 /// Puts a job on the desk and goes to its walls, or says why it cannot be had.
@@ -25,10 +38,7 @@ pub fn take(desk: &mut Desk, opened: Result<OpenJob, OpenError>) -> Then {
             desk.take(open);
             Then::Go(Place::Walls)
         }
-        Err(why) => {
-            desk.explain("It cannot be opened", &why.to_string());
-            Then::Stay
-        }
+        Err(why) => refused(desk, &why),
     }
 }
 

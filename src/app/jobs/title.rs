@@ -36,7 +36,7 @@ fn done(desk: &mut Desk) {
 
 impl Screen for Retitle {
     fn spec(&self) -> Spec {
-        Spec::over(Page::Rename, None, Back::Page(Page::Jobs))
+        Spec::over(Page::Rename, Some("rename"), Back::Page(Page::Jobs)).jobless()
     }
 
     fn form(&self) -> Option<&dyn FormPage> {
