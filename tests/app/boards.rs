@@ -64,7 +64,10 @@ fn the_cut_list_has_every_piece_of_the_core() {
     let hand = Hand::on(job::example());
     hand.press("Boards");
     hand.press("Cut list");
-    assert!(hand.sees("Take care"), "cut ends of treated timber");
+    assert!(
+        hand.sees("Cuts in treated timber"),
+        "cut ends of treated timber"
+    );
     hand.press("Close");
     hand.picture("live-cut-list");
     let solution = solve(&job::example());

@@ -219,9 +219,12 @@ fn heights_are_marked_post_by_post_with_one_tap_each() {
     let solution = solve(&job::example());
     hand.press("Levels");
     hand.press("Mark heights");
-    assert!(hand.sees("Take care"), "the caution comes first in full");
+    assert!(
+        hand.sees("The laser beam"),
+        "the caution comes first in full"
+    );
     hand.press("Close");
-    assert!(!hand.sees("Take care"));
+    assert!(!hand.sees("The laser beam"));
     hand.picture("live-heights-1");
     walked(&hand, "R1", "S1", &solution, Unit::Mm);
     hand.must_say("Run R1: the last post is marked.");
@@ -233,7 +236,7 @@ fn heights_are_marked_post_by_post_with_one_tap_each() {
         .collect();
     assert_eq!(marked, [1, 2, 3, 4, 5]);
     hand.press("Mark heights");
-    assert!(!hand.sees("Take care"), "once is enough");
+    assert!(!hand.sees("The laser beam"), "once is enough");
     walked(&hand, "R2", "S2", &solution, Unit::Mm);
     assert_eq!(
         hand.saved().marked.len(),
