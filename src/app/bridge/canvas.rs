@@ -3,14 +3,13 @@
 use super::Bridge;
 use super::screen::Picture;
 use crate::app::desk::{Desk, Then, root_of};
-use crate::app::kit::painted::{laid, painted};
-use crate::app::kit::rows::patched;
+use crate::app::kit::{laid, painted, patched};
 use crate::drawing::{
     self, Bounds, Bundled, Hand, Margins, Stroke, Tile, Tone, Vec2, View, fitted, hit,
 };
 use slint::{Global, Model};
 use std::rc::Rc;
-use tautmark_ui::{App, Drawing, DrawingVm, Theme};
+use tautmark_ui::{App, DrawingVm, PaintedDrawing, Theme};
 
 /// How near to a thing a press must be, logical px.
 const REACH: f64 = 24.0;
@@ -104,7 +103,7 @@ pub fn fill(app: &App, desk: &Desk, picture: Option<Picture>) {
 }
 
 /// Puts a drawing on the screen; the same one again costs nothing.
-fn show(vm: &DrawingVm, drawing: Drawing) {
+fn show(vm: &DrawingVm, drawing: PaintedDrawing) {
     let there = vm.get_drawing();
     let same = there.description == drawing.description
         && there.strokes.iter().eq(drawing.strokes.iter())
@@ -113,7 +112,7 @@ fn show(vm: &DrawingVm, drawing: Drawing) {
         return;
     }
     vm.set_edition(vm.get_edition().wrapping_add(1));
-    vm.set_drawing(Drawing {
+    vm.set_drawing(PaintedDrawing {
         strokes: patched(there.strokes, drawing.strokes.iter().collect()),
         labels: patched(there.labels, drawing.labels.iter().collect()),
         description: drawing.description,
@@ -153,9 +152,9 @@ fn view(app: &App, desk: &Desk, picture: &Picture) -> Option<View> {
     desk.moved_view().or_else(whole)
 }
 
-fn shown(picture: Picture, view: &View, room: [f64; 2], scale: f64) -> Drawing {
+fn shown(picture: Picture, view: &View, room: [f64; 2], scale: f64) -> PaintedDrawing {
     match picture {
-        Picture::Blank => Drawing::default(),
+        Picture::Blank => PaintedDrawing::default(),
         Picture::Drawing(drawing) => laid(&drawing, view, room, scale),
         Picture::Paper {
             ink,

@@ -126,7 +126,9 @@ fn take_up(desk: &mut Desk, left: Left, screens: Screens) -> Then {
                 desk.take(open);
                 desk.chosen = left.chosen.in_bounds();
             }
-            Err(why) => desk.say(&why.to_string()),
+            Err(why) => {
+                desk.say(&why.to_string());
+            }
         }
     }
     desk.drafts = left.drafts;

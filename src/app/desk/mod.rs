@@ -20,7 +20,7 @@ pub mod typing;
 pub use chosen::Chosen;
 pub use entry::{Entry, Typed};
 pub use nav::{Nav, Then, root_of};
-pub use over::{Menu, Notice, Snack};
+pub use over::{Menu, Notice, Rows, Snack};
 pub use prompt::{Entered, FigureKind, Focus, Prompt};
 pub use run::{problems_of, run_fix, run_in_sight};
 pub use seen::{Listed, QuickInSight, SheetPreview, Viewport};
@@ -145,10 +145,11 @@ impl Desk {
     }
 
     /// Makes a change that can be taken back from the foot of the page.
-    pub fn change_and_say(&mut self, edit: Edit, text: &str) {
+    pub fn change_and_say(&mut self, edit: Edit, text: &str) -> Then {
         if self.change(edit) {
             self.put_snack(text, true);
         }
+        Then::Stay
     }
 
     /// Takes back the latest step.

@@ -3,8 +3,8 @@
 use super::sights::{sight, sight_fix};
 use crate::adjust::CHECKED;
 use crate::app::desk::Desk;
-use crate::app::kit::words::{Misfits, capital, checked, counted, status};
-use crate::app::names::points::said_down;
+use crate::app::kit::{Misfits, capital, checked, counted, status};
+use crate::app::names::said_down;
 use crate::job::{Problem, SetupId, Severity};
 use crate::length;
 use crate::levels::{LevelsFix, SightFix};

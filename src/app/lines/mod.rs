@@ -7,18 +7,15 @@ mod diagonal;
 mod nail;
 pub mod string;
 
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, Picture, Screen, Spec};
 use crate::app::desk::{Desk, Then};
-use crate::app::kit::plan::plan_of;
-use crate::app::kit::rows::patched;
-use crate::app::kit::words::{angle_pm, row, silence, status};
-use crate::app::names::things::{along, string_names};
+use crate::app::kit::{angle_pm, patched, plan_of, row, silence, status};
+use crate::app::names::{along, string_names};
 use crate::drawing::{Seen, Target};
 use crate::job::model::{Corner, Line};
 use slint::Global;
 use std::rc::Rc;
-use tautmark_ui::{App, Item, LinesVm, Page, Place, Verdict};
+use tautmark_ui::{App, LinesVm, Page, Place, RowItem, Verdict};
 
 /// The place.
 pub struct Lines;
@@ -97,7 +94,7 @@ fn strings(desk: &Desk, chosen: Option<Target>) -> Picture {
     }))
 }
 
-fn string_row(desk: &Desk, index: usize, line: &Line) -> Item {
+fn string_row(desk: &Desk, index: usize, line: &Line) -> RowItem {
     let solved = desk.solution.lines.contains_key(&line.id);
     let note = match solved {
         true => along(desk.job(), line),
@@ -109,7 +106,7 @@ fn string_row(desk: &Desk, index: usize, line: &Line) -> Item {
         1 => "1 nail".to_owned(),
         more => format!("{more} nails"),
     };
-    Item {
+    RowItem {
         verdict: if solved {
             Verdict::None
         } else {
@@ -119,7 +116,7 @@ fn string_row(desk: &Desk, index: usize, line: &Line) -> Item {
     }
 }
 
-fn corner_row(desk: &Desk, index: usize, corner: &Corner) -> Item {
+fn corner_row(desk: &Desk, index: usize, corner: &Corner) -> RowItem {
     let [first, second] = string_names(desk.job(), corner);
     let title = format!("{first} meets {second}");
     match desk.solution.corners.get(&corner.id) {
@@ -134,7 +131,7 @@ fn corner_row(desk: &Desk, index: usize, corner: &Corner) -> Item {
                 &angle_pm(fix.angle_pm),
             )
         }
-        None => Item {
+        None => RowItem {
             verdict: Verdict::Attention,
             ..row(&index.to_string(), &title, "not settled yet", "", "")
         },

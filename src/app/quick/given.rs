@@ -5,7 +5,7 @@ use super::input::{Input, Kind, Need};
 use super::settings::Counts;
 use crate::app::desk::Desk;
 use crate::app::desk::entry::plain;
-use crate::drawing::{Sketch, Tag};
+use crate::drawing::Tag;
 use crate::job::model::Tape;
 use crate::laser::Laser;
 use crate::length::Unit;
@@ -45,6 +45,12 @@ impl<'a> Given<'a> {
             asked,
             typed,
         }
+    }
+
+    /// The figure on the keypad, where it is one of this sum.
+    #[must_use]
+    pub fn asked(&self) -> Option<&'static Input> {
+        self.asked
     }
 
     /// Whether the keypad asks for this figure.
@@ -180,15 +186,9 @@ impl<'a> Given<'a> {
 
     /// The main figure of an answer; `?` while there is none.
     #[must_use]
-    pub fn found(&self, worked: &Worked) -> Tag<'static> {
+    pub fn found(&self, worked: &Worked) -> String {
         let figure = worked.as_ref().map(|answer| self.say(answer.value));
-        self.said(figure.unwrap_or_else(|_| "?".to_owned()))
-    }
-
-    /// An empty sheet for the picture.
-    #[must_use]
-    pub fn sheet(&self) -> Sketch<'static> {
-        Sketch::new(self.asked.map(|input| input.key))
+        figure.unwrap_or_else(|_| "?".to_owned())
     }
 }
 

@@ -3,8 +3,8 @@
 use crate::Solution;
 use crate::adjust::misread::Hint;
 use crate::app::desk::Desk;
-use crate::app::kit::words::{capital, counted, status};
-use crate::app::names::readings::reading_title;
+use crate::app::kit::{capital, counted, status};
+use crate::app::names::reading_title;
 use crate::job::Job;
 use crate::job::reading::Measure;
 use crate::length;

@@ -1,13 +1,13 @@
-//! Mark heights: one post at a time, everything that is marked on it from one laser line.
+//! Mark heights: a person goes from post to post and marks on each, from one laser line, everything that
+//! is fixed to it.
 
 mod said;
 mod sight;
 
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, Picture, Screen, Spec};
 use crate::app::desk::{Desk, Then, caution};
-use crate::app::kit::plan::plan_of_run;
-use crate::app::names::things::{marked, run_called};
+use crate::app::kit::plan_of_run;
+use crate::app::names::{marked, run_called};
 use crate::cautions::LASER;
 use crate::drawing::post_heights;
 use crate::job::SetupId;

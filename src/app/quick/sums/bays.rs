@@ -1,22 +1,19 @@
 //! Equal bays, marked from one end.
 
+use super::Tail::Unit;
+use super::Value::{Count, Fine, Length, Words};
+use super::{Answer, Given, Input, Pen, Stage, Stop, Sum, Vec2, Verdict, Worked};
 use crate::app::desk::{Desk, Menu, Then};
-use crate::app::names::things::run_name;
-use crate::app::quick::answer::Tail::Unit;
-use crate::app::quick::answer::Value::{Count, Fine, Length, Words};
-use crate::app::quick::answer::{Answer, Stop, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
+use crate::app::names::run_name;
 use crate::app::quick::keep::{self, Kept, Marks, Put};
-use crate::app::quick::sum::{Stage, Sum};
-use crate::drawing::{Drawing, Tag, Vec2};
+use crate::drawing::Tag;
 use crate::job::Job;
 use crate::job::edit::{Change, Edit};
 use crate::job::model::{BayFit, Bays as BaysOfRun, End, Line, Run};
 use crate::job::reading::Reading;
 use crate::length::rounded;
 use crate::quick::bays::{Bays, PostsAt, bays_of, equal_bays};
-use tautmark_ui::{Place, Verdict};
+use tautmark_ui::Place;
 
 const LENGTH: Input = Input::length("bays length", "Length to fill")
     .called("length")
@@ -47,6 +44,7 @@ pub static BAYS: Sum = Sum {
     inputs: &[LENGTH, LONGEST, COUNT, ENDS],
     work: bays,
     picture: bays_picture,
+    pictured: "A row of posts at equal bays",
     caution: None,
     keep: Some(keep_bays),
 };
@@ -106,16 +104,16 @@ fn stepped(given: &Given<'_>, bays: &Bays) -> Option<String> {
     })
 }
 
-fn bays_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn bays_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let known = row_of(given).is_ok();
     let row = row_of(given).or_else(|_| Ok::<_, Stop>(bays_of(9000.0, 5)?));
     let Ok(row) = row else {
-        return sketch.done("Equal bays");
+        return;
     };
     let length = row.size * row.count() as f64;
     let ends = [Vec2::zeros(), Vec2::new(length, 0.0)];
-    sketch.string(ends[0], ends[1]);
+    pen.string(ends[0], ends[1]);
     let size = (length / 60.0).min(row.size / 3.0);
     let at = posts_at(given);
     let tall = length * 0.05;
@@ -127,23 +125,23 @@ fn bays_picture(given: &Given<'_>) -> Drawing {
         };
         let (low, high) = (wall - Vec2::new(0.0, tall), wall + Vec2::new(0.0, tall));
         match (walled, n) {
-            (true, 0) => sketch.wall(low, high),
-            (true, _) => sketch.wall(high, low),
+            (true, 0) => pen.wall(low, high),
+            (true, _) => pen.wall(high, low),
             (false, _) => {}
         }
     }
     for x in row.posts(at).iter().take(400) {
-        sketch.post(Vec2::new(*x, 0.0), [size, size], 0.0);
+        pen.post(Vec2::new(*x, 0.0), [size, size], 0.0);
     }
     let up = Vec2::new(0.0, 1.0);
-    sketch.dimension(&given.tag(&LENGTH), ends, up, length * 0.09);
+    pen.dimension(&LENGTH, ends, up, length * 0.09);
     let first = [ends[0], Vec2::new(row.size, 0.0)];
     let said = if known {
         given.say(Fine(row.size))
     } else {
         "?".to_owned()
     };
-    sketch.dimension(&given.said(said), first, -up, size);
+    pen.dimension(said, first, -up, size);
     if row.count() > 1 {
         let middle = Vec2::new(row.size * 1.5, 0.0);
         let tag = if given.maybe(&COUNT).is_some() {
@@ -158,9 +156,8 @@ fn bays_picture(given: &Given<'_>) -> Drawing {
             };
             Tag { text, ..tag }
         };
-        sketch.figure(&tag, middle, up);
+        pen.figure(tag, middle, up);
     }
-    sketch.done("A row of posts at equal bays")
 }
 
 /// The longest bay that gives a run as many bays as here.

@@ -1,4 +1,4 @@
-//! Every quick sum.
+//! Every quick sum. What they are all made of is named here once, for all their files.
 
 mod bays;
 mod carry;
@@ -20,7 +20,14 @@ mod tapes;
 mod turn;
 mod turn_about;
 
-use super::sum::Sum;
+use super::answer::{Answer, Stop, Tail, Value, Worked};
+use super::given::Given;
+use super::input::Input;
+use super::pen::Pen;
+use super::sum::{Stage, Sum};
+use crate::drawing::{Block, Vec2};
+use crate::job::usual::Usual;
+use tautmark_ui::Verdict;
 
 /// Every sum, in the order of the work.
 pub static SUMS: [&Sum; 25] = [

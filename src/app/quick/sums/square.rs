@@ -1,13 +1,10 @@
 //! Is it square: four sides and two diagonals, and the diagonal of a rectangle.
 
-use crate::app::quick::answer::Tail::{AnglePm, Pm, Unit};
-use crate::app::quick::answer::Value::{Angle, Length, Words};
-use crate::app::quick::answer::{Answer, Stop, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
+use super::Tail::{AnglePm, Pm, Unit};
+use super::Value::{Angle, Length, Words};
+use super::{Answer, Given, Input, Pen, Stage, Stop, Sum, Vec2, Verdict, Worked};
 use crate::app::quick::keep::{self, Kept, Marks};
-use crate::app::quick::sum::{Stage, Sum};
-use crate::drawing::{Drawing, Sketch, Vec2};
+use crate::drawing::Sketch;
 use crate::job::Job;
 use crate::job::edit::Edit;
 use crate::job::reading::Reading;
@@ -15,7 +12,7 @@ use crate::quick::four_sides::{
     Agreement, FourSides, FourSidesCheck, Layout, Side, Slide, ToRectangle, four_sides,
     rectangle_diagonal,
 };
-use tautmark_ui::{Place, Verdict};
+use tautmark_ui::Place;
 
 const AB: Input = Input::length("square ab", "Side A to B").called("side AB");
 const BC: Input = Input::length("square bc", "Side B to C").called("side BC");
@@ -37,6 +34,7 @@ pub static SIX_TAPES: Sum = Sum {
     inputs: &[AB, BC, CD, DA, AC, BD],
     work: six,
     picture: six_picture,
+    pictured: "Four corners, their sides and both diagonals",
     caution: None,
     keep: Some(|desk, inputs| {
         let kept = Kept {
@@ -167,8 +165,8 @@ fn lying(given: &Given<'_>) -> [Vec2; 4] {
     place().unwrap_or(likely)
 }
 
-fn six_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn six_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let at @ [a, b, c, d] = lying(given);
     for (key, from, to) in [
         (&AB, a, b),
@@ -178,10 +176,9 @@ fn six_picture(given: &Given<'_>) -> Drawing {
         (&AC, a, c),
         (&BD, b, d),
     ] {
-        sketch.tape(&given.tag(key), from, to);
+        pen.tape(key, from, to);
     }
-    named(&mut sketch, at);
-    sketch.done("Four corners, their sides and both diagonals")
+    named(pen, at);
 }
 
 fn named(sketch: &mut Sketch<'_>, at: [Vec2; 4]) {
@@ -224,8 +221,8 @@ pub static DIAGONAL: Sum = Sum {
     inputs: &[WIDE, LONG],
     work: diagonal,
     picture: diagonal_picture,
-    caution: None,
-    keep: None,
+    pictured: "A rectangle and its diagonals",
+    ..Sum::BARE
 };
 
 fn diagonal(given: &Given<'_>) -> Worked {
@@ -233,20 +230,19 @@ fn diagonal(given: &Given<'_>) -> Worked {
     Ok(Answer::new("Both diagonals must read", Length(found), Unit))
 }
 
-fn diagonal_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn diagonal_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let worked = diagonal(given);
     let (wide, long) = match (&worked, given.maybe(&WIDE), given.maybe(&LONG)) {
         (Ok(_), Some(wide), Some(long)) => (wide, long),
         _ => (3.0, 4.5),
     };
     let [a, b, c, d] = [[0.0, 0.0], [long, 0.0], [long, wide], [0.0, wide]].map(Vec2::from);
-    sketch.tape(&given.tag(&LONG), a, b);
-    sketch.tape(&given.tag(&WIDE), b, c);
-    sketch.tape(&given.found(&worked), a, c);
-    sketch.ghost(b, d);
-    sketch.ghost(c, d);
-    sketch.ghost(d, a);
-    named(&mut sketch, [a, b, c, d]);
-    sketch.done("A rectangle and its diagonals")
+    pen.tape(&LONG, a, b);
+    pen.tape(&WIDE, b, c);
+    pen.tape(given.found(&worked), a, c);
+    pen.ghost(b, d);
+    pen.ghost(c, d);
+    pen.ghost(d, a);
+    named(pen, [a, b, c, d]);
 }
