@@ -8,16 +8,16 @@ pub mod sizes;
 
 use crate::app::bridge::{Bridge, Picture, Screen, Spec};
 use crate::app::desk::{Desk, Then, caution, run_in_sight};
-use crate::app::kit::{patched, plan_of_run, silence, status};
-use crate::app::names::{run_called, run_name};
+use crate::app::kit::{patched, plan_of_run, silence, status, told, verdict_of};
+use crate::app::names::{run_called, runs_to_choose};
 use crate::boards::RunBoards;
 use crate::cautions::NOTCH;
 use crate::drawing::{ElevationShow, elevation};
+use crate::job::Problem;
 use crate::job::model::Run;
-use crate::job::{Problem, Severity};
 use crate::length;
 use facts::{boards_in_sight, explain, facts};
-use slint::{Global, SharedString};
+use slint::Global;
 use std::rc::Rc;
 use tautmark_ui::{App, BoardsVm, Page, Place, Status, Verdict};
 
@@ -43,12 +43,10 @@ impl Screen for BoardsPlace {
 
     fn fill(&self, app: &App, desk: &Desk) -> bool {
         let vm = BoardsVm::get(app);
-        let names = desk.job().runs.iter();
-        let names: Vec<SharedString> = names.map(|run| run_name(run).into()).collect();
-        vm.set_runs(patched(vm.get_runs(), names));
+        let (runs, at) = runs_to_choose(desk);
+        vm.set_runs(patched(vm.get_runs(), runs));
+        vm.set_run(at);
         let sight = run_in_sight(desk);
-        let at = sight.and_then(|(at, _)| i32::try_from(at).ok());
-        vm.set_run(at.unwrap_or(0));
         vm.set_status(standing(desk, sight));
         vm.set_chosen(chosen(desk));
         let [gravel, pales, rails, notch, posts, concrete] = facts(desk, boards_in_sight(desk));
@@ -100,13 +98,7 @@ fn standing(desk: &Desk, sight: Option<(usize, &Run)>) -> Status {
         return status(Verdict::Attention, &text);
     };
     if let Some(problem) = worst(desk, at, run) {
-        let verdict = match problem.severity {
-            Severity::Error => Verdict::Bad,
-            Severity::Warning => Verdict::Attention,
-            Severity::Note => Verdict::Note,
-        };
-        let text = format!("**{}** {}", problem.text, problem.remedy);
-        return status(verdict, &text);
+        return told(problem, verdict_of(problem.severity));
     }
     good(desk, built)
 }

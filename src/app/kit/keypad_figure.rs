@@ -9,6 +9,7 @@
 //! ```
 
 use super::fields::{FormRow, figure};
+use super::problems::problem_in;
 use super::words::status;
 use crate::app::desk::entry::plain;
 use crate::app::desk::{Desk, Entered, FigureKind, Focus, Prompt};
@@ -201,7 +202,7 @@ impl KeypadFigure {
     /// With what is wrong in this place of the file, once it is typed.
     #[must_use]
     pub fn told_at(self, place: &'static str) -> Self {
-        self.judged(move |desk, _| problem_in(desk, place))
+        self.judged(move |desk, _| problem_in(desk, place, Severity::Warning))
     }
 
     /// With the figure asked for after this one has been entered.
@@ -310,15 +311,6 @@ impl Prompt for KeypadFigure {
     fn focus(&self, _job: &Job) -> Focus {
         self.focus
     }
-}
-
-/// What is wrong, and more than worth knowing, in this place of the file.
-#[must_use]
-pub fn problem_in(desk: &Desk, place: &str) -> Option<Status> {
-    let mut problems = desk.solution.problems.iter();
-    let problem = problems.find(|one| one.severity != Severity::Note && one.place.is_in(place))?;
-    let text = format!("{} {}", problem.text, problem.remedy);
-    Some(status(Verdict::Attention, &text))
 }
 
 #[cfg(test)]

@@ -4,11 +4,11 @@ use super::sights::{sight, sight_fix, with_sight};
 use super::standing::doubt;
 use crate::adjust::CHECKED;
 use crate::app::desk::{Desk, FigureKind, Then};
-use crate::app::kit::{KeypadFigure, status};
+use crate::app::kit::{KeypadFigure, problem_in, status};
 use crate::app::names::{point_place, said_down};
-use crate::job::PointId;
 use crate::job::edit::{Change, Edit};
 use crate::job::model::{Job, Sight};
+use crate::job::{PointId, Severity};
 use tautmark_ui::{KeySigns, Status, Verdict};
 
 /// Asks for a sight of this point from this set-up: for the figure it has, or for a new one.
@@ -50,10 +50,7 @@ fn fits(desk: &Desk, setup: usize, at: usize) -> Option<Status> {
     let unit = desk.job().show.lengths;
     let Some(fix) = sight_fix(desk, setup, at) else {
         let place = format!("levels.setups[{setup}].sights[{at}]");
-        let mut problems = desk.solution.problems.iter();
-        let problem = problems.find(|problem| problem.place.is_in(&place))?;
-        let text = format!("{} {}", problem.text, problem.remedy);
-        return Some(status(Verdict::Attention, &text));
+        return problem_in(desk, &place, Severity::Note);
     };
     if fix.suspect.is_none() && fix.redundancy <= CHECKED {
         return Some(status(Verdict::Note, "Nothing checks this sight yet."));

@@ -9,7 +9,7 @@ pub mod string;
 
 use crate::app::bridge::{Bridge, Picture, Screen, Spec};
 use crate::app::desk::{Desk, Then};
-use crate::app::kit::{angle_pm, patched, plan_of, row, silence, status};
+use crate::app::kit::{angle_pm, patched, plan_of, row, silence, status, told};
 use crate::app::names::{along, string_names};
 use crate::drawing::{Seen, Target};
 use crate::job::model::{Corner, Line};
@@ -67,10 +67,7 @@ impl Screen for Lines {
             .iter()
             .find(|p| p.place.is_in("lines") || p.place.is_in("corners"));
         vm.set_status(match (problem, job.lines.is_empty()) {
-            (Some(problem), _) => status(
-                Verdict::Attention,
-                &format!("**{}** {}", problem.text, problem.remedy),
-            ),
+            (Some(problem), _) => told(problem, Verdict::Attention),
             (None, true) => status(
                 Verdict::Note,
                 "**No string yet.** Stretch one along a wall, so many mm off it, or through two marks.",

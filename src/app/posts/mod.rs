@@ -11,7 +11,7 @@ mod why;
 use crate::app::bridge::{Bridge, Picture, Screen, Spec};
 use crate::app::desk::{Desk, Rows, Then, problems_of, run_fix, run_in_sight};
 use crate::app::kit::{capital, counted, patched, plan_of_run, row, silence, status};
-use crate::app::names::{face_reading, marked, post_name, run_name};
+use crate::app::names::{face_reading, marked, post_name, runs_to_choose};
 use crate::app::walls::standing::misled;
 use crate::job::Problem;
 use crate::job::model::Run;
@@ -19,7 +19,7 @@ use crate::length;
 use crate::setout::{Post, RunFix, Verdict as Built};
 use as_built::{deviation, stands};
 use problems::{list_problems, to_look_at, told};
-use slint::{Global, SharedString};
+use slint::Global;
 use std::rc::Rc;
 use tautmark_ui::{App, Page, Place, PostsVm, RowItem, Status, StripBay, StripPost, Verdict};
 
@@ -47,15 +47,10 @@ impl Screen for Posts {
 
     fn fill(&self, app: &App, desk: &Desk) -> bool {
         let vm = PostsVm::get(app);
-        let names = desk.job().runs.iter();
-        let names: Vec<SharedString> = names.map(|run| run_name(run).into()).collect();
-        vm.set_runs(patched(vm.get_runs(), names));
+        let (runs, at) = runs_to_choose(desk);
+        vm.set_runs(patched(vm.get_runs(), runs));
+        vm.set_run(at);
         let sight = run_in_sight(desk);
-        vm.set_run(
-            sight
-                .and_then(|(at, _)| i32::try_from(at).ok())
-                .unwrap_or(0),
-        );
         let problems = sight.map_or_else(Vec::new, |(at, _)| problems_of(desk, at));
         vm.set_status(standing(desk, sight, &problems));
         let fix = sight.and_then(|(_, run)| Some((run, run_fix(desk, run)?)));

@@ -1,10 +1,10 @@
 //! What is wrong with a run: told over its posts, or listed under them.
 
 use crate::app::desk::{Desk, Rows};
-use crate::app::kit::{capital, counted, row, status};
+use crate::app::kit::{capital, counted, row, status, verdict_of};
 use crate::job::{Problem, Severity};
 use crate::sheet;
-use tautmark_ui::{RowItem, Status, Verdict};
+use tautmark_ui::{RowItem, Status};
 
 /// At most so many problems are told over the list; the others stand under it.
 const MOST_TOLD: usize = 4;
@@ -44,16 +44,6 @@ pub fn to_look_at(problems: &[&Problem]) -> Option<String> {
         let things = counted(count, "thing", "things");
         format!("{} to look at", capital(&things))
     })
-}
-
-/// How grave a problem is, as a mark.
-#[must_use]
-pub fn verdict_of(severity: Severity) -> Verdict {
-    match severity {
-        Severity::Error => Verdict::Bad,
-        Severity::Warning => Verdict::Attention,
-        Severity::Note => Verdict::Note,
-    }
 }
 
 /// Lists the problems of a run that are not told over its posts, as rows under them; what to do comes

@@ -2,11 +2,11 @@
 
 use super::standing::{misfitting, several_in_doubt};
 use crate::app::desk::{Desk, FigureKind, Focus};
-use crate::app::kit::{KeypadFigure, Misfits, status};
+use crate::app::kit::{KeypadFigure, Misfits, problem_in, status};
 use crate::app::names::{is_missing, reading_title};
-use crate::job::Job;
 use crate::job::edit::{Change, Edit};
 use crate::job::reading::{Measure, Reading};
+use crate::job::{Job, Severity};
 use crate::length;
 use crate::site::SuspectFix;
 use tautmark_ui::{Status, Verdict};
@@ -94,10 +94,7 @@ fn fits(desk: &Desk, index: usize) -> Option<Status> {
     let mut fixes = desk.solution.readings.iter();
     let Some(fix) = fixes.find(|fix| fix.index == index) else {
         let place = format!("readings[{index}]");
-        let mut problems = desk.solution.problems.iter();
-        let problem = problems.find(|problem| problem.place.is_in(&place))?;
-        let text = format!("{} {}", problem.text, problem.remedy);
-        return Some(status(Verdict::Attention, &text));
+        return problem_in(desk, &place, Severity::Note);
     };
     if fix.suspect.is_none() && fix.least_slip.is_none() {
         return Some(status(Verdict::Note, "Nothing checks this reading yet."));

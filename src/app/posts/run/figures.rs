@@ -1,7 +1,7 @@
 //! The figures of a run that are typed: its gap, posts, bays, gates, pins, corner post and hole.
 
 use crate::app::desk::{Desk, problems_of, run_fix};
-use crate::app::kit::{KeypadFigure, Slot, capital, counted, status};
+use crate::app::kit::{KeypadFigure, Slot, beside, capital, counted, status};
 use crate::app::names::run_name;
 use crate::job::edit::{Change, Edit, Setting};
 use crate::job::model::{Corner, CornerPost, End, Gate, Hole, Job, Leaf, Pin, Run};
@@ -226,8 +226,7 @@ fn comes_to(desk: &Desk, run: usize) -> Option<Status> {
     let problems = problems_of(desk, run);
     let mut problems = problems.iter();
     if let Some(wrong) = problems.find(|problem| problem.severity == Severity::Error) {
-        let text = format!("{} {}", wrong.text, wrong.remedy);
-        return Some(status(Verdict::Attention, &text));
+        return Some(beside(wrong));
     }
     let job = desk.job();
     let fix = run_fix(desk, job.runs.get(run)?)?;
