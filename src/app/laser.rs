@@ -2,11 +2,11 @@
 
 use super::quick::laser::{TWO_PEGS, checked, count_in_job, counted_on};
 use super::quick::{Counts, SumPage};
-use crate::app::bridge::{FormScreen, Picture, Spec};
+use crate::app::bridge::{FormScreen, PagePicture, Spec};
 use crate::app::desk::Desk;
 use crate::app::desk::entry::plain;
 use crate::app::kit::{FormButton, FormContents, heading, laser_accuracy};
-use crate::quick::laser_check::{PegCheck, Verdict as Found};
+use crate::quick::laser_check::{LaserVerdict as Found, PegCheck};
 use tautmark_ui::{Page, Place};
 
 const PEGS: SumPage = SumPage {
@@ -34,7 +34,7 @@ fn beyond(desk: &Desk) -> Option<PegCheck> {
 /// The page of the check.
 pub(super) static LASER_CHECK: FormScreen = FormScreen {
     title: |_| "Is the laser true?".to_owned(),
-    picture: |desk| Some(Picture::Drawing(TWO_PEGS.drawing(&PEGS.given(desk)))),
+    picture: |desk| Some(PagePicture::Drawing(TWO_PEGS.drawing(&PEGS.given(desk)))),
     ..FormScreen::new(Spec::inside(Place::Levels, Page::Laser, "laser"), check)
 };
 

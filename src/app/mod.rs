@@ -36,7 +36,9 @@ mod walls;
 
 pub use about::licences;
 pub use bridge::Bridge;
-pub use desk::{Chosen, Desk, Entry, FigureKind, Focus, Menu, Notice, Prompt, Snack, Then, Typed};
+pub use desk::{
+    Chosen, Desk, FigureKind, Focus, KeypadEntry, Menu, Notice, Prompt, Snack, Then, Typed,
+};
 
 use crate::store::Jobs;
 use bridge::House;
@@ -53,20 +55,20 @@ static SCREENS: [&dyn Screen; 25] = [
     &jobs::title::RETITLE,
     &jobs::start::Starts,
     &about::About,
-    &about::Licences,
+    &about::LicenceList,
     &about::OneLicence,
     &quick::Index,
     &quick::ONE_SUM,
     &sheet::SheetScreen,
     &settings::SETTINGS,
-    &walls::Walls,
-    &lines::Lines,
+    &walls::WallsPlace,
+    &lines::LinesPlace,
     &lines::string::OneString,
     &lines::corner::OneCorner,
-    &posts::Posts,
+    &posts::PostsPlace,
     &posts::run::RUN_SETUP,
     &posts::mark_out::MarkOut,
-    &levels::Levels,
+    &levels::LevelsPlace,
     &levels::carry::CARRY,
     &laser::LASER_CHECK,
     &levels::heights::Heights,

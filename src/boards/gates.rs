@@ -4,7 +4,7 @@ use super::leaf::{Brace, LockFix, Maker};
 use crate::job::Problems;
 use crate::job::model::{Hung, Leaf};
 use crate::job::sound::Sound;
-use crate::quick::gate::{Opening, leaf as leaf_for};
+use crate::quick::gate::{TapedOpening, leaf as leaf_for};
 use crate::setout::GateFix;
 use serde::Serialize;
 
@@ -60,7 +60,7 @@ pub(super) fn leaves(
             continue;
         };
         let clear = fix.far - fix.near;
-        let opening = Opening {
+        let opening = TapedOpening {
             top: clear,
             middle: clear,
             bottom: clear,

@@ -68,7 +68,7 @@ fn stretch(
     let numbered = |n: usize| run.fix.posts.iter().find(|post| post.n == n);
     let start = numbered(from)?.near;
     let cover = numbered(to)?.far - start;
-    let of = |row: crate::quick::pales::Pales| PaleStretch {
+    let of = |row: crate::quick::pales::PaleRow| PaleStretch {
         from,
         to,
         cover,

@@ -8,7 +8,7 @@ use super::tops::top;
 use crate::job::model::Foot;
 use crate::job::sound::Sound;
 use crate::job::{ByName, Problems, RunId, SetupId};
-use crate::quick::concrete::{Hole, concrete};
+use crate::quick::concrete::{ConcreteHole, concrete};
 use crate::setout::{Post, post_called};
 use serde::Serialize;
 
@@ -130,7 +130,7 @@ fn one(
     let length = above
         .map(|above| above + buried)
         .filter(|&length| length > 0.0);
-    let hole = Hole {
+    let hole = ConcreteHole {
         diameter: sound.hole.diameter,
         depth: sound.hole.depth,
         post: post.size,

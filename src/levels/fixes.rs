@@ -1,6 +1,6 @@
 use crate::job::ByName;
 use crate::job::{PointId, SetupId};
-use crate::laser::Laser;
+use crate::laser::LaserWorth;
 use crate::site::{Status, SuspectFix};
 use serde::Serialize;
 
@@ -70,7 +70,7 @@ impl SetupFix {
     /// ± of a height marked from this line `dist` mm from the set-up, mm: the line's own, one
     /// reading, and the laser over that distance.
     #[must_use]
-    pub fn mark_pm(&self, laser: Laser, dist: f64) -> f64 {
+    pub fn mark_pm(&self, laser: LaserWorth, dist: f64) -> f64 {
         self.pm.hypot(super::BAND * laser.sd(dist))
     }
 }

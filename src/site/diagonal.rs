@@ -11,7 +11,7 @@ use super::fixes::{CornerFix, Diagonal, EndMove, StretchedFix, Verdict, Way};
 use super::network::PM;
 use crate::job::Problems;
 use crate::job::model::Tape;
-use crate::job::sound::{Along, CornerCheck, LineIx, Sound, SoundCorner};
+use crate::job::sound::{Along, LineIx, Sound, SoundCorner, SoundCornerCheck};
 use crate::length::Unit;
 use crate::quick::Taped;
 use crate::quick::corner::{CornerTapes, corner_by_tapes};
@@ -111,7 +111,7 @@ fn judge(
     corner: &SoundCorner,
     fix: &CornerFix,
     lengths: [Option<f64>; 2],
-    (check, angle, pm): (&CornerCheck, f64, f64),
+    (check, angle, pm): (&SoundCornerCheck, f64, f64),
 ) -> StretchedFix {
     let wider = angle - fix.angle;
     let verdict = if wider.abs() <= pm.hypot(fix.angle_pm) {

@@ -1,7 +1,7 @@
 //! Quick sums as a person types them, without a job: each gives the figure that is known for it.
 
 use tautmark::job;
-use tautmark::length::{Part, Unit, show};
+use tautmark::length::{InchPart, Unit, show};
 use tautmark::solve;
 use tautmark_app_tests::Hand;
 
@@ -610,7 +610,7 @@ fn what_is_usual_is_native_and_rounded_to_the_persons_own_part() {
     assert_eq!(hand.value("Gap at the latch"), "1/2″");
     type_all(&hand, "Opening at the top", &["41.1", "41", "41.2"]);
     // 41 less 1 1/4 in.
-    let known = show(39.75 * 25.4, Unit::FtIn(Part::Eighth));
+    let known = show(39.75 * 25.4, Unit::FtIn(InchPart::Eighth));
     assert_eq!(hand.value("Width of the leaf"), known);
 }
 

@@ -28,9 +28,9 @@ impl Screen for About {
 }
 
 /// The list of all licences.
-pub struct Licences;
+pub struct LicenceList;
 
-impl Screen for Licences {
+impl Screen for LicenceList {
     fn spec(&self) -> Spec {
         Spec::over(Page::Licences, Some("licences"), Back::Page(Page::About)).jobless()
     }

@@ -1,7 +1,7 @@
 //! The cut list: every piece by what it is, the saw cuts at corners, and what to buy.
 
 use super::front;
-use crate::app::bridge::{Bridge, Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then, caution};
 use crate::app::kit::{capital, counted, patched, row};
 use crate::app::names::{run_called, said_down};
@@ -33,7 +33,7 @@ impl Screen for CutList {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         Some(front(desk))
     }
 }

@@ -6,7 +6,7 @@ mod facts;
 mod figures;
 pub mod sizes;
 
-use crate::app::bridge::{Bridge, Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then, caution, run_in_sight};
 use crate::app::kit::{patched, plan_of_run, silence, status, told, verdict_of};
 use crate::app::names::{run_called, runs_to_choose};
@@ -62,17 +62,17 @@ impl Screen for BoardsPlace {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         Some(front(desk))
     }
 }
 
 /// The run in sight from the front; the plan until it is set out.
-fn front(desk: &Desk) -> Picture {
+fn front(desk: &Desk) -> PagePicture {
     let run = desk.job().runs.get(desk.chosen.run);
     let show = ElevationShow::default();
     let own = run.and_then(|run| elevation(desk.job(), &desk.solution, &run.id, &show));
-    Picture::or(own, || Picture::Drawing(plan_of_run(desk, |_| {})))
+    PagePicture::or(own, || PagePicture::Drawing(plan_of_run(desk, |_| {})))
 }
 
 fn chosen(desk: &Desk) -> bool {

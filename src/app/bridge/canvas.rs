@@ -1,7 +1,7 @@
 //! The drawing on the screen: what of it is seen, and what a press on it hits.
 
 use super::Bridge;
-use super::screen::Picture;
+use super::screen::PagePicture;
 use crate::app::desk::{Desk, Then, root_of};
 use crate::app::kit::{laid, painted, patched};
 use crate::drawing::{
@@ -42,13 +42,13 @@ pub fn wire(app: &App, bridge: &Rc<Bridge>) {
 
 impl Bridge {
     /// What the page in sight draws; `None` where there is no drawing.
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         let own = self.screen(desk.nav.page).picture(desk);
         own.or_else(|| self.picture_below(desk))
     }
 
     /// What the place below a page without a drawing draws, while the keypad is over both.
-    pub(super) fn picture_below(&self, desk: &Desk) -> Option<Picture> {
+    pub(super) fn picture_below(&self, desk: &Desk) -> Option<PagePicture> {
         desk.entry.as_ref()?;
         self.screen(root_of(desk.nav.place)).picture(desk)
     }
@@ -73,7 +73,7 @@ impl Bridge {
         let found = self.look(|desk| {
             let picture = self.picture(desk)?;
             let view = view(&app, desk, &picture)?;
-            let Picture::Drawing(drawing) = picture else {
+            let PagePicture::Drawing(drawing) = picture else {
                 return None;
             };
             let target = hit(&drawing, &view, at, REACH).cloned();
@@ -87,13 +87,13 @@ impl Bridge {
     }
 }
 
-pub fn fill(app: &App, desk: &Desk, picture: Option<Picture>) {
+pub fn fill(app: &App, desk: &Desk, picture: Option<PagePicture>) {
     let Some(picture) = picture else { return };
     let seen = view(app, desk, &picture);
     let blank = match &picture {
-        Picture::Blank => true,
-        Picture::Drawing(drawing) => seen.is_none() || drawing.items.is_empty(),
-        Picture::Paper { .. } => seen.is_none(),
+        PagePicture::Blank => true,
+        PagePicture::Drawing(drawing) => seen.is_none() || drawing.items.is_empty(),
+        PagePicture::Paper { .. } => seen.is_none(),
     };
     let shown = seen.map(|view| shown(picture, &view, desk.view.room(), scale(app)));
     let vm = DrawingVm::get(app);
@@ -125,14 +125,14 @@ fn scale(app: &App) -> f64 {
 }
 
 /// Where a picture is on the screen: moved, or whole; `None` while there is no room for it.
-fn view(app: &App, desk: &Desk, picture: &Picture) -> Option<View> {
+fn view(app: &App, desk: &Desk, picture: &PagePicture) -> Option<View> {
     let room = desk.view.room();
     if room[0] < 1.0 || room[1] < 1.0 {
         return None;
     }
     let whole = || match picture {
-        Picture::Blank => None,
-        Picture::Drawing(drawing) => {
+        PagePicture::Blank => None,
+        PagePicture::Drawing(drawing) => {
             let hand = Hand::screen(scale(app));
             let measure = &Bundled;
             let desk = drawing::Desk {
@@ -141,7 +141,7 @@ fn view(app: &App, desk: &Desk, picture: &Picture) -> Option<View> {
             };
             Some(fitted(drawing, room, desk))
         }
-        Picture::Paper {
+        PagePicture::Paper {
             size: [width, height],
             ..
         } => {
@@ -152,11 +152,11 @@ fn view(app: &App, desk: &Desk, picture: &Picture) -> Option<View> {
     desk.moved_view().or_else(whole)
 }
 
-fn shown(picture: Picture, view: &View, room: [f64; 2], scale: f64) -> PaintedDrawing {
+fn shown(picture: PagePicture, view: &View, room: [f64; 2], scale: f64) -> PaintedDrawing {
     match picture {
-        Picture::Blank => PaintedDrawing::default(),
-        Picture::Drawing(drawing) => laid(&drawing, view, room, scale),
-        Picture::Paper {
+        PagePicture::Blank => PaintedDrawing::default(),
+        PagePicture::Drawing(drawing) => laid(&drawing, view, room, scale),
+        PagePicture::Paper {
             ink,
             size,
             description,

@@ -17,7 +17,7 @@ pub mod screen;
 
 use super::desk::{Desk, Then, root_of};
 use saving::Saving;
-pub use screen::{Back, FormScreen, Picture, Screen, Screens, Spec};
+pub use screen::{Back, FormScreen, PagePicture, Screen, Screens, Spec};
 use slint::{ComponentHandle, SharedString};
 use std::cell::RefCell;
 use std::rc::{Rc, Weak};

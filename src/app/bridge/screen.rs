@@ -79,7 +79,7 @@ impl Spec {
 }
 
 /// What a page draws.
-pub enum Picture {
+pub enum PagePicture {
     /// Nothing now.
     Blank,
     Drawing(Drawing),
@@ -91,7 +91,7 @@ pub enum Picture {
     },
 }
 
-impl Picture {
+impl PagePicture {
     /// A drawing where there is one, else another.
     #[must_use]
     pub fn or(drawing: Option<Drawing>, other: impl FnOnce() -> Self) -> Self {
@@ -122,7 +122,7 @@ pub trait Screen: Sync {
     }
 
     /// What the page draws; `None` where it has no drawing.
-    fn picture(&self, _desk: &Desk) -> Option<Picture> {
+    fn picture(&self, _desk: &Desk) -> Option<PagePicture> {
         None
     }
 
@@ -145,7 +145,7 @@ pub struct FormScreen {
     pub spec: Spec,
     pub title: fn(&Desk) -> String,
     pub contents: fn(&Desk) -> FormContents,
-    pub picture: fn(&Desk) -> Option<Picture>,
+    pub picture: fn(&Desk) -> Option<PagePicture>,
     /// The person has left the page.
     pub leave: fn(&mut Desk),
 }
@@ -177,7 +177,7 @@ impl Screen for FormScreen {
         Some((self.title)(desk))
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         (self.picture)(desk)
     }
 

@@ -1,6 +1,6 @@
 //! The figure being typed: asked for, previewed in the whole job, entered or left.
 
-use super::{Desk, Entered, Entry, Focus, Prompt, Then, Typed};
+use super::{Desk, Entered, Focus, KeypadEntry, Prompt, Then, Typed};
 use crate::job::edit::apply;
 use serde::{Deserialize, Serialize};
 
@@ -23,7 +23,7 @@ impl Desk {
     pub fn ask_for(&mut self, figure: Box<dyn Prompt>) -> Then {
         let draft = self.drafts.remove(&self.draft_key(&figure.key()));
         let (text, negative) = draft.map(|draft| (draft.text, draft.negative)).unzip();
-        let mut entry = Entry::new(figure, self.saved(), text);
+        let mut entry = KeypadEntry::new(figure, self.saved(), text);
         entry.negative = negative.unwrap_or(entry.negative);
         self.entry = Some(entry);
         self.preview_entry();

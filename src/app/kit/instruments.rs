@@ -5,7 +5,7 @@ use super::fields::{FormRow, choice};
 use super::keypad_figure::KeypadFigure;
 use crate::app::desk::{Desk, FigureKind, Then};
 use crate::job::edit::{Edit, Setting};
-use crate::length::{Part, Unit};
+use crate::length::{InchPart, Unit};
 use crate::tape::TapeClass;
 
 /// The unit, and in feet and inches the smallest part that is shown.
@@ -13,13 +13,13 @@ use crate::tape::TapeClass;
 pub fn unit_rows(
     unit: Unit,
     turn: fn(&mut Desk, Unit) -> Then,
-    divide: fn(&mut Desk, Part) -> Then,
+    divide: fn(&mut Desk, InchPart) -> Then,
 ) -> Vec<FormRow> {
     let there = Unit::ALL.get(unit.place()).copied();
     let units = ["mm", "m", "ft in"].into_iter().zip(Unit::ALL);
     let turned = choice("Lengths in", units, there, turn);
     let divided = unit.part().map(|part| {
-        let parts = Part::ALL.map(|part| (part.name(), part));
+        let parts = InchPart::ALL.map(|part| (part.name(), part));
         choice("Smallest part of an inch", parts, Some(part), divide)
     });
     [turned].into_iter().chain(divided).collect()

@@ -11,7 +11,7 @@ mod points;
 mod sights;
 mod standing;
 
-use crate::app::bridge::{Bridge, Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Rows, Then, caution};
 use crate::app::kit::{counted, patched, plan_of_run, row};
 use crate::app::laser;
@@ -27,9 +27,9 @@ use std::rc::Rc;
 use tautmark_ui::{App, LevelsVm, Page, Place, RowItem, Verdict};
 
 /// The place.
-pub struct Levels;
+pub struct LevelsPlace;
 
-impl Screen for Levels {
+impl Screen for LevelsPlace {
     fn spec(&self) -> Spec {
         Spec::place(Place::Levels, Page::Levels, "levels")
     }
@@ -55,15 +55,15 @@ impl Screen for Levels {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         Some(levelled(desk))
     }
 }
 
 /// The set-ups and what they sight, side by side; the plan until a height is known.
-fn levelled(desk: &Desk) -> Picture {
+fn levelled(desk: &Desk) -> PagePicture {
     let own = drawing::levels(desk.job(), &desk.solution, desk.view.aspect());
-    Picture::or(own, || Picture::Drawing(plan_of_run(desk, |_| {})))
+    PagePicture::or(own, || PagePicture::Drawing(plan_of_run(desk, |_| {})))
 }
 
 fn rows(desk: &Desk) -> Rows {

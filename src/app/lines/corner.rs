@@ -2,7 +2,7 @@
 
 use super::diagonal::{across, arms};
 use super::strings;
-use crate::app::bridge::{Bridge, Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then};
 use crate::app::kit::{angle_pm, fact, said, silence, status};
 use crate::app::names::string_names;
@@ -97,13 +97,13 @@ impl Screen for OneCorner {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         let corner = desk.job().corners.get(desk.chosen.corner);
         let id = corner.map(|corner| &corner.id);
         let (job, solution, arm) = (desk.job(), &desk.solution, desk.chosen.arm);
         let own = id.and_then(|id| drawing::corner(job, solution, id, arm));
         let chosen = || id.map(|id| Target::Corner(id.clone()));
-        Some(Picture::or(own, || strings(desk, chosen())))
+        Some(PagePicture::or(own, || strings(desk, chosen())))
     }
 }
 

@@ -7,7 +7,7 @@ mod diagonal;
 mod nail;
 pub mod string;
 
-use crate::app::bridge::{Bridge, Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then};
 use crate::app::kit::{angle_pm, patched, plan_of, row, silence, status, told};
 use crate::app::names::{along, string_names};
@@ -18,9 +18,9 @@ use std::rc::Rc;
 use tautmark_ui::{App, LinesVm, Page, Place, RowItem, Verdict};
 
 /// The place.
-pub struct Lines;
+pub struct LinesPlace;
 
-impl Screen for Lines {
+impl Screen for LinesPlace {
     fn spec(&self) -> Spec {
         Spec::place(Place::Lines, Page::Lines, "lines")
     }
@@ -77,14 +77,14 @@ impl Screen for Lines {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         Some(strings(desk, None))
     }
 }
 
 /// The plan of the strings, with one thing stressed.
-fn strings(desk: &Desk, chosen: Option<Target>) -> Picture {
-    Picture::Drawing(plan_of(desk, |show| {
+fn strings(desk: &Desk, chosen: Option<Target>) -> PagePicture {
+    PagePicture::Drawing(plan_of(desk, |show| {
         show.readings = Seen::Hidden;
         show.posts = Seen::Hidden;
         show.chosen = chosen;

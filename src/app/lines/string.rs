@@ -2,7 +2,7 @@
 
 use super::nail::{along_wall, off_wall};
 use super::strings;
-use crate::app::bridge::{Bridge, Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Menu, Then};
 use crate::app::kit::{patched, row, silence, status};
 use crate::app::names::along;
@@ -85,7 +85,7 @@ impl Screen for OneString {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         let line = desk.job().lines.get(desk.chosen.line);
         Some(strings(
             desk,

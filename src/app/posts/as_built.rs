@@ -7,7 +7,7 @@ use crate::job::Job;
 use crate::job::edit::Edit;
 use crate::job::model::{Marked, Run};
 use crate::length::{self, Unit};
-use crate::setout::{AsBuilt, Post, RunFix, Verdict as Built, as_built};
+use crate::setout::{AsBuilt, BuiltVerdict as Built, Post, RunFix, as_built};
 use tautmark_ui::{Status, Verdict};
 
 /// How a post stands against its place; `None` where the run has no such post.

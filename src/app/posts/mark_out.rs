@@ -4,7 +4,7 @@ use super::as_built;
 use super::facts::{bay, behind, built, how, tapes};
 use super::sight::{AtPost, post_in_sight, twin};
 use super::why;
-use crate::app::bridge::{Bridge, Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then, caution, run_fix};
 use crate::app::kit::{counted, fact, plan_of_run, said, silence};
 use crate::app::names::{face_reading, marked, run_name};
@@ -93,14 +93,14 @@ impl Screen for MarkOut {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         let face = match desk.chosen.face {
             0 => Face::Near,
             1 => Face::Centre,
             _ => Face::Far,
         };
         let n = desk.chosen.post;
-        Some(Picture::Drawing(plan_of_run(desk, |show| {
+        Some(PagePicture::Drawing(plan_of_run(desk, |show| {
             show.post = Some(PostShow { n, face });
         })))
     }

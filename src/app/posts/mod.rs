@@ -8,7 +8,7 @@ pub mod run;
 mod sight;
 mod why;
 
-use crate::app::bridge::{Bridge, Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Rows, Then, problems_of, run_fix, run_in_sight};
 use crate::app::kit::{capital, counted, patched, plan_of_run, row, silence, status};
 use crate::app::names::{face_reading, marked, post_name, runs_to_choose};
@@ -16,7 +16,7 @@ use crate::app::walls::standing::misled;
 use crate::job::Problem;
 use crate::job::model::Run;
 use crate::length;
-use crate::setout::{Post, RunFix, Verdict as Built};
+use crate::setout::{BuiltVerdict as Built, Post, RunFix};
 use as_built::{deviation, stands};
 use problems::{list_problems, to_look_at, told};
 use slint::Global;
@@ -24,9 +24,9 @@ use std::rc::Rc;
 use tautmark_ui::{App, Page, Place, PostsVm, RowItem, Status, StripBay, StripPost, Verdict};
 
 /// The place.
-pub struct Posts;
+pub struct PostsPlace;
 
-impl Screen for Posts {
+impl Screen for PostsPlace {
     fn spec(&self) -> Spec {
         Spec::place(Place::Posts, Page::Posts, "posts")
     }
@@ -64,8 +64,8 @@ impl Screen for Posts {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
-        Some(Picture::Drawing(plan_of_run(desk, |_| {})))
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
+        Some(PagePicture::Drawing(plan_of_run(desk, |_| {})))
     }
 }
 

@@ -4,7 +4,7 @@ use super::answer::Stop;
 use super::given::Given;
 use super::input::{Input, Kind};
 use super::settings::Counts;
-use super::sum::Sum;
+use super::sum::QuickSum;
 use crate::app::desk::{Desk, Entered, FigureKind, Prompt, Then};
 use crate::app::kit::status;
 use crate::job::Job;
@@ -13,7 +13,7 @@ use tautmark_ui::{KeySigns, Status, Verdict};
 
 /// One figure, and what is there of all of them.
 pub struct QuickFigure {
-    sum: &'static Sum,
+    sum: &'static QuickSum,
     input: &'static Input,
     counts: fn(&Desk) -> Counts,
     unit: Unit,
@@ -23,7 +23,7 @@ pub struct QuickFigure {
 /// Asks for a figure of a sum that counts on this.
 pub fn ask(
     desk: &mut Desk,
-    sum: &'static Sum,
+    sum: &'static QuickSum,
     input: &'static Input,
     counts: fn(&Desk) -> Counts,
 ) -> Then {

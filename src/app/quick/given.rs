@@ -7,7 +7,7 @@ use crate::app::desk::Desk;
 use crate::app::desk::entry::plain;
 use crate::drawing::Tag;
 use crate::job::model::Tape;
-use crate::laser::Laser;
+use crate::laser::LaserWorth;
 use crate::length::Unit;
 use crate::quick::{Figure, Refusal, Taped};
 
@@ -17,7 +17,7 @@ pub struct Given<'a> {
     inputs: &'static [Input],
     pub unit: Unit,
     pub tape: Tape,
-    pub laser: Laser,
+    pub laser: LaserWorth,
     /// The figure on the keypad, where it is one of this sum.
     asked: Option<&'static Input>,
     typed: Option<f64>,

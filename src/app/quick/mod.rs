@@ -2,7 +2,7 @@
 //! its figures beside their sketch, reads the answer, and keeps it in a job.
 //!
 //! ```text
-//!   Jobs ──▶ index ──▶ sum ──▶ keypad      every sum is a description (`Sum`): what it asks
+//!   Jobs ──▶ index ──▶ sum ──▶ keypad      every sum is a description (`QuickSum`): what it asks
 //!               ▲        │                 for, what comes of it, its picture, what is kept
 //!               └────────┘
 //! ```
@@ -34,7 +34,7 @@ use given::Given;
 use in_sight::{by_id, in_sight};
 use slint::Global;
 use std::rc::Rc;
-use sum::{Stage, Sum};
+use sum::{QuickSum, Stage};
 use sums::{FIRST, SUMS};
 use tautmark_ui::{App, JobsVm, Page, QuickRow};
 
@@ -54,7 +54,7 @@ fn wire(app: &App, bridge: &Rc<Bridge>) {
     }));
 }
 
-fn open(desk: &mut Desk, sum: &Sum) -> Then {
+fn open(desk: &mut Desk, sum: &QuickSum) -> Then {
     desk.look_at_quick(sum.id);
     Then::Open(Page::Quick)
 }

@@ -6,7 +6,7 @@ use super::given::Given;
 use super::in_sight::in_sight;
 use super::input::{Input, Kind, Need};
 use super::settings::Counts;
-use super::sum::Sum;
+use super::sum::QuickSum;
 use crate::app::desk::{Desk, Then};
 use crate::app::kit::fields;
 use crate::app::kit::{FormButton, FormContents, FormFigure, FormRow, heading, result};
@@ -16,7 +16,7 @@ use tautmark_ui::Verdict;
 /// A sum on a page, by what counts there.
 #[derive(Clone, Copy)]
 pub struct SumPage {
-    pub sum: &'static Sum,
+    pub sum: &'static QuickSum,
     pub counts: fn(&Desk) -> Counts,
     /// Stands over where its figures come from.
     pub origin: &'static str,
@@ -105,7 +105,7 @@ impl SumPage {
     }
 }
 
-fn standing(given: &Given<'_>, sum: &Sum, worked: &Worked) -> (Verdict, String) {
+fn standing(given: &Given<'_>, sum: &QuickSum, worked: &Worked) -> (Verdict, String) {
     match worked {
         Ok(answer) => (answer.verdict, answer.says.clone()),
         Err(Stop::Missing) => (Verdict::Note, sum.how.to_owned()),
@@ -146,7 +146,7 @@ pub fn contents_in_sight(desk: &Desk) -> FormContents {
 }
 
 /// What was typed for a sum.
-fn typed_of(desk: &Desk, sum: &Sum) -> Vec<(String, f64)> {
+fn typed_of(desk: &Desk, sum: &QuickSum) -> Vec<(String, f64)> {
     let keys = sum.inputs.iter().map(|input| input.key);
     let there = keys.filter_map(|key| Some((key.to_owned(), *desk.figures.get(key)?)));
     there.collect()

@@ -2,7 +2,7 @@
 
 use super::page::contents_in_sight;
 use super::{buttons, drawing, in_sight, index, wire};
-use crate::app::bridge::{Back, Bridge, FormScreen, Picture, Screen, Spec};
+use crate::app::bridge::{Back, Bridge, FormScreen, PagePicture, Screen, Spec};
 use crate::app::desk::Desk;
 use crate::app::kit::FormContents;
 use std::rc::Rc;
@@ -33,7 +33,7 @@ impl Screen for Index {
 /// One sum.
 pub static ONE_SUM: FormScreen = FormScreen {
     title: |desk| in_sight(desk).title.to_owned(),
-    picture: |desk| Some(Picture::Drawing(drawing(desk))),
+    picture: |desk| Some(PagePicture::Drawing(drawing(desk))),
     ..FormScreen::new(
         Spec::over(Page::Quick, Some("quick"), Back::Opener).jobless(),
         contents_in_sight,

@@ -5,8 +5,8 @@ use crate::app::desk::entry::plain;
 use crate::app::desk::{Desk, Entered, FigureKind, Then};
 use crate::app::kit::{FormRow, KeypadFigure, class_row, heading, unit_rows};
 use crate::job::model::Tape;
-use crate::laser::Laser;
-use crate::length::{Part, Unit, show_spread};
+use crate::laser::LaserWorth;
+use crate::length::{InchPart, Unit, show_spread};
 use crate::tape::TapeClass;
 
 const UNIT: &str = "quick unit";
@@ -30,7 +30,7 @@ pub struct Counts {
     /// The tape's class and how well it is read.
     pub tape: Tape,
     /// The laser's accuracy and how well it is read.
-    pub laser: Laser,
+    pub laser: LaserWorth,
 }
 
 impl Counts {
@@ -41,7 +41,7 @@ impl Counts {
         Self {
             unit: job.show.lengths,
             tape: job.tape.clone(),
-            laser: Laser {
+            laser: LaserWorth {
                 accuracy: job.level.accuracy,
                 reading: job.level.reading,
             },
@@ -55,7 +55,7 @@ impl Counts {
         if let Some(unit) = place(desk, UNIT).and_then(|at| Unit::ALL.get(at)) {
             own.unit = desk.saved().show.turned_to(*unit).lengths;
         }
-        if let Some(part) = place(desk, PART).and_then(|at| Part::ALL.get(at)) {
+        if let Some(part) = place(desk, PART).and_then(|at| InchPart::ALL.get(at)) {
             own.unit = own.unit.to_part(*part);
         }
         if let Some(class) = place(desk, CLASS).and_then(|at| CLASSES.get(at)) {
@@ -98,7 +98,7 @@ pub fn rows(desk: &Desk) -> Vec<FormRow> {
     rows.extend(unit_rows(
         unit,
         |desk, unit| keep_place(desk, UNIT, &Unit::ALL, unit),
-        |desk, part| keep_place(desk, PART, &Part::ALL, part),
+        |desk, part| keep_place(desk, PART, &InchPart::ALL, part),
     ));
     rows.push(class_row(tape.class, |desk, class| {
         keep_place(desk, CLASS, &CLASSES, class)

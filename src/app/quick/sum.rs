@@ -9,7 +9,7 @@ use crate::cautions::Caution;
 use crate::drawing::Drawing;
 
 /// One free-standing calculation.
-pub struct Sum {
+pub struct QuickSum {
     /// Its name in files; never shown.
     pub id: &'static str,
     pub title: &'static str,
@@ -29,7 +29,7 @@ pub struct Sum {
     pub keep: Option<Keep>,
 }
 
-impl Sum {
+impl QuickSum {
     /// Nothing yet: what most sums have no use for stays as it is here.
     pub const BARE: Self = Self {
         id: "",

@@ -3,7 +3,7 @@
 
 mod files;
 
-use crate::app::bridge::{Back, Bridge, Picture, Screen, Spec};
+use crate::app::bridge::{Back, Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then};
 use crate::app::kit::{capital, counted, patched, row, status};
 use crate::export::Paper;
@@ -51,12 +51,12 @@ impl Screen for SheetScreen {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         let Some((at, page)) = desk.sheet_page() else {
-            return Some(Picture::Blank);
+            return Some(PagePicture::Blank);
         };
         let count = desk.sheet_pages().len();
-        Some(Picture::Paper {
+        Some(PagePicture::Paper {
             ink: page.ink.clone(),
             size: page.size,
             description: format!("Page {} of {count} of the sheet", at + 1),

@@ -7,7 +7,7 @@ pub mod figures;
 pub mod standing;
 mod sure;
 
-use crate::app::bridge::{Bridge, Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then};
 use crate::app::kit::{capital, checked, patched, plan_of, row};
 use crate::app::names::{is_missing, reading_title};
@@ -23,9 +23,9 @@ use sure::sureness;
 use tautmark_ui::{App, Page, Place, Remedy, RowItem, Verdict, WallsVm};
 
 /// The place.
-pub struct Walls;
+pub struct WallsPlace;
 
-impl Screen for Walls {
+impl Screen for WallsPlace {
     fn spec(&self) -> Spec {
         Spec::place(Place::Walls, Page::Walls, "walls")
     }
@@ -66,8 +66,8 @@ impl Screen for Walls {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
-        Some(Picture::Drawing(plan_of(desk, |show| {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
+        Some(PagePicture::Drawing(plan_of(desk, |show| {
             show.posts = Seen::Hidden;
             show.chosen = desk.chosen.target(desk.job());
         })))

@@ -1,13 +1,14 @@
 //! Tape, nails, laser, tolerances, hole and stock.
 
-use super::{Ledger, Place};
+use super::{FilePlace, Ledger};
 use crate::job::model::Job;
 use crate::job::sound::Sound;
 
 /// Tape, nails, laser, tolerances, hole and stock; what is impossible falls back to its default.
 pub(super) fn settings(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
     let [tape, string, level, tolerance, hole, stock] =
-        ["tape", "string", "level", "tolerance", "hole", "stock"].map(|part| Place::File.key(part));
+        ["tape", "string", "level", "tolerance", "hole", "stock"]
+            .map(|part| FilePlace::File.key(part));
     ledger.unknown_keys(tape, &job.tape.extra);
     ledger.unknown_keys(string, &job.string.extra);
     ledger.unknown_keys(level, &job.level.extra);

@@ -15,7 +15,11 @@ fn drawn(drawing: &Drawing, hand: &Hand, room: [f64; 2]) {
     let laid = lay_out(drawing, &view, Some(room), desk);
     for (at, label) in laid.labels.iter().enumerate() {
         let others = laid.labels.iter().skip(at + 1);
-        assert!(others.map(|one| one.tile()).all(|tile| !tile.covers(&label.tile())));
+        assert!(
+            others
+                .map(|one| one.tile())
+                .all(|tile| !tile.covers(&label.tile()))
+        );
     }
 }
 

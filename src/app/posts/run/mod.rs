@@ -6,7 +6,7 @@ mod picks;
 mod rows;
 
 use super::problems::{to_look_at, told};
-use crate::app::bridge::{FormScreen, Picture, Spec};
+use crate::app::bridge::{FormScreen, PagePicture, Spec};
 use crate::app::desk::{Desk, Then, problems_of, run_fix, run_in_sight};
 use crate::app::kit::{FormButton, FormContents, capital, counted, plan_of_run, status};
 use crate::app::names::run_name;
@@ -83,7 +83,7 @@ pub static RUN_SETUP: FormScreen = FormScreen {
         run.unwrap_or_else(|| "Run".to_owned())
     },
     picture: |desk| {
-        Some(Picture::Drawing(plan_of_run(desk, |show| {
+        Some(PagePicture::Drawing(plan_of_run(desk, |show| {
             let run = desk.job().runs.get(desk.chosen.run);
             show.chosen = run.map(|run| Target::Line(run.line.clone()));
         })))

@@ -2,17 +2,17 @@
 
 use super::Tail::Unit;
 use super::Value::{Count, Fine, Length, Words};
-use super::{Answer, Given, Input, Pen, Stage, Stop, Sum, Vec2, Verdict, Worked};
+use super::{Answer, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
 use crate::app::desk::{Desk, Menu, Then};
 use crate::app::names::run_name;
-use crate::app::quick::keep::{self, Kept, Marks, Put};
+use crate::app::quick::keep::{self, KeptIn, NewMarks, Put};
 use crate::drawing::Tag;
 use crate::job::Job;
 use crate::job::edit::{Change, Edit};
 use crate::job::model::{BayFit, Bays as BaysOfRun, End, Line, Run};
 use crate::job::reading::Reading;
 use crate::length::rounded;
-use crate::quick::bays::{Bays, PostsAt, bays_of, equal_bays};
+use crate::quick::bays::{EqualBays, PostsAt, bays_of, equal_bays};
 use tautmark_ui::Place;
 
 const LENGTH: Input = Input::length("bays length", "Length to fill")
@@ -33,7 +33,7 @@ const ENDS: Input = Input::choice(
     &["Both ends", "Start only", "Between walls"],
 );
 
-pub static BAYS: Sum = Sum {
+pub static BAYS: QuickSum = QuickSum {
     id: "bays",
     title: "Equal spaces",
     stage: Stage::Posts,
@@ -49,7 +49,7 @@ pub static BAYS: Sum = Sum {
     keep: Some(keep_bays),
 };
 
-fn row_of(given: &Given<'_>) -> Result<Bays, Stop> {
+fn row_of(given: &Given<'_>) -> Result<EqualBays, Stop> {
     let length = given.get(&LENGTH)?;
     Ok(match given.maybe_count(&COUNT)? {
         Some(count) => bays_of(length, count)?,
@@ -91,7 +91,7 @@ fn bays(given: &Given<'_>) -> Worked {
 }
 
 /// What stepping the bay as it is shown, bay by bay, would come to; none where it ends in its place.
-fn stepped(given: &Given<'_>, bays: &Bays) -> Option<String> {
+fn stepped(given: &Given<'_>, bays: &EqualBays) -> Option<String> {
     let shown = rounded(bays.size, given.unit, 0);
     let over = bays.stepping_runs_over(shown);
     (given.say(Length(over.abs())) != given.say(Length(0.0))).then(|| {
@@ -170,7 +170,7 @@ fn longest(given: &Given<'_>) -> Option<f64> {
 }
 
 fn keep_bays(desk: &mut Desk, inputs: &'static [Input]) -> Then {
-    let kept = Kept {
+    let kept = KeptIn {
         title: "Equal spaces",
         said: "The run's bays.",
         place: Place::Posts,
@@ -208,7 +208,7 @@ fn run_bays(given: &Given<'_>, job: &Job, at: usize) -> Option<Edit> {
 fn new_run(given: &Given<'_>, job: &Job) -> Option<Edit> {
     let length = given.maybe(&LENGTH)?;
     let max = longest(given)?;
-    let mut marks = Marks::beside(job);
+    let mut marks = NewMarks::beside(job);
     let ends = [marks.at(0.0, 0.0), marks.at(length, 0.0)];
     let mut edits = marks.edits();
     let [from, to] = ends.clone();

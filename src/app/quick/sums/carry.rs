@@ -2,8 +2,10 @@
 
 use super::Tail::Pm;
 use super::Value::{Length, Way};
-use super::{Answer, Block, Given, Input, Pen, Stage, Stop, Sum, Usual, Vec2, Verdict, Worked};
-use crate::app::quick::keep::{self, Kept};
+use super::{
+    Answer, Block, Given, Input, Pen, QuickSum, Stage, Stop, Usual, Vec2, Verdict, Worked,
+};
+use crate::app::quick::keep::{self, KeptIn};
 use crate::cautions::LASER;
 use crate::job::Job;
 use crate::job::PointId;
@@ -11,7 +13,7 @@ use crate::job::edit::{Change, Edit, Setting};
 use crate::job::free_name;
 use crate::job::model::{Datum, Point, Setup, Sight as JobSight};
 use crate::quick::Figure;
-use crate::quick::carry_level::{Closes, FromLine, Shared, Sight, TwoSetups, carry_level};
+use crate::quick::carry_level::{Closes, FromLine, LineSight, Shared, TwoSetups, carry_level};
 use tautmark_ui::Place;
 
 const DATUM: Input = Input::down("carry datum", "Datum from the first place")
@@ -38,7 +40,7 @@ const FAR: Input = Input::length("carry distance second", "Second place to the p
     .called("second place to the point")
     .natively(Usual::METRIC.sight, Usual::FEET.sight);
 
-pub static CARRY: Sum = Sum {
+pub static CARRY: QuickSum = QuickSum {
     id: "carry",
     title: "Level round a corner",
     stage: Stage::Levels,
@@ -54,7 +56,7 @@ pub static CARRY: Sum = Sum {
     pictured: "Two places of the laser, the datum and the change point between them",
     caution: Some(&LASER),
     keep: Some(|desk, inputs| {
-        let kept = Kept {
+        let kept = KeptIn {
             title: "Level round a corner",
             said: "A datum, a change point, two set-ups and their sights.",
             place: Place::Levels,
@@ -65,7 +67,7 @@ pub static CARRY: Sum = Sum {
 
 fn sights(given: &Given<'_>) -> Result<TwoSetups, Stop> {
     let (near, far) = (given.get(&NEAR)?, given.get(&FAR)?);
-    let sight = |down, dist| Sight { down, dist };
+    let sight = |down, dist| LineSight { down, dist };
     Ok(TwoSetups {
         datum: sight(given.get(&DATUM)?, near),
         change_points: vec![Shared {
@@ -203,7 +205,7 @@ fn in_job(given: &Given<'_>, job: &Job) -> Option<Edit> {
             value,
         })
     }));
-    let sight = |point: &PointId, sight: Sight| JobSight {
+    let sight = |point: &PointId, sight: LineSight| JobSight {
         point: point.clone(),
         down: Some(sight.down),
         dist: Some(sight.dist),

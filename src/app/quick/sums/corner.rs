@@ -2,13 +2,13 @@
 
 use super::Tail::{AnglePm, Pm, Unit};
 use super::Value::{Angle, Degrees, Fine, Length};
-use super::{Answer, Given, Input, Pen, Stage, Stop, Sum, Vec2, Verdict, Worked};
-use crate::app::quick::keep::{self, Kept, Marks};
+use super::{Answer, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
+use crate::app::quick::keep::{self, KeptIn, NewMarks};
 use crate::drawing::{Sketch, direction};
 use crate::job::Job;
 use crate::job::edit::Edit;
 use crate::job::reading::Reading;
-use crate::quick::corner::{Corner, CornerTapes, across_for, corner_by_tapes};
+use crate::quick::corner::{CornerTapes, TapedCorner, across_for, corner_by_tapes};
 use tautmark_ui::Place;
 
 pub const FIRST: Input = Input::length("corner first", "First leg")
@@ -25,7 +25,7 @@ const RUN: Input = Input::length("corner run", "Length of the run")
     .how("to see how far its end may stand off")
     .may();
 
-pub static BY_TAPES: Sum = Sum {
+pub static BY_TAPES: QuickSum = QuickSum {
     id: "corner",
     title: "Corner by three tapes",
     stage: Stage::Measure,
@@ -41,7 +41,7 @@ pub static BY_TAPES: Sum = Sum {
     pictured: "Two legs from a corner and the tape across them",
     caution: None,
     keep: Some(|desk, inputs| {
-        let kept = Kept {
+        let kept = KeptIn {
             title: "Corner by three tapes",
             said: "Three marks, two walls and three tapes.",
             place: Place::Walls,
@@ -76,7 +76,7 @@ fn by_tapes(given: &Given<'_>) -> Worked {
     })
 }
 
-fn and_cuts(given: &Given<'_>, answer: Answer, corner: &Corner) -> Answer {
+fn and_cuts(given: &Given<'_>, answer: Answer, corner: &TapedCorner) -> Answer {
     let off = corner.off_square.value;
     let wider = if off < 0.0 {
         "closer than square"
@@ -138,7 +138,7 @@ fn corner_in_job(given: &Given<'_>, job: &Job) -> Option<Edit> {
     let tapes = taped(given).ok()?;
     let corner = corner_by_tapes(&tapes).ok()?;
     let (a, b) = (tapes.first.length, tapes.second.length);
-    let mut marks = Marks::beside(job);
+    let mut marks = NewMarks::beside(job);
     let at = marks.at(0.0, 0.0);
     let first = marks.at(a, 0.0);
     let turn = corner.angle.value.to_radians();
@@ -165,7 +165,7 @@ const ANGLE: Input = Input::degrees("across angle", "Angle wanted")
     .how("inside the corner; 90 is square")
     .usually(90.0);
 
-pub static ACROSS: Sum = Sum {
+pub static ACROSS: QuickSum = QuickSum {
     id: "across",
     title: "Tape for an angle",
     stage: Stage::Strings,
@@ -177,7 +177,7 @@ pub static ACROSS: Sum = Sum {
     work: across_work,
     picture: across_picture,
     pictured: "Two legs at the angle wanted and the tape across them",
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn across_given(given: &Given<'_>) -> Result<[f64; 3], Stop> {

@@ -2,7 +2,7 @@
 
 use super::Tail::Unit;
 use super::Value::{Degrees, Fine, Length};
-use super::{Answer, Block, Given, Input, Pen, Stage, Sum, Vec2, Worked};
+use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Vec2, Worked};
 use crate::cautions::TREATED_CUTS;
 use crate::quick::fall::{fall_over_bays, sloping_rail};
 
@@ -10,7 +10,7 @@ const TOTAL: Input = Input::length("fall total", "Fall from start to end").calle
 const BAYS: Input = Input::count("fall bays", "Number of bays").called("bays");
 const BAY: Input = Input::length("fall bay", "Each bay, level").called("bay");
 
-pub static STEP: Sum = Sum {
+pub static STEP: QuickSum = QuickSum {
     id: "fall",
     title: "Steps down a fall",
     stage: Stage::Levels,
@@ -21,7 +21,7 @@ pub static STEP: Sum = Sum {
     work: step,
     picture: step_picture,
     pictured: "Bays that step down with the ground",
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn step(given: &Given<'_>) -> Worked {
@@ -90,7 +90,7 @@ const CLEAR: Input =
     Input::length("rail clear", "Between the posts, level").called("clear between posts");
 const FALL: Input = Input::length("rail fall", "Fall over it").called("fall");
 
-pub static RAIL: Sum = Sum {
+pub static RAIL: QuickSum = QuickSum {
     id: "rail",
     title: "Sloping rail",
     stage: Stage::Boards,
@@ -103,7 +103,7 @@ pub static RAIL: Sum = Sum {
     picture: rail_picture,
     pictured: "A rail that slopes between two plumb posts",
     caution: Some(&TREATED_CUTS),
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn rail(given: &Given<'_>) -> Worked {

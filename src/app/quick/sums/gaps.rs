@@ -3,7 +3,7 @@
 use super::Tail::Unit;
 use super::Value::{Fine, Length};
 use super::bays::MOST;
-use super::{Answer, Block, Given, Input, Pen, Stage, Stop, Sum, Vec2, Verdict, Worked};
+use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
 use crate::drawing::Sketch;
 use crate::length::rounded;
 use crate::quick::gaps::{Ends, Gaps, equal_gaps, fewest_items};
@@ -16,7 +16,7 @@ const ITEMS: Input = Input::count("gaps count", "Or so many pieces")
     .may();
 const AT_ENDS: Input = Input::choice("gaps ends", "At the ends stands", &["A piece", "A gap"]);
 
-pub static GAPS: Sum = Sum {
+pub static GAPS: QuickSum = QuickSum {
     id: "gaps",
     title: "Equal gaps",
     stage: Stage::Boards,
@@ -29,7 +29,7 @@ pub static GAPS: Sum = Sum {
     work: gaps,
     picture: gaps_picture,
     pictured: "A row of pieces with equal gaps",
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn gaps_of(given: &Given<'_>) -> Result<Gaps, Stop> {

@@ -2,9 +2,9 @@
 
 use super::Tail::Litres;
 use super::Value::{Count, Number};
-use super::{Answer, Block, Given, Input, Pen, Stage, Sum, Usual, Vec2, Worked};
+use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Usual, Vec2, Worked};
 use crate::cautions::CEMENT;
-use crate::quick::concrete::{Hole, concrete};
+use crate::quick::concrete::{ConcreteHole, concrete};
 
 const ACROSS: Input = Input::length("hole across", "Across the hole").called("hole diameter");
 const DEEP: Input = Input::length("hole deep", "Depth of the hole").called("hole depth");
@@ -19,7 +19,7 @@ const BAG: Input = Input::number("hole bag", "Concrete from one bag", "litres")
     .called("litres from one bag")
     .usually(12.0);
 
-pub static CONCRETE: Sum = Sum {
+pub static CONCRETE: QuickSum = QuickSum {
     id: "concrete",
     title: "Concrete for the holes",
     stage: Stage::Posts,
@@ -33,12 +33,12 @@ pub static CONCRETE: Sum = Sum {
     picture: hole_picture,
     pictured: "A post in its hole",
     caution: Some(&CEMENT),
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn litres(given: &Given<'_>) -> Worked {
     let post = given.get(&POST)?;
-    let hole = Hole {
+    let hole = ConcreteHole {
         diameter: given.get(&ACROSS)?,
         depth: given.get(&DEEP)?,
         post: [post, post],

@@ -2,14 +2,14 @@
 
 use super::Tail::{Pm, SlopePm};
 use super::Value::{Fine, Length, Number};
-use super::{Answer, Block, Given, Input, Pen, Stage, Stop, Sum, Vec2, Verdict, Worked};
+use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
 use crate::app::desk::{Desk, Menu, Then};
 use crate::app::quick::settings;
 use crate::cautions::LASER;
 use crate::drawing::Tag;
 use crate::job::edit::{Edit, Setting};
 use crate::quick::Figure;
-use crate::quick::laser_check::{AtPegs, PegCheck, TwoPegs, Verdict as Found, two_pegs};
+use crate::quick::laser_check::{AtPegs, LaserVerdict as Found, PegCheck, TwoPegs, two_pegs};
 
 const BASE: Input = Input::length("laser base", "Between the pegs")
     .called("base between the pegs")
@@ -32,7 +32,7 @@ const SECOND_A: Input = Input::down("laser second a", "Peg A from there")
     .how("down from its line again, from the second place");
 const SECOND_B: Input = Input::down("laser second b", "Peg B from there").called("B from there");
 
-pub static TWO_PEGS: Sum = Sum {
+pub static TWO_PEGS: QuickSum = QuickSum {
     id: "laser",
     title: "Check the laser",
     stage: Stage::Levels,

@@ -2,9 +2,9 @@
 
 use super::Tail::Unit;
 use super::Value::{Fine, Length};
-use super::{Answer, Block, Given, Input, Pen, Stage, Sum, Usual, Vec2, Worked};
+use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Usual, Vec2, Worked};
 use crate::drawing::Sketch;
-use crate::quick::gate::{Height, Opening, latch_drop, leaf};
+use crate::quick::gate::{Height, TapedOpening, latch_drop, leaf};
 
 const TOP: Input = Input::length("leaf top", "Opening at the top").called("opening at the top");
 const MIDDLE: Input = Input::length("leaf middle", "At the middle").called("opening at the middle");
@@ -24,7 +24,7 @@ const OVER: Input = Input::length("leaf lean over", "Measured over a height of")
     .called("height the lean is measured over")
     .natively(Usual::METRIC.fence, Usual::FEET.fence);
 
-pub static LEAF: Sum = Sum {
+pub static LEAF: QuickSum = QuickSum {
     id: "leaf",
     title: "Gate leaf",
     stage: Stage::Gate,
@@ -36,11 +36,11 @@ pub static LEAF: Sum = Sum {
     work: leaf_work,
     picture: leaf_picture,
     pictured: "A gate between its posts, measured at three heights",
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn leaf_work(given: &Given<'_>) -> Worked {
-    let opening = Opening {
+    let opening = TapedOpening {
         top: given.get(&TOP)?,
         middle: given.get(&MIDDLE)?,
         bottom: given.get(&BOTTOM)?,

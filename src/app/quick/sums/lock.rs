@@ -2,7 +2,7 @@
 
 use super::Tail::Unit;
 use super::Value::{Degrees, Fine, Length};
-use super::{Answer, Block, Given, Input, Pen, Stage, Stop, Sum, Usual, Vec2, Worked};
+use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Stop, Usual, Vec2, Worked};
 use crate::quick::gate_lock::{GateAtLock, TaperedBoard, lock_stack};
 
 const FRAME: Input = Input::length("lock frame", "Thickness of the frame").called("frame");
@@ -16,7 +16,7 @@ const MORE: Input = Input::length("lock allowance", "Shaft longer than the stack
     .how("as its maker says")
     .natively(Usual::METRIC.shaft, Usual::FEET.shaft);
 
-pub static LOCK: Sum = Sum {
+pub static LOCK: QuickSum = QuickSum {
     id: "lock",
     title: "Gate at its lock",
     stage: Stage::Gate,
@@ -28,7 +28,7 @@ pub static LOCK: Sum = Sum {
     work: lock,
     picture: lock_picture,
     pictured: "The gate from its edge: frame, board, turned offcut and the lock",
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn lock_given(given: &Given<'_>) -> Result<GateAtLock, Stop> {

@@ -2,7 +2,7 @@
 
 use super::Tail::Unit;
 use super::Value::{Degrees, Fine};
-use super::{Answer, Block, Given, Input, Pen, Stage, Sum, Usual, Vec2, Worked};
+use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Usual, Vec2, Worked};
 use crate::cautions::TREATED_CUTS;
 use crate::drawing::direction;
 use crate::quick::bevel;
@@ -13,7 +13,7 @@ const THICK: Input = Input::length("mitre thick", "Thickness of the rail")
     .called("thickness")
     .natively(38.0, Usual::FEET.rail);
 
-pub static MITRE: Sum = Sum {
+pub static MITRE: QuickSum = QuickSum {
     id: "mitre",
     title: "Rail ends at a corner",
     stage: Stage::Boards,
@@ -27,7 +27,7 @@ pub static MITRE: Sum = Sum {
     picture: mitre_picture,
     pictured: "Two rails mitred where they meet",
     caution: Some(&TREATED_CUTS),
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn mitre_work(given: &Given<'_>) -> Worked {

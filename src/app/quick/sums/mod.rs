@@ -24,13 +24,13 @@ use super::answer::{Answer, Stop, Tail, Value, Worked};
 use super::given::Given;
 use super::input::Input;
 use super::pen::Pen;
-use super::sum::{Stage, Sum};
+use super::sum::{QuickSum, Stage};
 use crate::drawing::{Block, Vec2};
 use crate::job::usual::Usual;
 use tautmark_ui::Verdict;
 
 /// Every sum, in the order of the work.
-pub static SUMS: [&Sum; 25] = [
+pub static SUMS: [&QuickSum; 25] = [
     &corner::BY_TAPES,
     &square::SIX_TAPES,
     &points::BY_TAPES,

@@ -1,9 +1,11 @@
 //! What a notch leaves of a post.
 
 use super::Value::{Number, Share};
-use super::{Answer, Block, Given, Input, Pen, Stage, Sum, Usual, Vec2, Verdict, Worked};
+use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Usual, Vec2, Verdict, Worked};
 use crate::cautions::NOTCH as WEAKENS;
-use crate::quick::notch::{Governs, centred_mortise, face_notch, moment_at_ground, which_governs};
+use crate::quick::notch::{
+    WorkedHardest, centred_mortise, face_notch, moment_at_ground, which_governs,
+};
 
 const DEPTH: Input = Input::length("notch depth", "Depth of the post")
     .called("depth of the post")
@@ -28,7 +30,7 @@ const WIND: Input = Input::number("notch wind", "Net wind pressure", "kN/m²")
     .how("to see what the ground line carries")
     .may();
 
-pub static NOTCH: Sum = Sum {
+pub static NOTCH: QuickSum = QuickSum {
     id: "notch",
     title: "Notch in a post",
     stage: Stage::Boards,
@@ -43,7 +45,7 @@ pub static NOTCH: Sum = Sum {
     picture: notch_picture,
     pictured: "A post from the side with the notch in it",
     caution: Some(&WEAKENS),
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn notch(given: &Given<'_>) -> Worked {
@@ -71,13 +73,13 @@ fn notch(given: &Given<'_>) -> Worked {
     Ok(answer.row("Bending at the ground", Number(moment, 2), "kNm"))
 }
 
-fn governs(governs: Governs) -> (Verdict, &'static str) {
+fn governs(governs: WorkedHardest) -> (Verdict, &'static str) {
     match governs {
-        Governs::Notch => (
+        WorkedHardest::Notch => (
             Verdict::Attention,
             "Under an even wind the post is worked hardest **at the notch.**",
         ),
-        Governs::GroundLine => (
+        WorkedHardest::GroundLine => (
             Verdict::Note,
             "Under an even wind the post is worked hardest **at the ground,** not at the notch.",
         ),

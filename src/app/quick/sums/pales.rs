@@ -2,8 +2,8 @@
 
 use super::Tail::Unit;
 use super::Value::{Count, Fine};
-use super::{Answer, Block, Given, Input, Pen, Stage, Stop, Sum, Vec2, Verdict, Worked};
-use crate::quick::pales::{Pales, pales};
+use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
+use crate::quick::pales::{PaleRow, pales};
 
 const COVER: Input = Input::length("pales cover", "Width to cover").called("width to cover");
 const WIDTH: Input = Input::length("pales width", "Width of a pale").called("width of a pale");
@@ -11,7 +11,7 @@ const LAP: Input = Input::length("pales lap", "Least lap")
     .called("lap")
     .how_natively("13 to 30 as a rule", "1/2 to 1 1/4 in as a rule");
 
-pub static PALES: Sum = Sum {
+pub static PALES: QuickSum = QuickSum {
     id: "pales",
     title: "Pales and their lap",
     stage: Stage::Boards,
@@ -23,13 +23,13 @@ pub static PALES: Sum = Sum {
     work: cover,
     picture: cover_picture,
     pictured: "Pales from above, each lapping the next",
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 /// At most so many pales are listed one by one.
 const MOST: usize = 40;
 
-fn row(given: &Given<'_>) -> Result<Pales, Stop> {
+fn row(given: &Given<'_>) -> Result<PaleRow, Stop> {
     let (cover, width) = (given.get(&COVER)?, given.get(&WIDTH)?);
     Ok(pales(cover, width, given.get(&LAP)?)?)
 }

@@ -2,14 +2,14 @@
 
 use super::Tail::{Pm, Unit};
 use super::Value::{Degrees, Length};
-use super::{Answer, Given, Input, Pen, Stage, Stop, Sum, Vec2, Verdict, Worked};
+use super::{Answer, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
 use crate::app::desk::{Desk, Menu, Then};
-use crate::app::quick::keep::{self, Kept, Marks, Put};
+use crate::app::quick::keep::{self, KeptIn, NewMarks, Put};
 use crate::drawing::Sketch;
 use crate::job::edit::Edit;
 use crate::job::reading::Reading;
 use crate::job::{Job, MarkId};
-use crate::quick::two_tapes::{Crossing, TwoTapes, point_by_tapes, tapes_to};
+use crate::quick::two_tapes::{TapesCrossing, TwoTapes, point_by_tapes, tapes_to};
 use tautmark_ui::Place;
 
 const SIDES: &[&str] = &["Left", "Right"];
@@ -27,7 +27,7 @@ const SIDE: Input = Input::choice(
     SIDES,
 );
 
-pub static BY_TAPES: Sum = Sum {
+pub static BY_TAPES: QuickSum = QuickSum {
     id: "point",
     title: "Point by two tapes",
     stage: Stage::Measure,
@@ -53,7 +53,7 @@ fn taped(given: &Given<'_>) -> Result<TwoTapes, Stop> {
 }
 
 fn warned(answer: Answer, crossing: f64) -> Answer {
-    match Crossing::of(crossing).text() {
+    match TapesCrossing::of(crossing).text() {
         Some(text) => answer.says(Verdict::Attention, text),
         None => answer,
     }
@@ -117,7 +117,7 @@ fn tapes_picture(pen: &mut Pen<'_>) {
 
 /// The two marks are some of the job's, or new ones.
 fn keep_point(desk: &mut Desk, inputs: &'static [Input]) -> Then {
-    let kept = Kept {
+    let kept = KeptIn {
         title: "Point by two tapes",
         said: "A mark and its two tapes.",
         place: Place::Walls,
@@ -140,7 +140,7 @@ fn keep_point(desk: &mut Desk, inputs: &'static [Input]) -> Then {
     desk.offer(menu)
 }
 
-fn second_mark(desk: &mut Desk, inputs: &'static [Input], kept: Kept, first: MarkId) -> Then {
+fn second_mark(desk: &mut Desk, inputs: &'static [Input], kept: KeptIn, first: MarkId) -> Then {
     let marks = desk.saved().marks.iter().filter(|mark| mark.id != first);
     let menu = marks.fold(Menu::new("And the second mark?"), |menu, mark| {
         let base = [first.clone(), mark.id.clone()];
@@ -151,7 +151,12 @@ fn second_mark(desk: &mut Desk, inputs: &'static [Input], kept: Kept, first: Mar
     desk.offer(menu)
 }
 
-fn into_between(desk: &mut Desk, inputs: &'static [Input], kept: &Kept, base: [MarkId; 2]) -> Then {
+fn into_between(
+    desk: &mut Desk,
+    inputs: &'static [Input],
+    kept: &KeptIn,
+    base: [MarkId; 2],
+) -> Then {
     let at = base.clone().map(|mark| {
         let known = desk.solution.marks.get(&mark).map(|fix| [fix.x, fix.y]);
         let rough = desk.saved().marks.iter().find(|one| one.id == mark);
@@ -174,7 +179,7 @@ fn between(
     let along = (ends[1] - ends[0]).try_normalize(1e-9)?;
     let left = Vec2::new(-along.y, along.x) * side(given);
     let rough = ends[0] + along * point.along.value + left * point.off.value;
-    let mut marks = Marks::beside(job);
+    let mut marks = NewMarks::beside(job);
     let new = marks.exactly([rough.x, rough.y]);
     let mut edits = marks.edits();
     let [first, second] = base.clone();
@@ -190,7 +195,7 @@ fn between(
 fn with_new_marks(given: &Given<'_>, job: &Job) -> Option<Edit> {
     let tapes = taped(given).ok()?;
     let point = point_by_tapes(&tapes).ok()?;
-    let mut marks = Marks::beside(job);
+    let mut marks = NewMarks::beside(job);
     let first = marks.at(0.0, 0.0);
     let second = marks.at(tapes.base.length, 0.0);
     let new = marks.at(point.along.value, point.off.value * side(given));
@@ -210,7 +215,7 @@ const ALONG: Input =
     Input::length("to along", "Along it from the first mark").called("distance along the base");
 const OFF: Input = Input::length("to off", "Square off it").called("distance off the base");
 
-pub static TAPES_TO: Sum = Sum {
+pub static TAPES_TO: QuickSum = QuickSum {
     id: "tapes to",
     title: "Tapes to a point",
     stage: Stage::Measure,
@@ -222,7 +227,7 @@ pub static TAPES_TO: Sum = Sum {
     work: to_work,
     picture: to_picture,
     pictured: "Two marks, and the two tapes that meet in the point wanted",
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn to_given(given: &Given<'_>) -> Result<[f64; 3], Stop> {

@@ -2,7 +2,7 @@
 
 use super::Tail::Pm;
 use super::Value::Fine;
-use super::{Answer, Block, Given, Input, Pen, Stage, Sum, Usual, Vec2, Verdict, Worked};
+use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Usual, Vec2, Verdict, Worked};
 use crate::quick::spirit_level::reversed;
 
 const PACKED: Input = Input::up("spirit first", "Packing, first way round")
@@ -15,7 +15,7 @@ const LONG: Input = Input::length("spirit length", "Length of the level")
     .called("length of the spirit level")
     .natively(Usual::METRIC.spirit_level, Usual::FEET.spirit_level);
 
-pub static SPIRIT: Sum = Sum {
+pub static SPIRIT: QuickSum = QuickSum {
     id: "spirit",
     title: "Turn the spirit level round",
     stage: Stage::Levels,
@@ -28,7 +28,7 @@ pub static SPIRIT: Sum = Sum {
     work: spirit,
     picture: spirit_picture,
     pictured: "A spirit level over two points, and turned end for end",
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 /// Packing is read to half a millimetre, 1 s.d.

@@ -2,14 +2,14 @@
 
 use super::Tail::{AnglePm, Pm, Unit};
 use super::Value::{Angle, Length, Words};
-use super::{Answer, Given, Input, Pen, Stage, Stop, Sum, Vec2, Verdict, Worked};
-use crate::app::quick::keep::{self, Kept, Marks};
+use super::{Answer, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
+use crate::app::quick::keep::{self, KeptIn, NewMarks};
 use crate::drawing::Sketch;
 use crate::job::Job;
 use crate::job::edit::Edit;
 use crate::job::reading::Reading;
 use crate::quick::four_sides::{
-    Agreement, FourSides, FourSidesCheck, Layout, Side, Slide, ToRectangle, four_sides,
+    Agreement, FourSides, FourSidesCheck, Layout, SideName, Slide, ToRectangle, four_sides,
     rectangle_diagonal,
 };
 use tautmark_ui::Place;
@@ -21,7 +21,7 @@ const DA: Input = Input::length("square da", "Side D to A").called("side DA");
 const AC: Input = Input::length("square ac", "Diagonal A to C").called("diagonal AC");
 const BD: Input = Input::length("square bd", "Diagonal B to D").called("diagonal BD");
 
-pub static SIX_TAPES: Sum = Sum {
+pub static SIX_TAPES: QuickSum = QuickSum {
     id: "square",
     title: "Is it square?",
     stage: Stage::Measure,
@@ -37,7 +37,7 @@ pub static SIX_TAPES: Sum = Sum {
     pictured: "Four corners, their sides and both diagonals",
     caution: None,
     keep: Some(|desk, inputs| {
-        let kept = Kept {
+        let kept = KeptIn {
             title: "Four sides and two diagonals",
             said: "Four marks and six tapes.",
             place: Place::Walls,
@@ -134,12 +134,12 @@ fn slides(either: &[Slide; 2]) -> Answer {
         .row("Both diagonals then read", Length(first.diagonal), Unit)
 }
 
-fn side(side: Side) -> &'static str {
+fn side(side: SideName) -> &'static str {
     match side {
-        Side::AB => "side A to B",
-        Side::BC => "side B to C",
-        Side::CD => "side C to D",
-        Side::DA => "side D to A",
+        SideName::AB => "side A to B",
+        SideName::BC => "side B to C",
+        SideName::CD => "side C to D",
+        SideName::DA => "side D to A",
     }
 }
 
@@ -191,7 +191,7 @@ fn named(sketch: &mut Sketch<'_>, at: [Vec2; 4]) {
 fn in_job(given: &Given<'_>, job: &Job) -> Option<Edit> {
     let tapes = taped(given).ok()?;
     four_sides(&tapes).ok()?;
-    let mut marks = Marks::beside(job);
+    let mut marks = NewMarks::beside(job);
     let [a, b, c, d] = lying(given).map(|at| marks.at(at.x, at.y));
     let mut edits = marks.edits();
     let read = [
@@ -210,7 +210,7 @@ fn in_job(given: &Given<'_>, job: &Job) -> Option<Edit> {
 const WIDE: Input = Input::length("rectangle width", "One side").called("width");
 const LONG: Input = Input::length("rectangle length", "The other side").called("length");
 
-pub static DIAGONAL: Sum = Sum {
+pub static DIAGONAL: QuickSum = QuickSum {
     id: "diagonal",
     title: "Diagonal of a rectangle",
     stage: Stage::Strings,
@@ -222,7 +222,7 @@ pub static DIAGONAL: Sum = Sum {
     work: diagonal,
     picture: diagonal_picture,
     pictured: "A rectangle and its diagonals",
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn diagonal(given: &Given<'_>) -> Worked {

@@ -2,7 +2,7 @@
 
 use super::Tail::Unit;
 use super::Value::Length;
-use super::{Answer, Block, Given, Input, Pen, Stage, Sum, Usual, Vec2, Verdict, Worked};
+use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Usual, Vec2, Verdict, Worked};
 use crate::quick::gate::ground_under_swing;
 
 const GAP: Input =
@@ -16,7 +16,7 @@ const WANTED: Input = Input::length("swing wanted", "Clearance wanted")
     .called("wanted clearance")
     .natively(Usual::METRIC.swing, Usual::FEET.swing);
 
-pub static SWING: Sum = Sum {
+pub static SWING: QuickSum = QuickSum {
     id: "swing",
     title: "Ground under a gate",
     stage: Stage::Gate,
@@ -29,7 +29,7 @@ pub static SWING: Sum = Sum {
     work: swing,
     picture: swing_picture,
     pictured: "A gate leaf over ground that rises under it",
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn swing(given: &Given<'_>) -> Worked {

@@ -2,7 +2,7 @@
 
 use super::Tail::{Pm, Unit};
 use super::Value::{Fine, Length};
-use super::{Answer, Given, Input, Pen, Stage, Sum, Vec2, Verdict, Worked};
+use super::{Answer, Given, Input, Pen, QuickSum, Stage, Vec2, Verdict, Worked};
 use crate::length::distance;
 use crate::quick::Figure;
 use crate::quick::tape_check::{
@@ -17,7 +17,7 @@ const DROP: Input = Input::length("slope drop", "One end higher by")
     .called("drop")
     .how("or the middle pushed aside, for each half");
 
-pub static SLOPE: Sum = Sum {
+pub static SLOPE: QuickSum = QuickSum {
     id: "slope",
     title: "Tape on a slope",
     stage: Stage::Measure,
@@ -29,7 +29,7 @@ pub static SLOPE: Sum = Sum {
     work: slope,
     picture: slope_picture,
     pictured: "A tape pulled on a slope, and the level distance",
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn slope(given: &Given<'_>) -> Worked {
@@ -70,7 +70,7 @@ const PULL: Input = Input::number("sag pull", "Pull", "N")
     .usually(50.0);
 const WHAT: Input = Input::choice("sag what", "It is a", &["Mason's line", "Steel tape"]);
 
-pub static SAG: Sum = Sum {
+pub static SAG: QuickSum = QuickSum {
     id: "sag",
     title: "Sag of a tape or line",
     stage: Stage::Measure,
@@ -83,7 +83,7 @@ pub static SAG: Sum = Sum {
     work: sag,
     picture: sag_picture,
     pictured: "A line between two pegs, hanging in its middle",
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 /// Over this length, mm, wind bows a line aside further than it sags.
@@ -139,7 +139,7 @@ const FAR_OTHER: Input = Input::length("two tapes second far", "Second tape, the
     .called("longer, second")
     .may();
 
-pub static TWO_TAPES: Sum = Sum {
+pub static TWO_TAPES: QuickSum = QuickSum {
     id: "two tapes",
     title: "Do my two tapes agree?",
     stage: Stage::Measure,
@@ -153,7 +153,7 @@ pub static TWO_TAPES: Sum = Sum {
     work: two_tapes,
     picture: two_tapes_picture,
     pictured: "One length read with two tapes, and a longer one",
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn two_tapes(given: &Given<'_>) -> Worked {

@@ -3,7 +3,7 @@
 use super::Tail::{AnglePm, Pm};
 use super::Value::{Angle, Length};
 use super::corner::{ACROSS_TAPE, FIRST, SECOND, legs, taped, triangle};
-use super::{Answer, Given, Input, Pen, Stage, Sum, Vec2, Verdict, Worked};
+use super::{Answer, Given, Input, Pen, QuickSum, Stage, Vec2, Verdict, Worked};
 use crate::drawing::direction;
 use crate::quick::corner::corner_by_tapes;
 use crate::quick::turn_string::{Swing, turn_string};
@@ -16,7 +16,7 @@ const END: Input = Input::length("corner end", "Corner to the string's end")
     .called("distance to the string's end")
     .how("to the nail that moves");
 
-pub static TURN: Sum = Sum {
+pub static TURN: QuickSum = QuickSum {
     id: "turn",
     title: "Turn a string",
     stage: Stage::Strings,
@@ -35,7 +35,7 @@ pub static TURN: Sum = Sum {
     work: turn_work,
     picture: turn_picture,
     pictured: "A corner, and the string turned to the angle wanted",
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn turn_work(given: &Given<'_>) -> Worked {

@@ -3,7 +3,7 @@
 use super::Tail::Pm;
 use super::Value::Fine;
 use super::laser::slope;
-use super::{Given, Input, Pen, Stage, Sum, Vec2, Worked};
+use super::{Given, Input, Pen, QuickSum, Stage, Vec2, Worked};
 use crate::cautions::LASER;
 use crate::quick::laser_check::turn_about;
 
@@ -14,7 +14,7 @@ const APART: Input = Input::up("turn about apart", "Second mark above the first"
     .called("height between the marks")
     .how("Down where it is below");
 
-pub static TURN_ABOUT: Sum = Sum {
+pub static TURN_ABOUT: QuickSum = QuickSum {
     id: "turn about",
     title: "Turn the laser about",
     stage: Stage::Levels,
@@ -27,7 +27,7 @@ pub static TURN_ABOUT: Sum = Sum {
     picture: about_picture,
     pictured: "A laser marked on a wall, and again turned half round",
     caution: Some(&LASER),
-    ..Sum::BARE
+    ..QuickSum::BARE
 };
 
 fn about(given: &Given<'_>) -> Worked {
