@@ -501,6 +501,20 @@ fn equal_spaces_make_a_run_of_their_own() {
 }
 
 #[test]
+fn so_many_equal_spaces_are_kept_without_a_longest_one() {
+    let hand = sum("Equal spaces");
+    hand.press("Length to fill");
+    hand.keys("9200");
+    hand.press("Next");
+    hand.press("Leave this figure");
+    hand.press("Or so many bays");
+    hand.enter("5");
+    hand.press("Keep in a job");
+    let solution = solve(&hand.saved());
+    assert_eq!(solution.runs["R1"].posts.len(), 6);
+}
+
+#[test]
 fn a_carried_level_becomes_set_ups_and_sights() {
     let hand = sum("Level round a corner");
     type_all(&hand, "Datum from the first place", &["400", "612", "575"]);

@@ -149,7 +149,7 @@ pub fn along(run: usize, post: usize) -> KeypadFigure {
             }
             of.judge(desk, slot, typed)
         })
-        .then(move |_| Some(across(run, post)))
+        .followed_by(&across(run, post))
 }
 
 /// How far the post's centre is behind the string.

@@ -40,7 +40,7 @@ pub fn post_width(run: usize) -> KeypadFigure {
     let width = of_run(run, "Post, along the string", |run| {
         Some(&mut run.post.get_or_insert_default().width)
     });
-    width.then(move |_| Some(post_depth(run)))
+    width.followed_by(&post_depth(run))
 }
 
 pub fn post_depth(run: usize) -> KeypadFigure {
@@ -125,10 +125,8 @@ pub fn leaf_gaps(run: usize, i: usize) -> [KeypadFigure; 3] {
     let under = of_leaf(run, i, "under the leaf", |leaf| &mut leaf.ground);
     let latch = of_leaf(run, i, "at the latch", |leaf| &mut leaf.latch);
     let hinge = of_leaf(run, i, "at the hinges", |leaf| &mut leaf.hinge);
-    let (after_latch, after_hinge) = (under.clone(), latch.clone());
-    let latch = latch.then(move |_| Some(after_latch.clone()));
-    let hinge = hinge.then(move |_| Some(after_hinge.clone()));
-    [hinge, latch, under]
+    let latch = latch.followed_by(&under);
+    [hinge.followed_by(&latch), latch, under]
 }
 
 const PINNED: &str = "Its centre on the tape, from the run’s zero.";
@@ -188,8 +186,7 @@ fn of_corner(run: usize, label: &str, slot: fn(&mut CornerPost) -> &mut f64) -> 
 pub fn corner_post(run: usize) -> [KeypadFigure; 2] {
     let depth = of_corner(run, "Corner post, depth", |post| &mut post.depth);
     let width = of_corner(run, "Corner post, width", |post| &mut post.width);
-    let after = depth.clone();
-    [width.then(move |_| Some(after.clone())), depth]
+    [width.followed_by(&depth), depth]
 }
 
 fn of_hole(run: usize, label: &str, slot: fn(&mut Hole) -> &mut f64) -> KeypadFigure {
@@ -206,8 +203,7 @@ fn of_hole(run: usize, label: &str, slot: fn(&mut Hole) -> &mut f64) -> KeypadFi
 pub fn hole(run: usize) -> [KeypadFigure; 2] {
     let depth = of_hole(run, "Hole, deep", |hole| &mut hole.depth);
     let across = of_hole(run, "Hole, across", |hole| &mut hole.diameter);
-    let after = depth.clone();
-    [across.then(move |_| Some(after.clone())), depth]
+    [across.followed_by(&depth), depth]
 }
 
 pub fn tolerance(run: usize) -> KeypadFigure {

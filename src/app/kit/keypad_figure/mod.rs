@@ -8,11 +8,16 @@
 //!        └── Prompt   ──▶ the keypad: title, hint, verdict, the figure after it
 //! ```
 
+mod prompt;
+mod slot;
+
+pub use slot::Slot;
+
 use super::fields::{FormRow, figure};
 use super::problems::problem_in;
 use super::words::status;
 use crate::app::desk::entry::plain;
-use crate::app::desk::{Desk, Entered, FigureKind, Focus, Prompt};
+use crate::app::desk::{Desk, Entered, FigureKind, Focus};
 use crate::job::edit::Edit;
 use crate::job::{Job, Severity};
 use crate::length::{self, Unit};
@@ -20,44 +25,6 @@ use std::rc::Rc;
 use tautmark_ui::{Status, Verdict};
 
 type OfJob<T> = Rc<dyn Fn(&Job) -> T>;
-
-/// Where a figure is kept in a part of the job.
-pub trait Slot {
-    fn figure(&self) -> Option<f64>;
-    fn keep(&mut self, value: f64);
-}
-
-impl Slot for f64 {
-    fn figure(&self) -> Option<f64> {
-        Some(*self)
-    }
-
-    fn keep(&mut self, value: f64) {
-        *self = value;
-    }
-}
-
-impl Slot for Option<f64> {
-    fn figure(&self) -> Option<f64> {
-        *self
-    }
-
-    fn keep(&mut self, value: f64) {
-        *self = Some(value);
-    }
-}
-
-/// How many.
-impl Slot for u32 {
-    fn figure(&self) -> Option<f64> {
-        Some(f64::from(*self))
-    }
-
-    /// The keypad lets only whole ones through; what is past the range is the nearest in it.
-    fn keep(&mut self, value: f64) {
-        *self = value as u32;
-    }
-}
 
 /// A figure that is typed.
 #[derive(Clone)]
@@ -212,6 +179,13 @@ impl KeypadFigure {
         self
     }
 
+    /// With the one asked for after it, whatever was entered.
+    #[must_use]
+    pub fn followed_by(self, next: &KeypadFigure) -> Self {
+        let next = next.clone();
+        self.then(move |_| Some(next.clone()))
+    }
+
     /// With which of how many it is.
     #[must_use]
     pub fn progress(mut self, of: impl Fn(&Job) -> Option<(usize, usize)> + 'static) -> Self {
@@ -259,63 +233,10 @@ impl KeypadFigure {
 
 const GONE: &str = "What this figure is of is not in the job any more. Leave it with the cross.";
 
-impl Prompt for KeypadFigure {
-    fn key(&self) -> String {
-        self.key.clone()
-    }
-
-    fn title(&self, job: &Job) -> String {
-        (self.title)(job)
-    }
-
-    fn measure(&self) -> FigureKind {
-        self.kind
-    }
-
-    fn value(&self, job: &Job) -> Option<f64> {
-        (self.get)(job)
-    }
-
-    fn unit(&self, job: &Job) -> Unit {
-        self.unit.unwrap_or(job.show.lengths)
-    }
-
-    fn usually_negative(&self) -> bool {
-        self.negative_at_first
-    }
-
-    fn enter(&self, job: &Job, value: f64) -> Entered {
-        (self.enter)(job, value)
-    }
-
-    fn progress(&self, job: &Job) -> Option<(usize, usize)> {
-        (self.progress)(job)
-    }
-
-    fn next(&self, job: &Job) -> Option<Box<dyn Prompt>> {
-        (self.next)(job).map(|figure| Box::new(figure) as Box<dyn Prompt>)
-    }
-
-    fn verdict(&self, desk: &Desk, typed: Option<f64>) -> Option<Status> {
-        match typed {
-            Some(value) => (self.judge)(desk, value),
-            None => (self.hint)(desk),
-        }
-    }
-
-    fn extra(&self, job: &Job) -> Option<(String, Box<dyn Prompt>)> {
-        let (name, figure) = (self.extra)(job)?;
-        Some((name.to_owned(), Box::new(figure)))
-    }
-
-    fn focus(&self, _job: &Job) -> Focus {
-        self.focus
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::app::desk::Prompt;
     use crate::app::device::Desktop;
     use crate::job::example;
     use crate::store::Jobs;
