@@ -2,7 +2,9 @@
 
 use super::list;
 use slint::{Global, SharedString};
-use tautmark_ui::{Anchor, App, PaintedDrawing, DrawingVm, PaintedLabel, Nav, Page, Place, Paint, PaintedStroke};
+use tautmark_ui::{
+    Anchor, App, DrawingVm, Nav, Page, Paint, PaintedDrawing, PaintedLabel, PaintedStroke, Place,
+};
 
 /// Marks A to F of the plan, in mm.
 const MARKS: [(&str, f32, f32); 6] = [

@@ -2,7 +2,7 @@
 
 use super::{fact, list, row, status};
 use slint::Global;
-use tautmark_ui::{App, BoardsVm, CutListVm, FrameVm, HeightsVm, RowItem, LevelsVm, Verdict};
+use tautmark_ui::{App, BoardsVm, CutListVm, FrameVm, HeightsVm, LevelsVm, RowItem, Verdict};
 
 pub fn levels(app: &App) {
     let vm = LevelsVm::get(app);

@@ -14,7 +14,7 @@ use i_slint_backend_testing::{TestingBackend, TestingBackendOptions, mock_elapse
 use slint::{ComponentHandle, Global, LogicalSize, ModelRc, SharedString, StyledText, VecModel};
 use std::{rc::Rc, time::Duration};
 use tautmark_ui::{
-    App, DrawingVm, Fact, FormShape, RowItem, Nav, Page, Place, Status, Theme, ThemeMode, Verdict,
+    App, DrawingVm, Fact, FormShape, Nav, Page, Place, RowItem, Status, Theme, ThemeMode, Verdict,
 };
 
 /// A window of the app in this test's own thread, full of the orchard corner.

@@ -2,7 +2,7 @@
 
 use super::{fact, list, row, said};
 use slint::Global;
-use tautmark_ui::{App, FrameVm, RowItem, MarkOutVm, PostsVm, StripBay, StripPost, Verdict};
+use tautmark_ui::{App, FrameVm, MarkOutVm, PostsVm, RowItem, StripBay, StripPost, Verdict};
 
 pub fn posts(app: &App) {
     let vm = PostsVm::get(app);

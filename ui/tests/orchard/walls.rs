@@ -2,7 +2,7 @@
 
 use super::{fact, list, row, said, status};
 use slint::Global;
-use tautmark_ui::{App, CornerVm, RowItem, LinesVm, Remedy, StringVm, Verdict, WallsVm};
+use tautmark_ui::{App, CornerVm, LinesVm, Remedy, RowItem, StringVm, Verdict, WallsVm};
 
 pub fn walls(app: &App) {
     let vm = WallsVm::get(app);
