@@ -10,14 +10,14 @@ use crate::length::{Unit, distance, fine_with_unit};
 
 /// A line laser or an optical level and the person reading it.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Laser {
+pub struct LaserWorth {
     /// Stated accuracy, mm per m: a limit either way.
     pub accuracy: f64,
     /// Standard deviation of one reading, mm.
     pub reading: f64,
 }
 
-impl Default for Laser {
+impl Default for LaserWorth {
     /// A plain cross-line laser: 0.3 mm per m, read to 1 mm.
     fn default() -> Self {
         Self {
@@ -27,7 +27,7 @@ impl Default for Laser {
     }
 }
 
-impl Laser {
+impl LaserWorth {
     /// Standard deviation, mm, of one sight at `dist` mm: √(reading² + (accuracy · dist/1000 /√3)²).
     /// The stated accuracy counts as equally likely anywhere between its limits, hence √3.
     ///
@@ -76,7 +76,7 @@ mod tests {
 
     #[test]
     fn equal_sights_cost_nothing() {
-        let laser = Laser::default();
+        let laser = LaserWorth::default();
         assert_eq!(laser.unequal_sights(9000.0, 9000.0), 0.0);
         assert_eq!(laser.balance_advice(9000.0, 8000.0, Unit::Mm), None);
         assert!((laser.unequal_sights(3000.0, 18_000.0) - 4.5).abs() < 1e-12);

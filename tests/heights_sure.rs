@@ -7,7 +7,7 @@ use lasers::{Plane, eye};
 use rand::rngs::StdRng;
 use rand::{RngExt, SeedableRng};
 use serde_json::json;
-use tautmark::laser::Laser;
+use tautmark::laser::LaserWorth;
 use tautmark::solve;
 
 const LENGTH: f64 = 20_000.0;
@@ -16,7 +16,7 @@ const LENGTH: f64 = 20_000.0;
 /// hand, mm, with the ± that is said of it.
 fn marked(seed: u64) -> Vec<(f64, f64)> {
     let mut rng = StdRng::seed_from_u64(seed);
-    let laser = Laser::default();
+    let laser = LaserWorth::default();
     let plane = Plane::random(&mut rng, laser);
     let stand = [
         rng.random_range(0.0..LENGTH),

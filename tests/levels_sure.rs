@@ -10,7 +10,7 @@ use serde_json::{Value, json};
 use std::collections::HashMap;
 use std::f64::consts::TAU;
 use std::sync::OnceLock;
-use tautmark::laser::Laser;
+use tautmark::laser::LaserWorth;
 use tautmark::levels::LevelsFix;
 use tautmark::solve;
 
@@ -29,7 +29,7 @@ struct Levelled {
 /// put them out.
 fn levelled(seed: u64) -> Levelled {
     let mut rng = StdRng::seed_from_u64(seed);
-    let laser = Laser::default();
+    let laser = LaserWorth::default();
     let count = rng.random_range(1..=5);
     let lines: Vec<f64> = (0..count)
         .map(|_| rng.random_range(300.0..1500.0))
@@ -153,7 +153,7 @@ fn a_slip_of_ten_deviations_is_among_the_suspects() {
         let mut levelled = levelled.clone();
         let reading = &mut levelled.setups[setup][sight];
         let size = 10.0 + (seed % 20) as f64;
-        let slip = Laser::default().sd(reading.2) * if seed % 2 == 0 { size } else { -size };
+        let slip = LaserWorth::default().sd(reading.2) * if seed % 2 == 0 { size } else { -size };
         reading.1 += slip;
         let fix = solved(&levelled);
         tried += 1;

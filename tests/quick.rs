@@ -2,15 +2,15 @@
 //! cannot be is refused in words.
 
 use proptest::prelude::*;
-use tautmark::laser::Laser;
+use tautmark::laser::LaserWorth;
 use tautmark::quick::bays::{bays_of, equal_bays};
-use tautmark::quick::carry_level::{FromLine, Shared, Sight, TwoSetups, carry_level};
-use tautmark::quick::concrete::{Hole, concrete};
+use tautmark::quick::carry_level::{FromLine, LineSight, Shared, TwoSetups, carry_level};
+use tautmark::quick::concrete::{ConcreteHole, concrete};
 use tautmark::quick::corner::{CornerTapes, across_for, corner_by_tapes};
 use tautmark::quick::fall::{fall_over_bays, sloping_rail};
 use tautmark::quick::four_sides::{Agreement, FourSides, ToRectangle, four_sides};
 use tautmark::quick::gaps::{Ends, equal_gaps, fewest_items};
-use tautmark::quick::gate::{Opening, ground_under_swing, latch_drop, leaf};
+use tautmark::quick::gate::{TapedOpening, ground_under_swing, latch_drop, leaf};
 use tautmark::quick::gate_lock::{GateAtLock, TaperedBoard, lock_stack};
 use tautmark::quick::laser_check::{AtPegs, LaserCheckError, TwoPegs, turn_about, two_pegs};
 use tautmark::quick::notch::{centred_mortise, face_notch, moment_at_ground, which_governs};
@@ -221,12 +221,12 @@ proptest! {
         datum in -900.0..900.0f64, first in -900.0..900.0f64, second in -900.0..900.0f64,
         down in -900.0..900.0f64,
     ) {
-        let at = |down: f64| Sight { down, dist: 6000.0 };
+        let at = |down: f64| LineSight { down, dist: 6000.0 };
         let carried = carry_level(&TwoSetups {
             datum: at(datum),
             change_points: vec![Shared { first: at(first), second: at(second) }],
             datum_again: None,
-        }, Laser::default())?;
+        }, LaserWorth::default())?;
         // Above the datum: the first line stands `datum` up, the mark `down` below it.
         let by_height = carried.to_height(datum - down);
         let by_first = carried.from_second(down);
@@ -250,7 +250,7 @@ proptest! {
             second: AtPegs { a: reads(1400.0, dist.a), b: reads(1400.0 + fall, dist.b) },
             second_dist: dist,
             higher: None,
-        }, Laser { accuracy: 0.3, reading: 0.5 });
+        }, LaserWorth { accuracy: 0.3, reading: 0.5 });
         if check == Err(LaserCheckError::ChangedPlaces) {
             // A line that far out over nearly level pegs looks like two readings changed over.
             prop_assert!(slope.abs() > 0.9 && fall.abs() < slope.abs() * base / 1000.0);
@@ -289,15 +289,15 @@ proptest! {
         prop_assert!(equal_gaps(bad, 50.0, 4, Ends::Flush).is_err());
         prop_assert!(pales(bad, 125.0, 20.0).is_err() && pales(1800.0, bad, 20.0).is_err());
         prop_assert!(fall_over_bays(600.0, 4, bad).is_err() && sloping_rail(bad, 0.0).is_err());
-        prop_assert!(turn_about(3.0, bad, Laser::default()).is_err());
+        prop_assert!(turn_about(3.0, bad, LaserWorth::default()).is_err());
         prop_assert!(reversed(1.0, 2.0, bad, 0.5).is_err());
         prop_assert!(level_length(bad, 0.0).is_err() && tape_sag(bad, 50.0, 0.1).is_err());
         prop_assert!(face_notch(bad, 1.0).is_err() && centred_mortise(bad, 1.0).is_err());
         prop_assert!(latch_drop(bad, 1.0, 1800.0).is_err());
-        let opening = Opening { top: bad, middle: 1000.0, bottom: 1000.0 };
+        let opening = TapedOpening { top: bad, middle: 1000.0, bottom: 1000.0 };
         prop_assert!(leaf(opening, 10.0, 10.0).is_err());
         prop_assert!(bevel::long_to_short(bad, 45.0).is_err());
-        let hole = Hole { diameter: bad, depth: 600.0, post: [100.0, 100.0] };
+        let hole = ConcreteHole { diameter: bad, depth: 600.0, post: [100.0, 100.0] };
         prop_assert!(concrete(hole, 3, 0.25, 12.0).is_err());
     }
 
@@ -327,8 +327,8 @@ proptest! {
         sane(pales(a, b, c))?;
         sane(fall_over_bays(a, n, b))?;
         sane(sloping_rail(a, b))?;
-        let laser = Laser { accuracy: k.abs() / 1e4, reading: l };
-        let sight = |down: f64, dist: f64| Sight { down, dist };
+        let laser = LaserWorth { accuracy: k.abs() / 1e4, reading: l };
+        let sight = |down: f64, dist: f64| LineSight { down, dist };
         sane(carry_level(&TwoSetups {
             datum: sight(a, b),
             change_points: vec![Shared { first: sight(c, d), second: sight(e, g) }; n % 3],
@@ -345,7 +345,7 @@ proptest! {
         sane(level_length(a, b))?;
         sane(tape_sag(a, b, c))?;
         sane(line_sag(a, b, c))?;
-        sane(leaf(Opening { top: a, middle: b, bottom: c }, d, e))?;
+        sane(leaf(TapedOpening { top: a, middle: b, bottom: c }, d, e))?;
         sane(latch_drop(a, b, c))?;
         sane(ground_under_swing(a, &[b, c, d], e))?;
         sane(lock_stack(GateAtLock {
@@ -355,6 +355,6 @@ proptest! {
         sane(centred_mortise(a, b))?;
         sane(which_governs(a, b, c, d))?;
         sane(moment_at_ground(a, b, c))?;
-        sane(concrete(Hole { diameter: a, depth: b, post: [c, d] }, n as u32, e, g))?;
+        sane(concrete(ConcreteHole { diameter: a, depth: b, post: [c, d] }, n as u32, e, g))?;
     }
 }

@@ -8,8 +8,8 @@ use rand::rngs::StdRng;
 use rand::{RngExt, SeedableRng};
 use std::f64::consts::TAU;
 use tautmark::job::model::Tape;
-use tautmark::laser::Laser;
-use tautmark::quick::carry_level::{Shared, Sight, TwoSetups, carry_level};
+use tautmark::laser::LaserWorth;
+use tautmark::quick::carry_level::{LineSight, Shared, TwoSetups, carry_level};
 use tautmark::quick::corner::{CornerTapes, corner_by_tapes};
 use tautmark::quick::four_sides::{FourSides, four_sides};
 use tautmark::quick::laser_check::{AtPegs, TwoPegs, turn_about, two_pegs};
@@ -165,7 +165,7 @@ fn four_corners() -> Outcome {
 
 #[test]
 fn carried_level() -> Outcome {
-    let laser = Laser {
+    let laser = LaserWorth {
         accuracy: 0.3,
         reading: 1.0,
     };
@@ -176,7 +176,7 @@ fn carried_level() -> Outcome {
             let turn: f64 = reader.rng.random_range(0.0..TAU);
             let climbs = planes[setup].climbs([dist * turn.cos(), dist * turn.sin()]);
             let down = reader.read(down + climbs, 1.0);
-            Sight { down, dist }
+            LineSight { down, dist }
         };
         let carried = carry_level(
             &TwoSetups {
@@ -201,7 +201,7 @@ fn carried_level() -> Outcome {
 
 #[test]
 fn laser_and_spirit_level() -> Outcome {
-    let laser = Laser {
+    let laser = LaserWorth {
         accuracy: 0.3,
         reading: 1.0,
     };

@@ -1,16 +1,17 @@
 //! Worked examples of the quick sums: site questions with answers worked out by hand.
 
-use tautmark::laser::Laser;
+use tautmark::laser::LaserWorth;
 use tautmark::quick::bays::{bays_of, equal_bays};
-use tautmark::quick::carry_level::{FromLine, Shared, Sight, TwoSetups, carry_level};
-use tautmark::quick::concrete::{Hole, concrete};
+use tautmark::quick::carry_level::{FromLine, LineSight, Shared, TwoSetups, carry_level};
+use tautmark::quick::concrete::{ConcreteHole, concrete};
 use tautmark::quick::corner::{CornerTapes, across_for, corner_by_tapes};
 use tautmark::quick::fall::fall_over_bays;
 use tautmark::quick::four_sides::{
-    Agreement, Diagonals, FourSides, Shape, Side, ToRectangle, four_sides, rectangle_diagonal,
+    Agreement, Diagonals, FourSidedShape, FourSides, SideName, ToRectangle, four_sides,
+    rectangle_diagonal,
 };
 use tautmark::quick::gaps::{Ends, equal_gaps};
-use tautmark::quick::laser_check::{AtPegs, TwoPegs, Verdict, two_pegs};
+use tautmark::quick::laser_check::{AtPegs, LaserVerdict, TwoPegs, two_pegs};
 use tautmark::quick::pales::pales;
 use tautmark::quick::{Figure, Taped};
 
@@ -49,8 +50,8 @@ fn matching_diagonals_of_a_trapezium() -> Outcome {
     let layout = check.layout.ok_or("tapes that agree have a layout")?;
     assert_eq!(
         layout.shape,
-        Shape::Trapezium {
-            parallel: [Side::AB, Side::CD],
+        FourSidedShape::Trapezium {
+            parallel: [SideName::AB, SideName::CD],
             diagonals: Diagonals::Equal
         }
     );
@@ -150,7 +151,7 @@ fn a_level_that_dips() -> Outcome {
             },
             higher: None,
         },
-        Laser {
+        LaserWorth {
             accuracy: 0.1,
             reading: 1.0,
         },
@@ -158,7 +159,7 @@ fn a_level_that_dips() -> Outcome {
     near(check.slope.value, -0.6, 1e-9);
     near(check.true_second.a, 1645.0, 1e-9);
     near(check.true_second.b, 1222.0, 1e-9);
-    assert_eq!(check.verdict, Verdict::Beyond);
+    assert_eq!(check.verdict, LaserVerdict::Beyond);
     Ok(())
 }
 
@@ -174,7 +175,7 @@ fn a_fall_shared_over_bays() -> Outcome {
 /// 9. Concrete for 26 holes.
 #[test]
 fn concrete_for_twenty_six_holes() -> Outcome {
-    let hole = Hole {
+    let hole = ConcreteHole {
         diameter: 8.0 * INCH,
         depth: 24.0 * INCH,
         post: [5.5 * INCH, 5.5 * INCH],
@@ -189,7 +190,7 @@ fn concrete_for_twenty_six_holes() -> Outcome {
 /// 10. The second set-up reads 37 lower on the change point.
 #[test]
 fn a_laser_moved_round_the_corner() -> Outcome {
-    let at = |down: f64| Sight { down, dist: 5000.0 };
+    let at = |down: f64| LineSight { down, dist: 5000.0 };
     let carried = carry_level(
         &TwoSetups {
             datum: at(400.0),
@@ -199,7 +200,7 @@ fn a_laser_moved_round_the_corner() -> Outcome {
             }],
             datum_again: None,
         },
-        Laser::default(),
+        LaserWorth::default(),
     )?;
     near(carried.step.value, -37.0, 1e-9);
     let FromLine::Down(Figure { value, pm }) = carried.from_second(900.0) else {

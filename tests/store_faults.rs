@@ -6,7 +6,7 @@ use memory_disk::{Effect, Fault, MemoryDisk};
 use std::io::ErrorKind;
 use tautmark::job::edit::{Edit, Setting};
 use tautmark::job::{Job, example};
-use tautmark::store::{Access, Cause, JobKey, Jobs, Notice, OpenJob, Trouble, ViewOnly};
+use tautmark::store::{Access, Cause, JobKey, Jobs, OpenJob, StoreNotice, Trouble, ViewOnly};
 
 const KINDS: [ErrorKind; 4] = [
     ErrorKind::StorageFull,
@@ -99,7 +99,9 @@ fn a_failure_at_any_step_loses_nothing_and_is_told() {
                             continue;
                         }
                     };
-                    let afresh = open.take_notices().contains(&Notice::HistoryStartsAfresh);
+                    let afresh = open
+                        .take_notices()
+                        .contains(&StoreNotice::HistoryStartsAfresh);
                     let trouble = all(&mut open);
                     let wanted = open.job().clone();
                     assert_eq!(wanted.title, "title 5");

@@ -8,7 +8,7 @@ use std::time::{Duration, SystemTime};
 use tautmark::job::edit::{Change, Edit, Setting};
 use tautmark::job::reading::Measure;
 use tautmark::job::{EXAMPLE, Job, example, write};
-use tautmark::store::{Access, Contents, JobKey, Jobs, Notice, OpenError, OpenJob, ViewOnly};
+use tautmark::store::{Access, Contents, JobKey, Jobs, OpenError, OpenJob, StoreNotice, ViewOnly};
 
 fn title(text: &str) -> Edit {
     Edit::Set(Setting::Title(text.to_owned()))
@@ -79,7 +79,7 @@ fn a_file_of_any_damage_comes_back_from_the_history() {
         let (disk, jobs, key) = changed();
         disk.put(&file(&key, "job.json"), bytes);
         let mut open = reopened(&jobs, &key);
-        assert_eq!(open.take_notices(), [Notice::RecoveredWhole]);
+        assert_eq!(open.take_notices(), [StoreNotice::RecoveredWhole]);
         assert_eq!(open.job().title, "three");
         assert_eq!(open.history().done().len(), 3);
         let aside = disk.bytes(&file(&key, "aside/000001.job.json"));
@@ -103,7 +103,7 @@ fn with_file_and_history_gone_the_last_good_copy_is_shown() {
     disk.put(&file(&key, "job.json"), b"not a job");
     disk.put(&file(&key, "history.jsonl"), b"not a history");
     let mut open = reopened(&jobs, &key);
-    assert_eq!(open.take_notices(), [Notice::RecoveredEarlier]);
+    assert_eq!(open.take_notices(), [StoreNotice::RecoveredEarlier]);
     assert_eq!(open.job().title, "three");
     drop(open);
     let aside = |end: &str| {
@@ -139,7 +139,7 @@ fn a_file_changed_by_something_else_is_taken_and_the_old_state_kept() {
     let other = EXAMPLE.replace("Orchard corner screen", "From elsewhere");
     disk.put(&file(&key, "job.json"), other.as_bytes());
     let mut open = reopened(&jobs, &key);
-    assert_eq!(open.take_notices(), [Notice::HistoryStartsAfresh]);
+    assert_eq!(open.take_notices(), [StoreNotice::HistoryStartsAfresh]);
     assert_eq!(open.job().title, "From elsewhere");
     open.change(title("and on")).expect("a title");
     drop(open);
@@ -175,7 +175,7 @@ fn a_file_changed_while_it_is_open_becomes_a_job_of_its_own() {
     assert_eq!(open.trouble(), None);
     assert_eq!(
         open.take_notices(),
-        [Notice::OtherVersionKept {
+        [StoreNotice::OtherVersionKept {
             title: "Theirs".into()
         }]
     );

@@ -8,13 +8,13 @@ use std::sync::{Arc, Mutex, MutexGuard};
 use std::time::SystemTime;
 use tautmark::job::edit::{Edit, Setting};
 use tautmark::job::example;
-use tautmark::store::slow::{Handed, Kept, Piece, SlowDisk, Storage};
+use tautmark::store::slow::{FilePiece, HandedOver, Kept, SlowDisk, Storage};
 use tautmark::store::{Cause, Disk, Files, Jobs};
 
 #[derive(Default)]
 struct Shelf {
     parts: BTreeMap<(String, u32), (Vec<u8>, SystemTime)>,
-    waiting: Vec<(Handed, Kept)>,
+    waiting: Vec<(HandedOver, Kept)>,
     refuses: Option<ErrorKind>,
 }
 
@@ -39,27 +39,27 @@ impl Later {
         }
     }
 
-    fn carry_out(&self, handed: Handed) -> io::Result<()> {
+    fn carry_out(&self, handed: HandedOver) -> io::Result<()> {
         let mut shelf = self.shelf();
         if let Some(kind) = shelf.refuses {
             return Err(kind.into());
         }
         let pieces = match handed {
-            Handed::Step(pieces) => pieces,
-            Handed::Everything(pieces) => {
+            HandedOver::Step(pieces) => pieces,
+            HandedOver::Everything(pieces) => {
                 shelf.parts.clear();
                 pieces
             }
         };
         for piece in pieces {
             match piece {
-                Piece::Part {
+                FilePiece::Part {
                     path,
                     part,
                     bytes,
                     changed,
                 } => _ = shelf.parts.insert((path, part), (bytes, changed)),
-                Piece::Gone { path } => shelf.parts.retain(|(have, _), _| *have != path),
+                FilePiece::Gone { path } => shelf.parts.retain(|(have, _), _| *have != path),
             }
         }
         Ok(())
@@ -69,7 +69,7 @@ impl Later {
     fn disk(&self) -> SlowDisk {
         let parts = self.shelf().parts.clone();
         let pieces = parts.into_iter().rev();
-        let pieces = pieces.map(|((path, part), (bytes, changed))| Piece::Part {
+        let pieces = pieces.map(|((path, part), (bytes, changed))| FilePiece::Part {
             path,
             part,
             bytes,
@@ -80,7 +80,7 @@ impl Later {
 }
 
 impl Storage for Later {
-    fn keep(&self, handed: Handed, kept: Kept) {
+    fn keep(&self, handed: HandedOver, kept: Kept) {
         self.shelf().waiting.push((handed, kept));
     }
 }

@@ -36,7 +36,9 @@ mod walls;
 
 pub use about::licences;
 pub use bridge::Bridge;
-pub use desk::{Chosen, Desk, Entry, FigureKind, Focus, Menu, Notice, Prompt, Snack, Then, Typed};
+pub use desk::{
+    Chosen, Desk, FigureKind, Focus, KeypadEntry, Menu, Notice, Prompt, Snack, Then, Typed,
+};
 
 use crate::store::Jobs;
 use bridge::House;
@@ -50,28 +52,28 @@ use tautmark_ui::App;
 static SCREENS: [&dyn Screen; 25] = [
     &jobs::JobList,
     &jobs::bin::Bin,
-    &jobs::title::Retitle,
+    &jobs::title::RETITLE,
     &jobs::start::Starts,
     &about::About,
-    &about::Licences,
+    &about::LicenceList,
     &about::OneLicence,
     &quick::Index,
-    &quick::OneSum,
+    &quick::ONE_SUM,
     &sheet::SheetScreen,
-    &settings::Settings,
-    &walls::Walls,
-    &lines::Lines,
+    &settings::SETTINGS,
+    &walls::WallsPlace,
+    &lines::LinesPlace,
     &lines::string::OneString,
     &lines::corner::OneCorner,
-    &posts::Posts,
-    &posts::run::RunSetup,
+    &posts::PostsPlace,
+    &posts::run::RUN_SETUP,
     &posts::mark_out::MarkOut,
-    &levels::Levels,
-    &levels::carry::Carry,
-    &laser::LaserCheck,
+    &levels::LevelsPlace,
+    &levels::carry::CARRY,
+    &laser::LASER_CHECK,
     &levels::heights::Heights,
     &boards::BoardsPlace,
-    &boards::sizes::Sizes,
+    &boards::sizes::SIZES,
     &boards::cut_list::CutList,
 ];
 

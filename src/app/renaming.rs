@@ -1,23 +1,23 @@
 //! How marks, walls and strings get another name, and how they go.
 
 use crate::app::desk::{Desk, Menu, Then};
-use crate::app::names::things::thing_called;
+use crate::app::names::thing_called;
 use crate::job::Job;
 use crate::job::edit::{Change, Edit, Thing, dependents};
 use tautmark_ui::{Page, Place};
 
 /// Gives the thing that is being renamed another name, as part of the latest step.
-pub fn rename(desk: &mut Desk, text: &str) {
+pub fn rename(desk: &mut Desk, text: &str) -> Then {
     let name = text.trim();
     let Some(thing) = desk.renaming.clone() else {
-        return;
+        return Then::Stay;
     };
     if name.is_empty() || name == thing_called(desk.saved(), &thing) {
-        return;
+        return Then::Stay;
     }
     if let Some(edit) = with_name(desk.saved(), &thing, name) {
         desk.amend(edit);
-        return;
+        return Then::Stay;
     }
     let to = name.to_owned();
     let edit = Edit::Rename {
@@ -27,6 +27,7 @@ pub fn rename(desk: &mut Desk, text: &str) {
     if desk.amend(edit) {
         desk.renaming = Some(thing.renamed(name));
     }
+    Then::Stay
 }
 
 /// The change of a name beside the id, for what has one.

@@ -1,169 +1,121 @@
 //! The job's own settings: its title, its unit, how good tape and laser are; and new names for
 //! marks and walls.
 
-use crate::app::bridge::form::FormPage;
-use crate::app::bridge::screen::{Back, Screen, Spec};
+use crate::app::bridge::{Back, FormScreen, Spec};
 use crate::app::desk::{Desk, FigureKind, Then};
-use crate::app::kit::fields::{FormContents, choice, heading, text};
-use crate::app::kit::setting_figure::{Set, SettingFigure};
-use crate::app::names::things::thing_called;
+use crate::app::kit::{
+    FormContents, KeypadFigure, class_row, heading, laser_accuracy, text, unit_rows,
+};
+use crate::app::names::thing_called;
 use crate::app::renaming;
-use crate::job::edit::{Edit, Setting};
-use crate::job::model::Show;
-use crate::length::{Part, Unit};
-use crate::tape::TapeClass;
+use crate::job::Job;
+use crate::job::edit::{Edit, Setting, Thing};
+use crate::job::model::{Show, Tape};
 use tautmark_ui::{Page, Verdict};
 
-const CLASSES: [TapeClass; 3] = [TapeClass::I, TapeClass::II, TapeClass::III];
-
 /// The form of [`tautmark_ui::Page::Settings`].
-pub struct Settings;
+pub static SETTINGS: FormScreen = FormScreen {
+    title: |desk| match &desk.renaming {
+        Some(thing) => format!(
+            "Rename {} {}",
+            thing.kind(),
+            thing_called(desk.job(), thing)
+        ),
+        None => "Name and settings".to_owned(),
+    },
+    leave: |desk| desk.renaming = None,
+    ..FormScreen::new(
+        Spec::over(Page::Settings, Some("settings"), Back::Place),
+        contents,
+    )
+};
 
-impl Screen for Settings {
-    fn spec(&self) -> Spec {
-        Spec::over(Page::Settings, Some("settings"), Back::Place)
-    }
-
-    fn form(&self) -> Option<&dyn FormPage> {
-        Some(self)
-    }
-
-    fn leave(&self, desk: &mut Desk) {
-        desk.renaming = None;
+fn contents(desk: &Desk) -> FormContents {
+    let job = desk.job();
+    match &desk.renaming {
+        Some(thing) => new_name(job, thing),
+        None => settings(job),
     }
 }
 
-impl FormPage for Settings {
-    fn title(&self, desk: &Desk) -> String {
-        match &desk.renaming {
-            Some(thing) => format!(
-                "Rename {} {}",
-                thing.kind(),
-                thing_called(desk.job(), thing)
-            ),
-            None => "Name and settings".to_owned(),
-        }
-    }
+fn new_name(job: &Job, thing: &Thing) -> FormContents {
+    let name = thing_called(job, thing);
+    let row = text("Name", "a short name of its own", &name, renaming::rename);
+    FormContents::new(vec![row]).saying(Verdict::None, "Whatever refers to it follows.")
+}
 
-    fn contents(&self, desk: &Desk) -> FormContents {
-        let job = desk.job();
-        if let Some(thing) = &desk.renaming {
-            let name = thing_called(job, thing);
-            let rows = vec![text("name", "Name", "a short name of its own", &name)];
-            return FormContents::new(rows).saying(Verdict::None, "Whatever refers to it follows.");
-        }
-        let class = CLASSES.iter().position(|class| *class == job.tape.class);
-        let mut rows = vec![
-            text(
-                "title",
-                "Name of the job",
-                "what the job is called",
-                &job.title,
-            ),
-            choice(
-                "unit",
-                "Lengths in",
-                &["mm", "m", "ft in"],
-                Some(job.show.lengths.place()),
-            ),
-        ];
-        if let Some(part) = job.show.lengths.part() {
-            let at = Part::ALL.iter().position(|one| *one == part);
-            let names = Part::ALL.map(Part::name);
-            rows.push(choice("part", "Smallest part of an inch", &names, at));
-        }
-        rows.extend([
-            heading("Tape"),
-            choice(
-                "class",
-                "Accuracy class, printed on the tape",
-                &["I", "II", "III"],
-                class,
-            ),
-            TAPE_READING.row(job),
-            heading("Laser"),
-            LASER_ACCURACY.row(job),
-            LASER_READING.row(job),
-        ]);
-        FormContents::new(rows)
-    }
-
-    fn pressed(&self, desk: &mut Desk, id: &str) -> Then {
-        let figures = [&TAPE_READING, &LASER_ACCURACY, &LASER_READING];
-        let Some(figure) = figures.into_iter().find(|figure| figure.key == id) else {
-            return Then::Stay;
-        };
-        desk.ask(Box::new(figure));
-        Then::Keypad
-    }
-
-    fn picked(&self, desk: &mut Desk, id: &str, index: usize) -> Then {
-        let job = desk.saved();
-        let edit = match id {
-            "unit" => Unit::ALL
-                .get(index)
-                .map(|&unit| Setting::Show(job.show.turned_to(unit))),
-            "part" => Part::ALL.get(index).map(|&part| {
+fn settings(job: &Job) -> FormContents {
+    let title = text(
+        "Name of the job",
+        "what the job is called",
+        &job.title,
+        |desk, text| {
+            desk.amend(Edit::Set(Setting::Title(text.to_owned())));
+            Then::Stay
+        },
+    );
+    let mut contents = FormContents::new(vec![title]);
+    contents.extend(unit_rows(
+        job.show.lengths,
+        |desk, unit| set(desk, |job| Setting::Show(job.show.turned_to(unit))),
+        |desk, part| {
+            set(desk, |job| {
                 Setting::Show(Show {
                     lengths: job.show.lengths.to_part(part),
                     ..job.show.clone()
                 })
-            }),
-            "class" => CLASSES.get(index).map(|&class| {
-                let mut tape = job.tape.clone();
-                tape.class = class;
-                Setting::Tape(tape)
-            }),
-            _ => None,
-        };
-        if let Some(edit) = edit {
-            desk.change(Edit::Set(edit));
-        }
-        Then::Stay
-    }
+            })
+        },
+    ));
+    let class = class_row(job.tape.class, |desk, class| {
+        set(desk, |job| {
+            Setting::Tape(Tape {
+                class,
+                ..job.tape.clone()
+            })
+        })
+    });
+    contents.extend([
+        heading("Tape"),
+        class,
+        tape_reading().row(job),
+        heading("Laser"),
+        laser_accuracy("Stated accuracy, mm per m")
+            .titled(|_| "Laser, **stated accuracy**".to_owned())
+            .noted("the limit on its data sheet")
+            .row(job),
+        laser_reading().row(job),
+    ]);
+    contents
+}
 
-    fn edited(&self, desk: &mut Desk, _id: &str, text: &str) -> Then {
-        if desk.renaming.is_some() {
-            renaming::rename(desk, text);
-        } else {
-            desk.amend(Edit::Set(Setting::Title(text.to_owned())));
-        }
-        Then::Stay
-    }
+fn set(desk: &mut Desk, setting: impl FnOnce(&Job) -> Setting) -> Then {
+    let setting = setting(desk.saved());
+    desk.change(Edit::Set(setting));
+    Then::Stay
 }
 
 /// How well the tape is read.
-static TAPE_READING: SettingFigure = SettingFigure {
-    key: "setting TapeReading",
-    title: "One tape reading, **standard deviation**",
-    label: "One reading, standard deviation",
-    note: "a pencil mark 0.5 to 1, a nail in a peg 2, rough brick 2 to 3 mm",
-    kind: FigureKind::FineLength,
-    get: |job| Some(job.tape.reading),
-    set: Set::Tape(|tape, value| tape.reading = value),
-    place: "",
-};
-
-/// How good the laser is said to be.
-static LASER_ACCURACY: SettingFigure = SettingFigure {
-    key: "setting LaserAccuracy",
-    title: "Laser, **stated accuracy**",
-    label: "Stated accuracy, mm per m",
-    note: "the limit on its data sheet",
-    kind: FigureKind::Number("mm per m"),
-    get: |job| Some(job.level.accuracy),
-    set: Set::Laser(|laser, value| laser.accuracy = value),
-    place: "",
-};
+fn tape_reading() -> KeypadFigure {
+    KeypadFigure::kept(
+        "One reading, standard deviation",
+        |job| Some(job.tape.clone()),
+        |tape| Some(&mut tape.reading),
+        |tape| Edit::Set(Setting::Tape(tape)),
+    )
+    .titled(|_| "One tape reading, **standard deviation**".to_owned())
+    .of_kind(FigureKind::FineLength)
+    .noted("a pencil mark 0.5 to 1, a nail in a peg 2, rough brick 2 to 3 mm")
+}
 
 /// How well the laser is read.
-static LASER_READING: SettingFigure = SettingFigure {
-    key: "setting LaserReading",
-    title: "One sight, **standard deviation**",
-    label: "One sight, standard deviation",
-    note: "",
-    kind: FigureKind::FineLength,
-    get: |job| Some(job.level.reading),
-    set: Set::Laser(|laser, value| laser.reading = value),
-    place: "",
-};
+fn laser_reading() -> KeypadFigure {
+    KeypadFigure::kept(
+        "One sight, standard deviation",
+        |job| Some(job.level.clone()),
+        |laser| Some(&mut laser.reading),
+        |laser| Edit::Set(Setting::Laser(laser)),
+    )
+    .titled(|_| "One sight, **standard deviation**".to_owned())
+    .of_kind(FigureKind::FineLength)
+}

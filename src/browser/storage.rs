@@ -1,6 +1,6 @@
 //! The browser's storage behind the disk: pieces of files, kept by `ui/web/storage.js`.
 
-use crate::store::slow::{Handed, Kept, Piece, Storage};
+use crate::store::slow::{FilePiece, HandedOver, Kept, Storage};
 use js_sys::{Array, Uint8Array};
 use std::io::{self, ErrorKind};
 use std::time::{Duration, SystemTime};
@@ -15,10 +15,10 @@ extern "C" {
 pub(super) struct Pieces;
 
 impl Storage for Pieces {
-    fn keep(&self, handed: Handed, kept: Kept) {
+    fn keep(&self, handed: HandedOver, kept: Kept) {
         let (everything, pieces) = match handed {
-            Handed::Step(pieces) => (false, pieces),
-            Handed::Everything(pieces) => (true, pieces),
+            HandedOver::Step(pieces) => (false, pieces),
+            HandedOver::Everything(pieces) => (true, pieces),
         };
         let pieces = pieces.iter().map(row).collect();
         let said = move |fault: Option<String>| kept(fault.map_or(Ok(()), |name| Err(kind(&name))));
@@ -34,10 +34,10 @@ fn kind(name: &str) -> io::Error {
 }
 
 /// A piece as `storage.js` has it: path, part, bytes, milliseconds; only the path where it goes.
-fn row(piece: &Piece) -> JsValue {
+fn row(piece: &FilePiece) -> JsValue {
     match piece {
-        Piece::Gone { path } => Array::of1(&path.into()),
-        Piece::Part {
+        FilePiece::Gone { path } => Array::of1(&path.into()),
+        FilePiece::Part {
             path,
             part,
             bytes,
@@ -53,7 +53,7 @@ fn row(piece: &Piece) -> JsValue {
 }
 
 /// The pieces that were kept; what is no piece is passed over.
-pub(super) fn read(rows: &Array) -> Vec<Piece> {
+pub(super) fn read(rows: &Array) -> Vec<FilePiece> {
     rows.iter().filter_map(|row| piece(&row)).collect()
 }
 
@@ -62,11 +62,11 @@ pub(super) fn read(rows: &Array) -> Vec<Piece> {
     clippy::cast_sign_loss,
     reason = "parts are written from a u32"
 )]
-fn piece(row: &JsValue) -> Option<Piece> {
+fn piece(row: &JsValue) -> Option<FilePiece> {
     let row = Array::from(row);
     let millis = row.get(3).as_f64()?;
     let age = Duration::try_from_secs_f64(millis / 1000.0).ok()?;
-    Some(Piece::Part {
+    Some(FilePiece::Part {
         path: row.get(0).as_string()?,
         part: row.get(1).as_f64()? as u32,
         bytes: row.get(2).dyn_into::<Uint8Array>().ok()?.to_vec(),

@@ -46,7 +46,7 @@ pub struct SheetArgs {
     pub job: JobArgs,
     /// What to make of it
     #[arg(long = "as", value_name = "FORM", default_value = "text")]
-    pub form: Form,
+    pub form: SheetForm,
     /// The paper that a pdf is for; else the usual one where lengths are in the job's unit
     #[arg(long, value_name = "PAPER")]
     pub paper: Option<PaperSize>,
@@ -75,7 +75,7 @@ pub struct OutArgs {
 
 /// The forms a sheet takes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum Form {
+pub enum SheetForm {
     /// Plain text, 100 columns
     Text,
     /// All results, unrounded

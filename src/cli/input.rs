@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use tautmark::job::{self, Job, LARGEST_FILE};
 
 /// A job that has been opened.
-pub struct Opened {
+pub struct OpenedJob {
     pub job: Job,
     /// What to call it when something is wrong.
     pub name: String,
@@ -19,9 +19,9 @@ pub struct Opened {
 }
 
 /// Opens the file, standard input, or the example, as the arguments say.
-pub fn open(args: &JobArgs) -> Result<Opened, Stop> {
+pub fn open(args: &JobArgs) -> Result<OpenedJob, Stop> {
     let mut opened = match &args.file {
-        None => Opened {
+        None => OpenedJob {
             job: job::example(),
             name: "the built-in example".to_owned(),
             path: None,
@@ -38,7 +38,7 @@ pub fn open(args: &JobArgs) -> Result<Opened, Stop> {
     Ok(opened)
 }
 
-fn from_file(path: &Path) -> Result<Opened, Stop> {
+fn from_file(path: &Path) -> Result<OpenedJob, Stop> {
     let name = path.display().to_string();
     let cannot = |error: &io::Error| Stop {
         ending: Ending::Usage,
@@ -54,7 +54,7 @@ fn from_file(path: &Path) -> Result<Opened, Stop> {
     read(&name, &mut file, Some(path))
 }
 
-fn read(name: &str, from: &mut impl Read, path: Option<&Path>) -> Result<Opened, Stop> {
+fn read(name: &str, from: &mut impl Read, path: Option<&Path>) -> Result<OpenedJob, Stop> {
     let mut bytes = Vec::new();
     let read = from.take(LARGEST_FILE + 1).read_to_end(&mut bytes);
     read.map_err(|error| Stop {
@@ -65,7 +65,7 @@ fn read(name: &str, from: &mut impl Read, path: Option<&Path>) -> Result<Opened,
         ending: Ending::Job,
         words: format!("{name}: {error}"),
     })?;
-    Ok(Opened {
+    Ok(OpenedJob {
         job: opened.job,
         name: name.to_owned(),
         path: path.map(Path::to_owned),

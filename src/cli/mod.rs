@@ -9,7 +9,7 @@ mod output;
 mod report;
 mod window;
 
-use args::{Args, Command, Form, JobArgs, OutArgs, SheetArgs};
+use args::{Args, Command, JobArgs, OutArgs, SheetArgs, SheetForm};
 use clap::Parser;
 use std::io::ErrorKind;
 use std::process::ExitCode;
@@ -92,8 +92,8 @@ fn act(args: Args) -> Result<Ending, Stop> {
     }
 }
 
-fn target(out: &OutArgs) -> output::Target<'_> {
-    output::Target {
+fn target(out: &OutArgs) -> output::OutputTarget<'_> {
+    output::OutputTarget {
         out: out.path.as_deref(),
         force: out.force,
     }
@@ -109,14 +109,14 @@ fn make(job: &job::Job, solution: &Solution, asked: &SheetArgs) -> Result<Vec<u8
 fn form(job: &job::Job, asked: &SheetArgs) -> Result<export::Form, Stop> {
     let usual = export::Paper::usual(job.show.lengths);
     Ok(match asked.form {
-        Form::Text => export::Form::Text,
-        Form::Csv => export::Form::Csv,
-        Form::Html => export::Form::Html,
-        Form::Message => export::Form::Message,
-        Form::Dxf => export::Form::Dxf,
-        Form::Json => export::Form::Json,
-        Form::Pdf => export::Form::Pdf(asked.paper.map_or(usual, Into::into)),
-        Form::Svg => export::Form::Svg(subject(job, &asked.of)?),
+        SheetForm::Text => export::Form::Text,
+        SheetForm::Csv => export::Form::Csv,
+        SheetForm::Html => export::Form::Html,
+        SheetForm::Message => export::Form::Message,
+        SheetForm::Dxf => export::Form::Dxf,
+        SheetForm::Json => export::Form::Json,
+        SheetForm::Pdf => export::Form::Pdf(asked.paper.map_or(usual, Into::into)),
+        SheetForm::Svg => export::Form::Svg(subject(job, &asked.of)?),
     })
 }
 

@@ -9,7 +9,7 @@ use tautmark::job::model::FORMAT;
 use tautmark::store::write_whole;
 
 /// Where a command writes to.
-pub struct Target<'a> {
+pub struct OutputTarget<'a> {
     /// Standard output where none is named.
     pub out: Option<&'a Path>,
     /// Replace a job that is there.
@@ -18,7 +18,7 @@ pub struct Target<'a> {
 
 /// Writes `bytes` to its target. The job that the command was about is never written over, and
 /// another only where that was asked for.
-pub fn write(bytes: &[u8], target: &Target<'_>, job: Option<&Path>) -> Result<(), Stop> {
+pub fn write(bytes: &[u8], target: &OutputTarget<'_>, job: Option<&Path>) -> Result<(), Stop> {
     match target.out {
         None => to_stdout(bytes),
         Some(out) => to_file(bytes, out, target.force, job),

@@ -1,6 +1,6 @@
 //! What a person is told beside the sheet.
 
-use super::input::Opened;
+use super::input::OpenedJob;
 use std::fmt::Write as _;
 use std::io::Write as _;
 use tautmark::Solution;
@@ -14,7 +14,7 @@ pub fn say(words: &str) {
 }
 
 /// Names each error of the job on standard error.
-pub fn warn_of_errors(opened: &Opened, solution: &Solution) {
+pub fn warn_of_errors(opened: &OpenedJob, solution: &Solution) {
     if opened.newer {
         say(&newer(opened));
     }
@@ -29,7 +29,7 @@ pub fn warn_of_errors(opened: &Opened, solution: &Solution) {
     }
 }
 
-fn newer(opened: &Opened) -> String {
+fn newer(opened: &OpenedJob) -> String {
     format!(
         "{}: this job is of version {}, newer than this program knows. What it does not know is left out; \
          open it with a newer program to change it.",
@@ -38,7 +38,7 @@ fn newer(opened: &Opened) -> String {
 }
 
 /// Its place twice over: as the file has it, and as a person says it.
-fn in_words(opened: &Opened, problem: &Problem) -> String {
+fn in_words(opened: &OpenedJob, problem: &Problem) -> String {
     let said = place(&opened.job, &problem.place);
     if said.is_empty() {
         format!("{} {}", problem.place, problem.text)
@@ -48,7 +48,7 @@ fn in_words(opened: &Opened, problem: &Problem) -> String {
 }
 
 /// One paragraph on the whole job, then everything that is wrong, missing or worth knowing.
-pub fn verdict(opened: &Opened, solution: &Solution) -> String {
+pub fn verdict(opened: &OpenedJob, solution: &Solution) -> String {
     let mut text = format!("{}: {}\n", opened.name, paragraph(opened, solution));
     if opened.newer {
         let _ = writeln!(text, "\n{}", newer(opened));
@@ -71,7 +71,7 @@ pub fn verdict(opened: &Opened, solution: &Solution) -> String {
     visible(&text).into_owned()
 }
 
-fn paragraph(opened: &Opened, solution: &Solution) -> String {
+fn paragraph(opened: &OpenedJob, solution: &Solution) -> String {
     let of = |severity| {
         let problems = solution.problems.iter();
         problems.filter(|p| p.severity == severity).count()

@@ -155,14 +155,14 @@ pub struct SoundCorner {
     pub id: CornerId,
     pub lines: [LineIx; 2],
     pub post: Option<CornerPost>,
-    pub checks: Vec<CornerCheck>,
+    pub checks: Vec<SoundCornerCheck>,
     /// Place in the file's list of corners.
     pub index: usize,
 }
 
 /// The strings of a corner as stretched, mm: arms marked on the first and the second, the tape across.
 #[derive(Clone, Copy, Debug)]
-pub struct CornerCheck {
+pub struct SoundCornerCheck {
     pub arms: [f64; 2],
     pub diagonal: f64,
     /// Place in the corner's list of checks.

@@ -212,7 +212,7 @@ impl Job {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::length::{Part, rounded};
+    use crate::length::{InchPart, rounded};
 
     #[test]
     fn metric_figures_are_what_a_file_means_that_does_not_say() {
@@ -232,7 +232,7 @@ mod tests {
         let usual = Usual::of(Unit::FEET);
         let (gravel, rails, pales) = (usual.gravel(), usual.rails(), usual.pales());
         let leaf = usual.leaf();
-        let eighths = Unit::FtIn(Part::Eighth);
+        let eighths = Unit::FtIn(InchPart::Eighth);
         for mm in [
             usual.post().width,
             usual.bays().max,

@@ -2,9 +2,9 @@
 
 use super::error::ParseErrorKind;
 use super::fraction::{MM_PER_FOOT, MM_PER_INCH};
-use super::measure::Measure;
+use super::measure::LengthMeasure;
 use super::remedy::{improper, nearest_on_tape};
-use super::scan::{Figure, Placed, Refused, Token};
+use super::scan::{Placed, Refused, ScannedFigure, Token};
 
 /// What stands before a unit, and the bytes it covers.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -16,9 +16,9 @@ pub(super) struct Amount {
 
 #[derive(Clone, PartialEq, Eq, Debug)]
 enum Size {
-    Figure(Figure),
+    Figure(ScannedFigure),
     Fraction {
-        whole: Option<Figure>,
+        whole: Option<ScannedFigure>,
         numerator: u32,
         denominator: u32,
     },
@@ -44,7 +44,7 @@ fn figure_or_mixed(
     tokens: &[Placed],
     index: usize,
     first: &Placed,
-    figure: &Figure,
+    figure: &ScannedFigure,
 ) -> Result<(Amount, usize), Refused> {
     let alone = Amount {
         size: Size::Figure(figure.clone()),
@@ -86,7 +86,7 @@ fn figure_or_mixed(
 fn stroked(
     tokens: &[Placed],
     index: usize,
-    whole: Option<&Figure>,
+    whole: Option<&ScannedFigure>,
     at: usize,
 ) -> Result<(Amount, usize), Refused> {
     let (Some(above), Some(stroke)) = (tokens.get(index), tokens.get(index + 1)) else {
@@ -103,7 +103,7 @@ fn stroked(
         return Err((ParseErrorKind::FractionMisplaced, above.at, below.end));
     }
     // Figures too long for a u32 are no fraction of a tape whichever value stands for them.
-    let number = |figure: &Figure| figure.whole.parse().unwrap_or(u32::MAX);
+    let number = |figure: &ScannedFigure| figure.whole.parse().unwrap_or(u32::MAX);
     let part = Placed {
         token: Token::Stroke,
         at: above.at,
@@ -116,7 +116,7 @@ fn stroked(
 impl Amount {
     /// `part` is the fraction's own place.
     fn fraction(
-        whole: Option<&Figure>,
+        whole: Option<&ScannedFigure>,
         numerator: u32,
         denominator: u32,
         at: usize,
@@ -177,7 +177,7 @@ impl Amount {
                 numerator,
                 denominator,
             } => {
-                let whole = whole.as_ref().map_or(0.0, Figure::value);
+                let whole = whole.as_ref().map_or(0.0, ScannedFigure::value);
                 whole + f64::from(*numerator) / f64::from(*denominator)
             }
         }
@@ -235,7 +235,7 @@ impl Amount {
     }
 }
 
-impl Figure {
+impl ScannedFigure {
     /// `1,250`: the mark may be a decimal mark or part thousands.
     fn could_be_thousands(&self) -> bool {
         !self.spaced
@@ -249,18 +249,18 @@ impl Figure {
 }
 
 /// The amount in millimetres.
-pub(super) fn mm_of(amount: &Amount, measure: Measure) -> Result<f64, Refused> {
+pub(super) fn mm_of(amount: &Amount, measure: LengthMeasure) -> Result<f64, Refused> {
     let (factor, name) = match measure {
-        Measure::Mm => (1.0, " mm"),
-        Measure::Cm => (10.0, " cm"),
-        Measure::M => (1000.0, " m"),
-        Measure::Foot => (MM_PER_FOOT, "'"),
-        Measure::Inch => (MM_PER_INCH, "\""),
+        LengthMeasure::Mm => (1.0, " mm"),
+        LengthMeasure::Cm => (10.0, " cm"),
+        LengthMeasure::M => (1000.0, " m"),
+        LengthMeasure::Foot => (MM_PER_FOOT, "'"),
+        LengthMeasure::Inch => (MM_PER_INCH, "\""),
     };
     match &amount.size {
         Size::Figure(figure) => {
             let comma = matches!(figure.decimals, Some((',', _)));
-            if comma && measure != Measure::M && figure.could_be_thousands() {
+            if comma && measure != LengthMeasure::M && figure.could_be_thousands() {
                 let point = figure.with_point();
                 let kind = ParseErrorKind::Ambiguous {
                     one: format!("{}{name}", point.replace('.', "")),
@@ -271,7 +271,7 @@ pub(super) fn mm_of(amount: &Amount, measure: Measure) -> Result<f64, Refused> {
             Ok(figure.value() * factor)
         }
         Size::Fraction { .. } => {
-            if !matches!(measure, Measure::Foot | Measure::Inch) {
+            if !matches!(measure, LengthMeasure::Foot | LengthMeasure::Inch) {
                 return Err((ParseErrorKind::FractionMisplaced, amount.at, amount.end));
             }
             Ok(amount.value() * factor)

@@ -1,6 +1,6 @@
 //! Millimetres as feet, inches and a fraction of an inch.
 
-use super::Part;
+use super::InchPart;
 use super::digits::{NO_BREAK_SPACE, grouped};
 
 /// Millimetres in an inch, exactly (international yard and pound agreement, 1959).
@@ -32,19 +32,19 @@ impl Division {
     }
 }
 
-impl From<Part> for Division {
-    fn from(part: Part) -> Self {
+impl From<InchPart> for Division {
+    fn from(part: InchPart) -> Self {
         match part {
-            Part::Eighth => Self::Eighths,
-            Part::Sixteenth => Self::Sixteenths,
-            Part::ThirtySecond => Self::ThirtySeconds,
+            InchPart::Eighth => Self::Eighths,
+            InchPart::Sixteenth => Self::Sixteenths,
+            InchPart::ThirtySecond => Self::ThirtySeconds,
         }
     }
 }
 
 /// The signs a length is written with.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(super) enum Marks {
+pub(super) enum FractionMarks {
     /// ′ and ″ with spaces that do not break: for reading.
     Primes,
     /// ' and " with plain spaces: for typing.
@@ -84,16 +84,16 @@ impl FeetInches {
 
     /// As in `11′ 9 5/16″`, `9″`, `5/16″`; whole feet keep their inches, `11′ 0″`, so that none
     /// seem to be missing.
-    pub(super) fn write(self, marks: Marks) -> String {
+    pub(super) fn write(self, marks: FractionMarks) -> String {
         let (foot, inch, space) = match marks {
-            Marks::Primes => ('′', '″', NO_BREAK_SPACE),
-            Marks::Keys => ('\'', '"', ' '),
+            FractionMarks::Primes => ('′', '″', NO_BREAK_SPACE),
+            FractionMarks::Keys => ('\'', '"', ' '),
         };
         let mut text = String::new();
         if self.feet > 0 {
             text = match marks {
-                Marks::Primes => grouped(&self.feet.to_string()),
-                Marks::Keys => self.feet.to_string(),
+                FractionMarks::Primes => grouped(&self.feet.to_string()),
+                FractionMarks::Keys => self.feet.to_string(),
             };
             text.push(foot);
             text.push(space);
@@ -133,7 +133,7 @@ mod tests {
     use super::*;
 
     fn keys(mm: f64, division: Division) -> String {
-        FeetInches::nearest(mm, division).write(Marks::Keys)
+        FeetInches::nearest(mm, division).write(FractionMarks::Keys)
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 /// A unit as written after a figure.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(super) enum Measure {
+pub(super) enum LengthMeasure {
     Mm,
     Cm,
     M,
@@ -10,31 +10,31 @@ pub(super) enum Measure {
     Inch,
 }
 
-const NAMES: [(&str, Measure); 21] = [
-    ("mm", Measure::Mm),
-    ("millimetre", Measure::Mm),
-    ("millimetres", Measure::Mm),
-    ("millimeter", Measure::Mm),
-    ("millimeters", Measure::Mm),
-    ("cm", Measure::Cm),
-    ("centimetre", Measure::Cm),
-    ("centimetres", Measure::Cm),
-    ("centimeter", Measure::Cm),
-    ("centimeters", Measure::Cm),
-    ("m", Measure::M),
-    ("metre", Measure::M),
-    ("metres", Measure::M),
-    ("meter", Measure::M),
-    ("meters", Measure::M),
-    ("ft", Measure::Foot),
-    ("foot", Measure::Foot),
-    ("feet", Measure::Foot),
-    ("in", Measure::Inch),
-    ("inch", Measure::Inch),
-    ("inches", Measure::Inch),
+const NAMES: [(&str, LengthMeasure); 21] = [
+    ("mm", LengthMeasure::Mm),
+    ("millimetre", LengthMeasure::Mm),
+    ("millimetres", LengthMeasure::Mm),
+    ("millimeter", LengthMeasure::Mm),
+    ("millimeters", LengthMeasure::Mm),
+    ("cm", LengthMeasure::Cm),
+    ("centimetre", LengthMeasure::Cm),
+    ("centimetres", LengthMeasure::Cm),
+    ("centimeter", LengthMeasure::Cm),
+    ("centimeters", LengthMeasure::Cm),
+    ("m", LengthMeasure::M),
+    ("metre", LengthMeasure::M),
+    ("metres", LengthMeasure::M),
+    ("meter", LengthMeasure::M),
+    ("meters", LengthMeasure::M),
+    ("ft", LengthMeasure::Foot),
+    ("foot", LengthMeasure::Foot),
+    ("feet", LengthMeasure::Foot),
+    ("in", LengthMeasure::Inch),
+    ("inch", LengthMeasure::Inch),
+    ("inches", LengthMeasure::Inch),
 ];
 
-impl Measure {
+impl LengthMeasure {
     /// The unit of that name, in lower case.
     pub(super) fn named(word: &str) -> Option<Self> {
         NAMES

@@ -60,7 +60,7 @@ mod unit;
 
 pub use error::{ParseError, ParseErrorKind};
 pub use parse::{parse, parse_sum, prefix_ok};
-pub use part::Part;
+pub use part::InchPart;
 pub use show::{
     distance, fine_with_unit, rounded, show, show_fine, show_pm, show_spread, show_typed,
     show_with_unit, signed, signed_fine,

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// The smallest part of an inch that figures are rounded to.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
-pub enum Part {
+pub enum InchPart {
     /// Eighths of an inch.
     #[serde(rename = "1/8")]
     Eighth,
@@ -18,7 +18,7 @@ pub enum Part {
     ThirtySecond,
 }
 
-impl Part {
+impl InchPart {
     /// Every part, the coarsest first.
     pub const ALL: [Self; 3] = [Self::Eighth, Self::Sixteenth, Self::ThirtySecond];
 

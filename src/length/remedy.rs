@@ -1,7 +1,7 @@
 //! What to type instead of a fraction that is not on a tape.
 
 use super::error::ParseErrorKind;
-use super::fraction::{Division, FeetInches, Marks, splits};
+use super::fraction::{Division, FeetInches, FractionMarks, splits};
 
 /// What a fraction of one or more may be meant for: `21/2` is 2 1/2 with its space left out, or 21
 /// halves.
@@ -18,7 +18,9 @@ pub(super) fn improper(after_whole: bool, numerator: u32, denominator: u32) -> P
         return ParseErrorKind::Improper;
     };
     let parts = FeetInches::from_parts(u64::from(numerator), u64::from(denominator));
-    let other = readings.next().unwrap_or_else(|| parts.write(Marks::Keys));
+    let other = readings
+        .next()
+        .unwrap_or_else(|| parts.write(FractionMarks::Keys));
     ParseErrorKind::Ambiguous { one, other }
 }
 
@@ -32,6 +34,6 @@ pub(super) fn nearest_on_tape(numerator: u32, denominator: u32) -> String {
     .per_inch();
     let ratio = f64::from(numerator) / f64::from(denominator.max(1));
     let parts = ((ratio * division as f64).round() as u64).clamp(1, division - 1);
-    let written = FeetInches::from_parts(parts, division).write(Marks::Keys);
+    let written = FeetInches::from_parts(parts, division).write(FractionMarks::Keys);
     written.trim_end_matches('"').to_owned()
 }

@@ -1,11 +1,11 @@
 //! Text to figures, fractions, units and signs, each with its place.
 
 use super::error::ParseErrorKind;
-use super::measure::Measure;
+use super::measure::LengthMeasure;
 
 /// A decimal figure as written; nothing is rounded yet.
 #[derive(Clone, PartialEq, Eq, Debug)]
-pub(super) struct Figure {
+pub(super) struct ScannedFigure {
     /// The digits before the decimal mark, without group spaces; may be empty.
     pub whole: String,
     /// The mark and the digits after it.
@@ -14,7 +14,7 @@ pub(super) struct Figure {
     pub spaced: bool,
 }
 
-impl Figure {
+impl ScannedFigure {
     pub(super) fn value(&self) -> f64 {
         // Only ASCII digits get here, so this cannot fail; too many of them give infinity, which is
         // refused later.
@@ -41,11 +41,11 @@ impl Figure {
 
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub(super) enum Token {
-    Figure(Figure),
+    Figure(ScannedFigure),
     /// A fraction in one character, as numerator and denominator.
     Fraction(u32, u32),
     Stroke,
-    Measure(Measure),
+    Measure(LengthMeasure),
     Plus,
     /// A sign that only ever takes away: U+2212 or a dash.
     Minus,
@@ -118,12 +118,12 @@ impl<'a> Scanner<'a> {
             '-' | '‐' | '‑' => Token::Hyphen,
             '−' | '–' | '—' => Token::Minus,
             '/' | '⁄' | '∕' => Token::Stroke,
-            '"' | '”' | '“' | '″' => Token::Measure(Measure::Inch),
+            '"' | '”' | '“' | '″' => Token::Measure(LengthMeasure::Inch),
             '\'' | '’' | '‘' | '′' if self.peek() == Some(first) => {
                 self.at += first.len_utf8();
-                Token::Measure(Measure::Inch)
+                Token::Measure(LengthMeasure::Inch)
             }
-            '\'' | '’' | '‘' | '′' => Token::Measure(Measure::Foot),
+            '\'' | '’' | '‘' | '′' => Token::Measure(LengthMeasure::Foot),
             _ => match one_character_fraction(first) {
                 Some((numerator, denominator)) => Token::Fraction(numerator, denominator),
                 None => return Err((ParseErrorKind::Unknown, at, self.at)),
@@ -134,14 +134,14 @@ impl<'a> Scanner<'a> {
     fn word(&mut self) -> Result<Token, Refused> {
         let at = self.at;
         let word = self.take_while(char::is_alphabetic).to_lowercase();
-        if let Some(measure) = Measure::named(&word) {
+        if let Some(measure) = LengthMeasure::named(&word) {
             // As in "9 in."
             if self.peek() == Some('.') {
                 self.at += 1;
             }
             return Ok(Token::Measure(measure));
         }
-        let begun = self.rest().is_empty() && Measure::begins_a_name(&word);
+        let begun = self.rest().is_empty() && LengthMeasure::begins_a_name(&word);
         let kind = if begun {
             ParseErrorKind::Unfinished
         } else {
@@ -180,7 +180,7 @@ impl<'a> Scanner<'a> {
             };
             return Err((kind, at, self.at));
         }
-        Ok(Token::Figure(Figure {
+        Ok(Token::Figure(ScannedFigure {
             whole,
             decimals,
             spaced,

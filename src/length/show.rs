@@ -2,7 +2,7 @@
 
 use super::Unit;
 use super::digits::{NO_BREAK_SPACE, decimal, grouped, trimmed};
-use super::fraction::{Division, FeetInches, MM_PER_FOOT, MM_PER_INCH, Marks};
+use super::fraction::{Division, FeetInches, FractionMarks, MM_PER_FOOT, MM_PER_INCH};
 
 /// The true minus sign, as wide as +.
 const MINUS: char = '−';
@@ -169,7 +169,7 @@ pub fn show_spread(mm: f64, unit: Unit) -> String {
         _ if size == 0.0 => show(0.0, unit),
         Unit::FtIn(part) if size < part.mm() => {
             let parts = (size / MM_PER_INCH * 64.0).ceil() as u64;
-            FeetInches::from_parts(parts, 64).write(Marks::Primes)
+            FeetInches::from_parts(parts, 64).write(FractionMarks::Primes)
         }
         Unit::FtIn(_) => show(size, unit),
         Unit::Mm | Unit::M if size < 0.95 => show_fine(size.max(0.1), unit, 1),
@@ -198,7 +198,9 @@ pub fn show_typed(mm: f64, unit: Unit) -> String {
     let figure = match unit {
         Unit::Mm => trimmed(&decimal(mm, 2)),
         Unit::M => trimmed(&decimal(mm / 1000.0, 5)),
-        Unit::FtIn(_) => FeetInches::nearest(mm, Division::ThirtySeconds).write(Marks::Keys),
+        Unit::FtIn(_) => {
+            FeetInches::nearest(mm, Division::ThirtySeconds).write(FractionMarks::Keys)
+        }
     };
     with_minus(mm, figure)
 }
@@ -219,7 +221,9 @@ pub(super) fn entered(mm: f64, unit: Unit) -> String {
                 &millimetres
             })
         }
-        Unit::FtIn(_) => FeetInches::nearest(mm, Division::SixtyFourths).write(Marks::Primes),
+        Unit::FtIn(_) => {
+            FeetInches::nearest(mm, Division::SixtyFourths).write(FractionMarks::Primes)
+        }
     }
 }
 
@@ -236,7 +240,7 @@ fn with_sign(mm: f64, unit: Unit, decimals: usize, plus: &str) -> String {
     let figure = match unit {
         Unit::Mm => grouped(&decimal(mm, decimals)),
         Unit::M => grouped(&decimal(mm / 1000.0, decimals + 3)),
-        Unit::FtIn(part) => FeetInches::nearest(mm, part.into()).write(Marks::Primes),
+        Unit::FtIn(part) => FeetInches::nearest(mm, part.into()).write(FractionMarks::Primes),
     };
     if mm > 0.0 && !is_zero(&figure) {
         format!("{plus}{figure}")

@@ -3,7 +3,7 @@
 use super::amount::{Amount, amount, mm_of};
 use super::error::ParseErrorKind;
 use super::fraction::INCHES_PER_FOOT;
-use super::measure::Measure;
+use super::measure::LengthMeasure;
 use super::scan::{Placed, Refused, Token};
 use super::show::show_typed;
 use super::tokens::Tokens;
@@ -74,16 +74,20 @@ impl Terms {
         let (amount, next) = amount(&self.tokens.0, start)?;
         self.next = next;
         match self.tokens.measure_at(next) {
-            Some((Measure::Foot, end)) => {
+            Some((LengthMeasure::Foot, end)) => {
                 self.next += 1;
                 self.feet(&amount, end)
             }
-            Some((Measure::Inch, end)) => {
+            Some((LengthMeasure::Inch, end)) => {
                 let Some(inches) = self.tokens.inches_at(start)? else {
                     return Err((ParseErrorKind::NoFigure, amount.at, end));
                 };
                 self.next = inches.next;
-                Ok((mm_of(&inches.amount, Measure::Inch)?, amount.at, inches.end))
+                Ok((
+                    mm_of(&inches.amount, LengthMeasure::Inch)?,
+                    amount.at,
+                    inches.end,
+                ))
             }
             Some((measure, end)) => {
                 self.next += 1;
@@ -102,7 +106,7 @@ impl Terms {
             Unit::Mm | Unit::M if amount.is_fraction() => {
                 let instead = format!("{}\"", amount.written());
                 // Refuses a fraction that would not do as inches either, with the better remedy.
-                mm_of(amount, Measure::Inch)?;
+                mm_of(amount, LengthMeasure::Inch)?;
                 return Err((
                     ParseErrorKind::FractionNeedsInches { instead },
                     amount.at,
@@ -111,22 +115,22 @@ impl Terms {
             }
             Unit::Mm => {
                 amount.refuse_if_like_metres()?;
-                mm_of(amount, Measure::Mm)?
+                mm_of(amount, LengthMeasure::Mm)?
             }
-            Unit::M => mm_of(amount, Measure::M)?,
-            Unit::FtIn(_) => mm_of(amount, Measure::Inch)?,
+            Unit::M => mm_of(amount, LengthMeasure::M)?,
+            Unit::FtIn(_) => mm_of(amount, LengthMeasure::Inch)?,
         };
         Ok((mm, amount.at, amount.end))
     }
 
     /// Feet whose mark ends at `end`, with the inches that follow, if any.
     fn feet(&mut self, feet: &Amount, end: usize) -> Result<PlacedLength, Refused> {
-        let feet_mm = mm_of(feet, Measure::Foot)?;
+        let feet_mm = mm_of(feet, LengthMeasure::Foot)?;
         let hyphened = self.tokens.tight_hyphen_at(self.next);
         let Some(inches) = self.tokens.inches_at(self.next + usize::from(hyphened))? else {
             return Ok((feet_mm, feet.at, end));
         };
-        let inches_mm = mm_of(&inches.amount, Measure::Inch)?;
+        let inches_mm = mm_of(&inches.amount, LengthMeasure::Inch)?;
         let total = feet_mm + inches_mm;
         let instead = || show_typed(total, Unit::FEET);
         if total > LARGEST_MM {
@@ -176,7 +180,11 @@ impl Terms {
             return if inches.marked || self.unit.is_feet() {
                 self.next = inches.next;
                 let whole = first.with_fraction(&inches.amount);
-                Ok(Some((mm_of(&whole, Measure::Inch)?, first.at, inches.end)))
+                Ok(Some((
+                    mm_of(&whole, LengthMeasure::Inch)?,
+                    first.at,
+                    inches.end,
+                )))
             } else {
                 refused(format!("{a} {b}\""), format!("{a}' {b}\""))
             };
@@ -185,7 +193,7 @@ impl Terms {
         if plain && self.unit != Unit::FEET {
             return Ok(None);
         }
-        let inches_mm = mm_of(&inches.amount, Measure::Inch)?;
+        let inches_mm = mm_of(&inches.amount, LengthMeasure::Inch)?;
         if inches.amount.value() >= INCHES_PER_FOOT {
             return Ok(None);
         }
@@ -197,7 +205,7 @@ impl Terms {
             }
             Unit::FtIn(_) => {
                 self.next = inches.next;
-                let feet_mm = mm_of(first, Measure::Foot)?;
+                let feet_mm = mm_of(first, LengthMeasure::Foot)?;
                 Ok(Some((feet_mm + inches_mm, first.at, inches.end)))
             }
         }

@@ -1,7 +1,7 @@
 //! The tokens of a text, looked at by their places: what unit, hyphen or inches stand there.
 
 use super::amount::{Amount, amount};
-use super::measure::Measure;
+use super::measure::LengthMeasure;
 use super::scan::{Placed, Refused, Token};
 
 /// The tokens of a text.
@@ -32,7 +32,7 @@ impl Tokens {
         }
         let (amount, next) = amount(&self.0, index)?;
         let inches = match self.measure_at(next) {
-            Some((Measure::Inch, end)) => Inches {
+            Some((LengthMeasure::Inch, end)) => Inches {
                 amount,
                 next: next + 1,
                 end,
@@ -58,7 +58,7 @@ impl Tokens {
         }
         let (part, next) = amount(&self.0, at)?;
         let (next, end, marked) = match self.measure_at(next) {
-            Some((Measure::Inch, end)) => (next + 1, end, true),
+            Some((LengthMeasure::Inch, end)) => (next + 1, end, true),
             Some(_) => return Ok(inches),
             None => (next, part.end, inches.marked),
         };
@@ -81,7 +81,7 @@ impl Tokens {
     }
 
     /// The unit at `index`, and where it ends.
-    pub(super) fn measure_at(&self, index: usize) -> Option<(Measure, usize)> {
+    pub(super) fn measure_at(&self, index: usize) -> Option<(LengthMeasure, usize)> {
         match self.0.get(index) {
             Some(Placed {
                 token: Token::Measure(measure),

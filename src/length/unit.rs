@@ -1,6 +1,6 @@
 //! The unit that a person works in.
 
-use super::Part;
+use super::InchPart;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 /// How lengths are shown, and what a figure without a unit means.
@@ -14,12 +14,12 @@ pub enum Unit {
     /// Metres to three decimals.
     M,
     /// Feet, inches and the smallest part of an inch that is shown; a bare figure is inches.
-    FtIn(Part),
+    FtIn(InchPart),
 }
 
 impl Unit {
     /// Feet, inches and sixteenths.
-    pub const FEET: Self = Self::FtIn(Part::Sixteenth);
+    pub const FEET: Self = Self::FtIn(InchPart::Sixteenth);
 
     /// Every unit, in the order in which to offer them.
     pub const ALL: [Self; 3] = [Self::Mm, Self::M, Self::FEET];
@@ -32,7 +32,7 @@ impl Unit {
 
     /// The same unit, feet and inches to that part.
     #[must_use]
-    pub const fn to_part(self, part: Part) -> Self {
+    pub const fn to_part(self, part: InchPart) -> Self {
         match self {
             Self::FtIn(_) => Self::FtIn(part),
             metric => metric,
@@ -41,7 +41,7 @@ impl Unit {
 
     /// The smallest part of an inch that is shown; none in millimetres and metres.
     #[must_use]
-    pub const fn part(self) -> Option<Part> {
+    pub const fn part(self) -> Option<InchPart> {
         match self {
             Self::FtIn(part) => Some(part),
             _ => None,
@@ -118,9 +118,12 @@ mod tests {
 
     #[test]
     fn a_part_belongs_to_feet_and_inches_alone() {
-        assert_eq!(Unit::FEET.to_part(Part::Eighth).part(), Some(Part::Eighth));
-        assert_eq!(Unit::M.to_part(Part::Eighth).part(), None);
-        for part in Part::ALL {
+        assert_eq!(
+            Unit::FEET.to_part(InchPart::Eighth).part(),
+            Some(InchPart::Eighth)
+        );
+        assert_eq!(Unit::M.to_part(InchPart::Eighth).part(), None);
+        for part in InchPart::ALL {
             let name = serde_json::to_string(&part).expect("a name");
             assert_eq!(name, format!("\"{}\"", part.name()));
         }

@@ -5,7 +5,7 @@ use super::fixes::{ChangePoint, Closure, SightFix};
 use crate::adjust::CHECKED;
 use crate::job::Problems;
 use crate::job::sound::{PointIx, SetupIx, Sound, SoundLevels, SoundSight};
-use crate::laser::Laser;
+use crate::laser::LaserWorth;
 use crate::length::{distance, fine_with_unit};
 use std::collections::BTreeSet;
 
@@ -65,7 +65,7 @@ fn pairs(levels: &SoundLevels) -> Vec<[usize; 2]> {
 /// set-ups only the best balanced counts.
 pub(super) fn unbalanced(sound: &Sound, problems: &mut Problems) {
     let levels = &sound.levels;
-    let laser = Laser::from(&sound.laser);
+    let laser = LaserWorth::from(&sound.laser);
     let mut best = indexmap::IndexMap::<(SetupIx, SetupIx), (f64, [&SoundSight; 2])>::new();
     for [from, to] in pairs(levels) {
         let (Some(back), Some(fore)) = (levels.sights.get(from), levels.sights.get(to)) else {

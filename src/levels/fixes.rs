@@ -1,13 +1,13 @@
 use crate::job::ByName;
 use crate::job::{PointId, SetupId};
-use crate::laser::Laser;
-use crate::site::{Status, SuspectFix};
+use crate::laser::LaserWorth;
+use crate::site::{NetworkStatus, SuspectFix};
 use serde::Serialize;
 
 /// What the sights come to. Heights mm, up positive.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct LevelsFix {
-    pub status: Status,
+    pub status: NetworkStatus,
     /// Set-ups and points that nothing ties to the datum.
     pub loose: Vec<String>,
     /// Sights less the rank of the normal matrix: what is loose hides no check.
@@ -70,7 +70,7 @@ impl SetupFix {
     /// ± of a height marked from this line `dist` mm from the set-up, mm: the line's own, one
     /// reading, and the laser over that distance.
     #[must_use]
-    pub fn mark_pm(&self, laser: Laser, dist: f64) -> f64 {
+    pub fn mark_pm(&self, laser: LaserWorth, dist: f64) -> f64 {
         self.pm.hypot(super::BAND * laser.sd(dist))
     }
 }

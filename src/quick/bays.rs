@@ -75,14 +75,14 @@ pub enum PostsAt {
 
 /// A length shared into equal bays.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Bays {
+pub struct EqualBays {
     /// Each bay, mm, centre to centre.
     pub size: f64,
     /// Running readings of all bay ends, mm, from 0 to the whole length.
     pub marks: Vec<f64>,
 }
 
-impl Bays {
+impl EqualBays {
     /// How many bays.
     #[must_use]
     pub fn count(&self) -> usize {
@@ -121,7 +121,7 @@ impl Bays {
 ///
 /// # Errors
 /// [`SharingError`] for figures that cannot be or more than 10 000 bays.
-pub fn equal_bays(length: f64, longest: f64) -> Result<Bays, SharingError> {
+pub fn equal_bays(length: f64, longest: f64) -> Result<EqualBays, SharingError> {
     let length = figure::length("length", length)?;
     let longest = figure::length("longest bay", longest)?;
     bays_of(length, least_whole(length / longest))
@@ -137,11 +137,11 @@ pub fn equal_bays(length: f64, longest: f64) -> Result<Bays, SharingError> {
 ///
 /// # Errors
 /// [`SharingError`] for a length of nothing, no bays, or more than 10 000.
-pub fn bays_of(length: f64, count: usize) -> Result<Bays, SharingError> {
+pub fn bays_of(length: f64, count: usize) -> Result<EqualBays, SharingError> {
     let length = figure::length("length", length)?;
     match count {
         0 => Err(SharingError::TooFew { least: 1 }),
-        1..=MOST => Ok(Bays {
+        1..=MOST => Ok(EqualBays {
             size: length / count as f64,
             marks: (0..=count)
                 .map(|i| length * (i as f64 / count as f64))

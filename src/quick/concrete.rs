@@ -14,7 +14,7 @@ use crate::length::{Unit, show_with_unit};
 
 /// A hole and the post that stands in it to the bottom.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Hole {
+pub struct ConcreteHole {
     /// Across the hole, mm.
     pub diameter: f64,
     /// Depth, mm.
@@ -82,7 +82,7 @@ said_in_mm!(ConcreteError);
 ///
 /// # Errors
 /// [`ConcreteError`] for figures that cannot be or a post too big for the hole.
-pub fn litres(hole: Hole) -> Result<f64, ConcreteError> {
+pub fn litres(hole: ConcreteHole) -> Result<f64, ConcreteError> {
     let diameter = figure::length("hole diameter", hole.diameter)?;
     let depth = figure::length("hole depth", hole.depth)?;
     let [width, thickness] = hole.post;
@@ -114,7 +114,7 @@ pub fn litres(hole: Hole) -> Result<f64, ConcreteError> {
 /// # Errors
 /// As [`litres`].
 pub fn concrete(
-    hole: Hole,
+    hole: ConcreteHole,
     holes: u32,
     over_dig: f64,
     bag: f64,
@@ -137,7 +137,7 @@ pub fn concrete(
 mod tests {
     use super::*;
 
-    const HOLE: Hole = Hole {
+    const HOLE: ConcreteHole = ConcreteHole {
         diameter: 300.0,
         depth: 750.0,
         post: [100.0, 100.0],
@@ -160,7 +160,7 @@ mod tests {
 
     #[test]
     fn what_cannot_be_dug_is_refused() {
-        let tight = Hole {
+        let tight = ConcreteHole {
             diameter: 140.0,
             ..HOLE
         };
@@ -168,9 +168,9 @@ mod tests {
             litres(tight),
             Err(ConcreteError::PostTooBig { .. })
         ));
-        assert!(litres(Hole { depth: 0.0, ..HOLE }).is_err());
+        assert!(litres(ConcreteHole { depth: 0.0, ..HOLE }).is_err());
         assert!(
-            litres(Hole {
+            litres(ConcreteHole {
                 diameter: f64::NAN,
                 ..HOLE
             })

@@ -28,7 +28,7 @@ pub struct CornerTapes {
 
 /// A corner as taped.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Corner {
+pub struct TapedCorner {
     /// Inside angle, degrees.
     pub angle: Figure,
     /// Angle less 90, degrees: more than 0 is wider than square.
@@ -69,7 +69,7 @@ impl CornerHint {
     }
 }
 
-impl Corner {
+impl TapedCorner {
     /// How far sideways, ± mm, the end of a run of `run` mm steered by this angle may stand.
     #[must_use]
     pub fn sideways_at(&self, run: f64) -> f64 {
@@ -106,7 +106,7 @@ impl Corner {
 ///
 /// # Errors
 /// [`CornerError`] for figures that cannot be, tapes that cannot close, or a flat triangle.
-pub fn corner_by_tapes(tapes: &CornerTapes) -> Result<Corner, CornerError> {
+pub fn corner_by_tapes(tapes: &CornerTapes) -> Result<TapedCorner, CornerError> {
     let first = tapes.first.check("first leg")?;
     let second = tapes.second.check("second leg")?;
     let across = tapes.across.check("across tape")?;
@@ -118,7 +118,7 @@ pub fn corner_by_tapes(tapes: &CornerTapes) -> Result<Corner, CornerError> {
     let angle = Figure::new(triangle.angle.to_degrees(), sd.to_degrees());
     let off_square = angle.shifted(-90.0);
     let slant = off_square.value.to_radians();
-    Ok(Corner {
+    Ok(TapedCorner {
         angle,
         off_square,
         per_metre: Figure::new(1000.0 * slant.tan(), 1000.0 * sd / slant.cos().powi(2)),
@@ -165,7 +165,7 @@ pub fn across_for(first: f64, second: f64, angle: f64) -> Result<Across, CornerE
 mod tests {
     use super::*;
 
-    fn taped(first: f64, second: f64, across: f64, sd: f64) -> Result<Corner, CornerError> {
+    fn taped(first: f64, second: f64, across: f64, sd: f64) -> Result<TapedCorner, CornerError> {
         let [first, second, across] = [first, second, across].map(|l| Taped::new(l, sd));
         corner_by_tapes(&CornerTapes {
             first,

@@ -13,7 +13,7 @@ use crate::length::{Unit, show_with_unit};
 
 /// An opening measured between the faces of its posts, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Opening {
+pub struct TapedOpening {
     /// At the top of the gate.
     pub top: f64,
     /// At its middle.
@@ -24,7 +24,7 @@ pub struct Opening {
 
 /// The leaf for an opening.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Leaf {
+pub struct LeafWidth {
     /// Width of the leaf, mm.
     pub width: f64,
     /// The least of the three measurements, mm.
@@ -111,7 +111,7 @@ said_in_mm!(GateError);
 ///
 /// # Errors
 /// [`GateError`] for figures that cannot be, or gaps that leave no leaf.
-pub fn leaf(opening: Opening, hinge_gap: f64, latch_gap: f64) -> Result<Leaf, GateError> {
+pub fn leaf(opening: TapedOpening, hinge_gap: f64, latch_gap: f64) -> Result<LeafWidth, GateError> {
     let top = figure::length("opening at the top", opening.top)?;
     let middle = figure::length("opening at the middle", opening.middle)?;
     let bottom = figure::length("opening at the bottom", opening.bottom)?;
@@ -132,7 +132,7 @@ pub fn leaf(opening: Opening, hinge_gap: f64, latch_gap: f64) -> Result<Leaf, Ga
         });
     }
     let out_of_parallel = top.max(middle).max(bottom) - least;
-    Ok(Leaf {
+    Ok(LeafWidth {
         width: least - gaps,
         least,
         least_at,
@@ -166,7 +166,7 @@ pub fn latch_drop(width: f64, lean: f64, height: f64) -> Result<f64, GateError> 
 
 /// The ground under a gate's whole swing.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Swing {
+pub struct GroundUnderSwing {
     /// Least clearance under the leaf, mm; less than 0, it strikes.
     pub least: f64,
     /// Which of the measured places that is, from 0.
@@ -187,7 +187,11 @@ pub struct Swing {
 ///
 /// # Errors
 /// [`GateError`] for figures that cannot be, or no places.
-pub fn ground_under_swing(ground_gap: f64, rises: &[f64], wanted: f64) -> Result<Swing, GateError> {
+pub fn ground_under_swing(
+    ground_gap: f64,
+    rises: &[f64],
+    wanted: f64,
+) -> Result<GroundUnderSwing, GateError> {
     let ground_gap = figure::length_or_nothing("ground gap", ground_gap)?;
     let wanted = figure::length_or_nothing("wanted clearance", wanted)?;
     for rise in rises {
@@ -196,7 +200,7 @@ pub fn ground_under_swing(ground_gap: f64, rises: &[f64], wanted: f64) -> Result
     let highest = rises.iter().enumerate().max_by(|a, b| a.1.total_cmp(b.1));
     let (at, highest) = highest.ok_or(GateError::NoGround)?;
     let least = ground_gap - highest;
-    Ok(Swing {
+    Ok(GroundUnderSwing {
         least,
         at,
         raise: (wanted - least).max(0.0),
@@ -210,7 +214,7 @@ mod tests {
     #[test]
     fn the_least_of_three_decides() -> Result<(), GateError> {
         let found = leaf(
-            Opening {
+            TapedOpening {
                 top: 1030.0,
                 middle: 1036.0,
                 bottom: 1040.0,
@@ -234,7 +238,7 @@ mod tests {
 
     #[test]
     fn what_cannot_be_is_refused() {
-        let narrow = Opening {
+        let narrow = TapedOpening {
             top: 20.0,
             middle: 22.0,
             bottom: 24.0,
@@ -248,7 +252,7 @@ mod tests {
         );
         assert!(
             leaf(
-                Opening {
+                TapedOpening {
                     top: f64::NAN,
                     ..narrow
                 },

@@ -115,7 +115,7 @@ fn share_cut(depth: f64, cut: f64) -> Result<f64, NotchError> {
 
 /// Where an evenly loaded post is worked hardest.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Governs {
+pub enum WorkedHardest {
     /// At the ground: the notch costs nothing more.
     GroundLine,
     /// At the notch.
@@ -140,7 +140,7 @@ pub fn which_governs(
     notch: f64,
     above_ground: f64,
     height: f64,
-) -> Result<Governs, NotchError> {
+) -> Result<WorkedHardest, NotchError> {
     let share = share_cut(depth, notch)?;
     let above_ground = figure::length_or_nothing("height of the notch", above_ground)?;
     let height = figure::length("height of the post", height)?;
@@ -148,9 +148,9 @@ pub fn which_governs(
         return Err(NotchError::AboveTop);
     }
     Ok(if above_ground / height < share {
-        Governs::Notch
+        WorkedHardest::Notch
     } else {
-        Governs::GroundLine
+        WorkedHardest::GroundLine
     })
 }
 

@@ -13,7 +13,7 @@ use super::figure;
 
 /// Pales over a stretch, the last one whole.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Pales {
+pub struct PaleRow {
     /// The true lap, mm, never under the least asked for; none where one pale covers all.
     pub lap: Option<f64>,
     /// From one pale's near edge to the next one's, mm; none where one pale covers all.
@@ -22,7 +22,7 @@ pub struct Pales {
     pub near: Vec<f64>,
 }
 
-impl Pales {
+impl PaleRow {
     /// How many pales.
     #[must_use]
     pub fn count(&self) -> usize {
@@ -50,7 +50,7 @@ impl Pales {
 ///
 /// # Errors
 /// [`SharingError`] for figures that cannot be, a lap as wide as the pale, or over 10 000 pales.
-pub fn pales(cover: f64, width: f64, least_lap: f64) -> Result<Pales, SharingError> {
+pub fn pales(cover: f64, width: f64, least_lap: f64) -> Result<PaleRow, SharingError> {
     let cover = figure::length("width to cover", cover)?;
     let width = figure::length("width of a pale", width)?;
     let least_lap = figure::length_or_nothing("lap", least_lap)?;
@@ -60,7 +60,7 @@ pub fn pales(cover: f64, width: f64, least_lap: f64) -> Result<Pales, SharingErr
         return Err(SharingError::TooMany);
     }
     if count == 1 {
-        return Ok(Pales {
+        return Ok(PaleRow {
             lap: None,
             spacing: None,
             near: vec![0.0],
@@ -71,7 +71,7 @@ pub fn pales(cover: f64, width: f64, least_lap: f64) -> Result<Pales, SharingErr
     let near = (0..count)
         .map(|i| (cover - width) * (i as f64 / steps))
         .collect();
-    Ok(Pales {
+    Ok(PaleRow {
         lap: Some(lap),
         spacing: Some(width - lap),
         near,

@@ -10,7 +10,7 @@
 //!     string     corner
 //! ```
 
-use super::corner::{Corner, CornerError};
+use super::corner::{CornerError, TapedCorner};
 use super::figure::{self, Figure};
 use super::triangle;
 
@@ -63,7 +63,7 @@ impl StringTurn {
 ///
 /// # Errors
 /// [`CornerError::Figure`] for an angle that is no corner or a distance of nothing.
-pub fn turn_string(corner: &Corner, wanted: f64, at: f64) -> Result<StringTurn, CornerError> {
+pub fn turn_string(corner: &TapedCorner, wanted: f64, at: f64) -> Result<StringTurn, CornerError> {
     let wanted = figure::inside_angle("wanted angle", wanted)?;
     let at = figure::length("distance to the string's end", at)?;
     let turn = Figure {
@@ -93,7 +93,7 @@ mod tests {
     use super::super::corner::{CornerTapes, across_for, corner_by_tapes};
     use super::*;
 
-    fn corner_at(angle: f64) -> Result<Corner, CornerError> {
+    fn corner_at(angle: f64) -> Result<TapedCorner, CornerError> {
         let across = across_for(3000.0, 3000.0, angle)?.wanted;
         let [first, second, across] = [3000.0, 3000.0, across].map(|l| Taped::new(l, 1.0));
         corner_by_tapes(&CornerTapes {

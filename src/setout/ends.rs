@@ -1,6 +1,6 @@
 //! The first and the last post of a run: at a wall, at a corner, at a mark or a length.
 
-use super::bearing::Face;
+use super::bearing::WallFace;
 use super::bench::{Bench, Stand};
 use super::fixes::PostKind;
 use super::track::wall_ray;
@@ -49,7 +49,7 @@ impl Bench<'_> {
         let ray = wall_ray(self.sound, wall, &|ix| self.plane.sketch(ix))?;
         let foot = self.foot(end);
         let bearing = || {
-            let face = Face::of(self.sound, self.plane, &self.track, wall)?;
+            let face = WallFace::of(self.sound, self.plane, &self.track, wall)?;
             Some(face.bearing(self.run.gap, self.run.gap + self.run.depth))
         };
         let front = self.track.meets(&ray, self.run.gap)?;

@@ -7,7 +7,7 @@ use std::io;
 use std::time::SystemTime;
 
 /// Held while a job is being changed; let go of when dropped, or when the program ends in any way.
-pub type Lock = Box<dyn Send + Sync>;
+pub type DiskLock = Box<dyn Send + Sync>;
 
 /// A place that keeps files.
 pub trait Disk: Send + Sync {
@@ -70,7 +70,7 @@ pub trait Disk: Send + Sync {
     ///
     /// # Errors
     /// `Unsupported` where this disk has no locks, or what the system says.
-    fn lock(&self, path: &str) -> io::Result<Option<Lock>>;
+    fn lock(&self, path: &str) -> io::Result<Option<DiskLock>>;
 
     /// Whether all that was written is on the medium, where a step may return before it is.
     ///

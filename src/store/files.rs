@@ -1,6 +1,6 @@
 //! A disk made of a folder of files.
 
-use super::disk::{Disk, Lock};
+use super::disk::{Disk, DiskLock};
 use std::fs::{self, DirBuilder, File, OpenOptions, TryLockError};
 use std::io::{self, ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
@@ -123,7 +123,7 @@ impl Disk for Files {
         Ok(ours.collect())
     }
 
-    fn lock(&self, path: &str) -> io::Result<Option<Lock>> {
+    fn lock(&self, path: &str) -> io::Result<Option<DiskLock>> {
         let at = self.at(path);
         if let Some(parent) = at.parent() {
             make_folders(parent)?;

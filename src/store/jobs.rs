@@ -277,7 +277,7 @@ impl Jobs {
     }
 
     /// Holds the job so that no window changes it meanwhile.
-    pub(super) fn hold(&self, key: &JobKey) -> Result<Option<super::Lock>, Trouble> {
+    pub(super) fn hold(&self, key: &JobKey) -> Result<Option<super::DiskLock>, Trouble> {
         match self.disk.lock(&key.lock()) {
             Ok(Some(lock)) => Ok(Some(lock)),
             Ok(None) => Err(Trouble {

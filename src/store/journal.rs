@@ -13,7 +13,7 @@
 //! as its line is on the medium. A line that is torn or damaged ends the history there; what
 //! comes after it serves a job's file that was written later.
 
-use super::line::{Line, Print};
+use super::line::{HistoryLine, Print};
 use crate::job::edit::{Edit, History, Step, apply};
 use crate::job::{Job, read, write};
 
@@ -70,7 +70,7 @@ impl Journal {
                 .strip_suffix(b"\n")
                 .and_then(|l| str::from_utf8(l).ok());
             let taken = text
-                .and_then(Line::of)
+                .and_then(HistoryLine::of)
                 .and_then(|line| journal.take(line, &mut stacks));
             if taken.is_none() {
                 journal.whole = false;
@@ -92,17 +92,17 @@ impl Journal {
         }
     }
 
-    fn take(&mut self, line: Line, stacks: &mut Stacks) -> Option<()> {
+    fn take(&mut self, line: HistoryLine, stacks: &mut Stacks) -> Option<()> {
         let after = match line {
-            Line::Done(step) => {
+            HistoryLine::Done(step) => {
                 stacks.done.push(step);
                 return Some(());
             }
-            Line::Undone(step) => {
+            HistoryLine::Undone(step) => {
                 stacks.undone.push(step);
                 return Some(());
             }
-            Line::Now { job, over } => {
+            HistoryLine::Now { job, over } => {
                 self.known = over;
                 self.since.clear();
                 self.stations.clear();
@@ -110,13 +110,13 @@ impl Journal {
                 self.start = job;
                 after
             }
-            Line::Did { step, after } => {
+            HistoryLine::Did { step, after } => {
                 self.since.push(step.forward.clone());
                 stacks.done.push(step);
                 stacks.undone.clear();
                 after
             }
-            Line::Grew { step, after } => {
+            HistoryLine::Grew { step, after } => {
                 let last = stacks.done.pop()?;
                 self.since.push(last.back);
                 self.since.push(step.forward.clone());
@@ -124,13 +124,13 @@ impl Journal {
                 stacks.undone.clear();
                 after
             }
-            Line::Undid { after } => {
+            HistoryLine::Undid { after } => {
                 let step = stacks.done.pop()?;
                 self.since.push(step.back.clone());
                 stacks.undone.push(step);
                 after
             }
-            Line::Redid { after } => {
+            HistoryLine::Redid { after } => {
                 let step = stacks.undone.pop()?;
                 self.since.push(step.forward.clone());
                 stacks.done.push(step);
@@ -147,13 +147,13 @@ impl Journal {
     pub(super) fn file_ends_with(bytes: &[u8], print: Print) -> bool {
         let lines = bytes.strip_suffix(b"\n").unwrap_or_default();
         let last = lines.rsplit(|&b| b == b'\n').next();
-        let line = last.and_then(|l| Line::of(str::from_utf8(l).ok()?));
+        let line = last.and_then(|l| HistoryLine::of(str::from_utf8(l).ok()?));
         let mut journal = Journal::default();
         line.is_some_and(|line| match line {
-            Line::Did { after, .. }
-            | Line::Grew { after, .. }
-            | Line::Undid { after }
-            | Line::Redid { after } => after == print,
+            HistoryLine::Did { after, .. }
+            | HistoryLine::Grew { after, .. }
+            | HistoryLine::Undid { after }
+            | HistoryLine::Redid { after } => after == print,
             now => journal.take(now, &mut Stacks::default()).is_some() && journal.ends_with(print),
         })
     }
@@ -205,12 +205,12 @@ pub(super) fn afresh(
 ) -> Result<String, serde_json::Error> {
     let mut text = String::new();
     for step in history.done() {
-        text.push_str(&Line::Done(step.clone()).text()?);
+        text.push_str(&HistoryLine::Done(step.clone()).text()?);
     }
     for step in history.undone() {
-        text.push_str(&Line::Undone(step.clone()).text()?);
+        text.push_str(&HistoryLine::Undone(step.clone()).text()?);
     }
-    let now = Line::Now {
+    let now = HistoryLine::Now {
         job: job.to_owned(),
         over: over.to_vec(),
     };

@@ -23,7 +23,7 @@ impl Print {
 /// One line of the history file.
 #[derive(Debug, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
-pub(super) enum Line {
+pub(super) enum HistoryLine {
     Done(Step),
     Undone(Step),
     /// The job's text, and what its own file may hold at this moment.
@@ -52,7 +52,7 @@ const HEAD: &str = "{\"sum\":\"";
 const MIDDLE: &str = "\",\"is\":";
 const TAIL: &str = "}";
 
-impl Line {
+impl HistoryLine {
     /// The line with its checksum, ending in a line break.
     pub(super) fn text(&self) -> Result<String, serde_json::Error> {
         let body = serde_json::to_string(self)?;

@@ -46,11 +46,11 @@ mod whole;
 pub use access::{Access, ViewOnly};
 pub use as_of::AsOf;
 pub use bin::Binned;
-pub use disk::{Disk, Lock};
+pub use disk::{Disk, DiskLock};
 pub use files::Files;
 pub use folder::JobKey;
 pub use jobs::{Contents, Entry, Jobs};
 pub use open_job::{ChangeError, OpenJob};
-pub use trouble::{Cause, Notice, OpenError, Trouble};
+pub use trouble::{Cause, OpenError, StoreNotice, Trouble};
 #[cfg(not(any(target_arch = "wasm32", target_os = "android")))]
 pub use whole::{write_new, write_whole};

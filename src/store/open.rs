@@ -1,12 +1,12 @@
 //! Opening: the job's file, or what of it can be had back.
 
 use super::access::{Access, ViewOnly};
-use super::disk::{Disk, Lock};
+use super::disk::{Disk, DiskLock};
 use super::folder::{EARLIER, HISTORY, JOB, JobKey, numbered, numbers, read_if_there};
 use super::journal::Journal;
 use super::line::Print;
 use super::open_job::{OpenJob, Shelf};
-use super::trouble::{Notice, OpenError, Trouble};
+use super::trouble::{OpenError, StoreNotice, Trouble};
 use crate::job::edit::History;
 use crate::job::{Job, Opened, ReadError, read_bytes, write};
 use std::io::{self, ErrorKind};
@@ -43,7 +43,7 @@ pub(super) fn open(disk: Arc<dyn Disk>, key: JobKey) -> Result<OpenJob, OpenErro
 }
 
 /// The lock, and what having it or not means. A disk that cannot be written to is trouble at once.
-fn lock(disk: &dyn Disk, key: &JobKey) -> (Option<Lock>, Access, Option<Trouble>) {
+fn lock(disk: &dyn Disk, key: &JobKey) -> (Option<DiskLock>, Access, Option<Trouble>) {
     match disk.lock(&key.lock()) {
         Ok(Some(lock)) => (Some(lock), Access::Change, None),
         Ok(None) => (None, Access::View(ViewOnly::OpenElsewhere), None),
@@ -56,7 +56,7 @@ fn lock(disk: &dyn Disk, key: &JobKey) -> (Option<Lock>, Access, Option<Trouble>
 pub(super) struct Found {
     pub(super) job: Job,
     history: History,
-    notices: Vec<Notice>,
+    notices: Vec<StoreNotice>,
     pub(super) shelf: Shelf,
     /// The file does not hold this job yet.
     pub(super) behind: bool,
@@ -138,7 +138,7 @@ fn with_own(
         },
     };
     if unreadable && !found.newer {
-        found.notices.push(Notice::HistoryStartsAfresh);
+        found.notices.push(StoreNotice::HistoryStartsAfresh);
     }
     // The history of a newer program's job is that program's.
     let Some((journal, size)) = journal.filter(|_| !found.newer) else {
@@ -164,7 +164,7 @@ fn with_own(
         led_to => {
             found.shelf.keep_history = led_to.is_none() || !journal.whole;
             found.shelf.owed_copy = led_to.and_then(|job| write(&job).ok());
-            found.notices.push(Notice::HistoryStartsAfresh);
+            found.notices.push(StoreNotice::HistoryStartsAfresh);
         }
     }
     found
@@ -179,10 +179,10 @@ fn recovered(
     let whole = journal.as_ref().is_some_and(|(journal, _)| journal.whole);
     let from_history = journal.and_then(|(journal, _)| Some((journal.job()?, journal.history)));
     let (job, history, notice) = match from_history {
-        Some((job, history)) if whole => (job, history, Notice::RecoveredWhole),
-        Some((job, history)) => (job, history, Notice::RecoveredEarlier),
+        Some((job, history)) if whole => (job, history, StoreNotice::RecoveredWhole),
+        Some((job, history)) => (job, history, StoreNotice::RecoveredEarlier),
         None => match latest_copy(disk, key)? {
-            Some(job) => (job, History::default(), Notice::RecoveredEarlier),
+            Some(job) => (job, History::default(), StoreNotice::RecoveredEarlier),
             None => return Err(why),
         },
     };

@@ -1,10 +1,10 @@
 //! A job that is open: every change is on the disk before it returns, or said not to be.
 
 use super::access::{Access, ViewOnly};
-use super::disk::{Disk, Lock};
+use super::disk::{Disk, DiskLock};
 use super::folder::JobKey;
-use super::line::{Line, Print};
-use super::trouble::{Notice, Trouble};
+use super::line::{HistoryLine, Print};
+use super::trouble::{StoreNotice, Trouble};
 use crate::job::edit::{Edit, EditError, History, Step};
 use crate::job::{Job, write};
 use std::sync::Arc;
@@ -17,9 +17,9 @@ pub struct OpenJob {
     pub(super) job: Job,
     pub(super) history: History,
     pub(super) access: Access,
-    pub(super) lock: Option<Lock>,
+    pub(super) lock: Option<DiskLock>,
     pub(super) trouble: Option<Trouble>,
-    pub(super) notices: Vec<Notice>,
+    pub(super) notices: Vec<StoreNotice>,
     pub(super) shelf: Shelf,
 }
 
@@ -85,7 +85,7 @@ impl OpenJob {
     }
 
     /// What a person should be told once; each is given once.
-    pub fn take_notices(&mut self) -> Vec<Notice> {
+    pub fn take_notices(&mut self) -> Vec<StoreNotice> {
         std::mem::take(&mut self.notices)
     }
 
@@ -139,7 +139,7 @@ impl OpenJob {
         self.may_change()?;
         let label = label(self.history.undo(&mut self.job)?);
         if label.is_some() {
-            self.save(|after| Line::Undid { after });
+            self.save(|after| HistoryLine::Undid { after });
         }
         Ok(label)
     }
@@ -152,7 +152,7 @@ impl OpenJob {
         self.may_change()?;
         let label = label(self.history.redo(&mut self.job)?);
         if label.is_some() {
-            self.save(|after| Line::Redid { after });
+            self.save(|after| HistoryLine::Redid { after });
         }
         Ok(label)
     }
@@ -169,9 +169,9 @@ impl OpenJob {
             return;
         };
         if grown {
-            self.save(|after| Line::Grew { step, after });
+            self.save(|after| HistoryLine::Grew { step, after });
         } else {
-            self.save(|after| Line::Did { step, after });
+            self.save(|after| HistoryLine::Did { step, after });
         }
     }
 }

@@ -2,15 +2,15 @@
 //! overwritten that is not ours.
 
 use super::access::Access;
-use super::disk::{Disk, Lock};
+use super::disk::{Disk, DiskLock};
 use super::folder::{
     ASIDE, EARLIER, HISTORY, JOB, JobKey, list_if_there, make_if_missing, next_numbered, numbered,
     numbers, put, read_if_there,
 };
 use super::journal::{afresh, fitting};
-use super::line::{Line, Print};
+use super::line::{HistoryLine, Print};
 use super::open_job::OpenJob;
-use super::trouble::{Cause, Notice, Trouble};
+use super::trouble::{Cause, StoreNotice, Trouble};
 use crate::job::{Job, read, write};
 use std::io::{self, ErrorKind};
 
@@ -53,7 +53,7 @@ impl OpenJob {
     }
 
     /// Saves after a change that the line tells, given the fingerprint of the job after it.
-    pub(super) fn save(&mut self, line: impl FnOnce(Print) -> Line) {
+    pub(super) fn save(&mut self, line: impl FnOnce(Print) -> HistoryLine) {
         if self.trouble.is_some() {
             // The history file lacks what could not be saved before.
             return self.save_whole();
@@ -146,7 +146,7 @@ impl OpenJob {
         put(&*self.disk, &key.file(JOB), &bytes)?;
         self.shelf.may_hold.push(Print::of(&bytes));
         let title = other.job.title;
-        self.notices.push(Notice::OtherVersionKept { title });
+        self.notices.push(StoreNotice::OtherVersionKept { title });
         Ok(())
     }
 
@@ -248,7 +248,7 @@ impl Drop for OpenJob {
 }
 
 /// The job's lock, where this disk has locks.
-fn take_lock(open: &OpenJob) -> Result<Option<Lock>, Trouble> {
+fn take_lock(open: &OpenJob) -> Result<Option<DiskLock>, Trouble> {
     match open.disk.lock(&open.key.lock()) {
         Ok(Some(lock)) => Ok(Some(lock)),
         Ok(None) => Err(Trouble {

@@ -127,7 +127,7 @@ impl From<io::Error> for OpenError {
 
 /// Something a person should know after a job was opened or saved. Nothing needs doing.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Notice {
+pub enum StoreNotice {
     /// The file was damaged or missing; all of it came back from the history.
     RecoveredWhole,
     /// The file was damaged or missing; an earlier copy is shown.
@@ -140,19 +140,19 @@ pub enum Notice {
     OtherVersionKept { title: String },
 }
 
-impl fmt::Display for Notice {
+impl fmt::Display for StoreNotice {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Notice::RecoveredWhole => f.write_str(
+            StoreNotice::RecoveredWhole => f.write_str(
                 "The job's file was damaged. Everything came back from its history; the damaged file is kept aside.",
             ),
-            Notice::RecoveredEarlier => f.write_str(
+            StoreNotice::RecoveredEarlier => f.write_str(
                 "The job's file was damaged. This is the last good copy, so the latest changes may be missing: look through it. The damaged file is kept aside.",
             ),
-            Notice::HistoryStartsAfresh => f.write_str(
+            StoreNotice::HistoryStartsAfresh => f.write_str(
                 "The history of this job does not lead to its file, or cannot be read, so earlier steps cannot be undone. What the history held is kept beside the job.",
             ),
-            Notice::OtherVersionKept { title } => write!(
+            StoreNotice::OtherVersionKept { title } => write!(
                 f,
                 "The job was changed by another program at the same time. That version is kept as a job of its own: “{title}”. Look at both and delete the one you do not want.",
             ),

@@ -1,7 +1,7 @@
 //! Quick sums as a person types them, without a job: each gives the figure that is known for it.
 
 use tautmark::job;
-use tautmark::length::{Part, Unit, show};
+use tautmark::length::{InchPart, Unit, show};
 use tautmark::solve;
 use tautmark_app_tests::Hand;
 
@@ -501,6 +501,20 @@ fn equal_spaces_make_a_run_of_their_own() {
 }
 
 #[test]
+fn so_many_equal_spaces_are_kept_without_a_longest_one() {
+    let hand = sum("Equal spaces");
+    hand.press("Length to fill");
+    hand.keys("9200");
+    hand.press("Next");
+    hand.press("Leave this figure");
+    hand.press("Or so many bays");
+    hand.enter("5");
+    hand.press("Keep in a job");
+    let solution = solve(&hand.saved());
+    assert_eq!(solution.runs["R1"].posts.len(), 6);
+}
+
+#[test]
 fn a_carried_level_becomes_set_ups_and_sights() {
     let hand = sum("Level round a corner");
     type_all(&hand, "Datum from the first place", &["400", "612", "575"]);
@@ -610,7 +624,7 @@ fn what_is_usual_is_native_and_rounded_to_the_persons_own_part() {
     assert_eq!(hand.value("Gap at the latch"), "1/2″");
     type_all(&hand, "Opening at the top", &["41.1", "41", "41.2"]);
     // 41 less 1 1/4 in.
-    let known = show(39.75 * 25.4, Unit::FtIn(Part::Eighth));
+    let known = show(39.75 * 25.4, Unit::FtIn(InchPart::Eighth));
     assert_eq!(hand.value("Width of the leaf"), known);
 }
 

@@ -173,7 +173,9 @@ fn each_way_to_turn_the_corner_post_is_drawn() {
     hand.press("Posts");
     hand.press("Set up run");
     let fields = FormVm::get(&hand.app).get_fields();
-    let turned = fields.iter().find(|field| field.id == "set");
+    let turned = fields
+        .iter()
+        .find(|field| field.label == "The corner post stands");
     let pictures = turned.expect("the run ends at a corner").pictures;
     let told: Vec<_> = pictures.iter().map(|one| one.description).collect();
     assert_eq!(told.len(), 3);

@@ -3,7 +3,7 @@
 use rand::RngExt;
 use rand::rngs::StdRng;
 use std::f64::consts::TAU;
-use tautmark::laser::Laser;
+use tautmark::laser::LaserWorth;
 
 /// The plane of one set-up: how far it climbs, mm in each m, along x and along y.
 #[derive(Clone, Copy)]
@@ -11,7 +11,7 @@ pub struct Plane([f64; 2]);
 
 impl Plane {
     /// Tilted in any direction by seven tenths to all of what its maker states.
-    pub fn random(rng: &mut StdRng, laser: Laser) -> Self {
+    pub fn random(rng: &mut StdRng, laser: LaserWorth) -> Self {
         let tilt = laser.accuracy * rng.random_range(0.7..1.0);
         let toward: f64 = rng.random_range(0.0..TAU);
         Self([tilt * toward.cos(), tilt * toward.sin()])

@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::io::{self, ErrorKind};
 use std::sync::{Arc, Mutex, MutexGuard};
 use std::time::{Duration, SystemTime};
-use tautmark::store::{Disk, Lock};
+use tautmark::store::{Disk, DiskLock};
 
 /// What a failing step does to the disk before it fails.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -243,10 +243,10 @@ impl Disk for MemoryDisk {
         Ok(names.into_iter().collect())
     }
 
-    fn lock(&self, path: &str) -> io::Result<Option<Lock>> {
+    fn lock(&self, path: &str) -> io::Result<Option<DiskLock>> {
         let (mut state, _, said) = self.step();
         said?;
         let got = state.locks.insert(path.to_owned());
-        Ok(got.then(|| Box::new(HeldLock(self.clone(), path.to_owned())) as Lock))
+        Ok(got.then(|| Box::new(HeldLock(self.clone(), path.to_owned())) as DiskLock))
     }
 }

@@ -1,11 +1,11 @@
-//! What the program says of itself, how it looks, and the licences of what it is made of.
+//! About: a person reads what the program is, chooses how it looks by day and by night, and reads the
+//! licences of what it is made of.
 
 pub mod licences;
 
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Back, Screen, Spec};
+use crate::app::bridge::{Back, Bridge, Screen, Spec};
 use crate::app::desk::{Desk, Then};
-use crate::app::kit::words::row;
+use crate::app::kit::row;
 use licences::Part;
 use slint::{ComponentHandle, Global, Model, ModelRc, VecModel};
 use std::rc::Rc;
@@ -28,9 +28,9 @@ impl Screen for About {
 }
 
 /// The list of all licences.
-pub struct Licences;
+pub struct LicenceList;
 
-impl Screen for Licences {
+impl Screen for LicenceList {
     fn spec(&self) -> Spec {
         Spec::over(Page::Licences, Some("licences"), Back::Page(Page::About)).jobless()
     }
@@ -38,8 +38,7 @@ impl Screen for Licences {
     fn wire(&self, app: &App, bridge: &Rc<Bridge>) {
         let (at, weak) = (bridge.clone(), app.as_weak());
         AboutVm::get(app).on_part_pressed(move |id| {
-            if let Some(app) = weak.upgrade() {
-                show_part(&app, &id);
+            if weak.upgrade().is_some_and(|app| show_part(&app, &id)) {
                 at.act(|_| Then::Open(Page::Licence));
             }
         });
@@ -75,7 +74,8 @@ fn title(part: &Part) -> String {
         .to_owned()
 }
 
-fn show_part(app: &App, id: &str) {
+/// Shows the licence of the part of this id; false where there is none.
+fn show_part(app: &App, id: &str) -> bool {
     let all = licences::all();
     let part = id.parse().ok().and_then(|at: usize| all.parts.get(at));
     if let Some(part) = part {
@@ -83,4 +83,5 @@ fn show_part(app: &App, id: &str) {
         vm.set_part_title(title(part).into());
         vm.set_part_text(all.text_of(part).into());
     }
+    part.is_some()
 }

@@ -1,20 +1,17 @@
 //! The cut list: every piece by what it is, the saw cuts at corners, and what to buy.
 
 use super::front;
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then, caution};
-use crate::app::kit::rows::patched;
-use crate::app::kit::words::{capital, counted, row};
-use crate::app::names::points::said_down;
-use crate::app::names::things::run_called;
-use crate::boards::{Bought, Cut, GateLeaf, Item as Piece, RailEnd, Spot, WhichEnd};
+use crate::app::kit::{capital, counted, patched, row};
+use crate::app::names::{run_called, said_down};
+use crate::boards::{Bought, Cut, CutPiece as Piece, GateLeaf, RailEnd, Spot, WhichEnd};
 use crate::cautions::TREATED_CUTS;
 use crate::job::model::Job;
 use crate::length;
 use slint::Global;
 use std::rc::Rc;
-use tautmark_ui::{App, CutListVm, Item, Page, Place, Verdict};
+use tautmark_ui::{App, CutListVm, Page, Place, RowItem, Verdict};
 
 /// The page.
 pub struct CutList;
@@ -36,7 +33,7 @@ impl Screen for CutList {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         Some(front(desk))
     }
 }
@@ -47,14 +44,14 @@ pub fn open(desk: &mut Desk) -> Then {
     Then::Open(Page::CutList)
 }
 
-fn header(title: &str) -> Item {
-    Item {
+fn header(title: &str) -> RowItem {
+    RowItem {
         strong: true,
         ..row(title, title, "", "", "")
     }
 }
 
-fn rows(desk: &Desk) -> Vec<Item> {
+fn rows(desk: &Desk) -> Vec<RowItem> {
     let solution = &desk.solution;
     if solution.cuts.is_empty() {
         let note = "Give the sizes of boards, rails and pales, and set out a run.";
@@ -91,7 +88,7 @@ fn called(piece: Piece) -> (&'static str, &'static str) {
     }
 }
 
-fn cut_row(job: &Job, at: usize, cut: &Cut) -> Item {
+fn cut_row(job: &Job, at: usize, cut: &Cut) -> RowItem {
     let (one, many) = called(cut.item);
     let title = capital(if cut.count == 1 { one } else { many });
     let figure = length::show(cut.length, job.show.lengths);
@@ -169,7 +166,7 @@ fn stretches(places: &[[usize; 2]], step: usize) -> Vec<Stretch> {
     all
 }
 
-fn end_row(job: &Job, run: &str, end: &RailEnd) -> Item {
+fn end_row(job: &Job, run: &str, end: &RailEnd) -> RowItem {
     let which = match end.end {
         WhichEnd::Start => "start",
         WhichEnd::End => "end",
@@ -188,7 +185,7 @@ fn end_row(job: &Job, run: &str, end: &RailEnd) -> Item {
     row(&id, &title, &note, &figure, "off square")
 }
 
-fn gate_row(job: &Job, run: &str, leaf: &GateLeaf) -> Item {
+fn gate_row(job: &Job, run: &str, leaf: &GateLeaf) -> RowItem {
     let unit = job.show.lengths;
     let mut note = format!(
         "opening {}, hung on post {}",
@@ -204,7 +201,7 @@ fn gate_row(job: &Job, run: &str, leaf: &GateLeaf) -> Item {
     row(&id, &title, &note, &length::show(leaf.width, unit), "wide")
 }
 
-fn buy_rows(desk: &Desk) -> Vec<Item> {
+fn buy_rows(desk: &Desk) -> Vec<RowItem> {
     let buy = &desk.solution.buy;
     let kinds = [
         (Piece::Gravel, &buy.gravel),
@@ -213,7 +210,7 @@ fn buy_rows(desk: &Desk) -> Vec<Item> {
         (Piece::Post, &buy.posts),
     ];
     let bought = kinds.into_iter().filter(|(_, bought)| bought.pieces > 0);
-    let mut rows: Vec<Item> = bought
+    let mut rows: Vec<RowItem> = bought
         .map(|(kind, bought)| buy_row(desk.job(), kind, bought))
         .collect();
     let unknown = buy.post_count.saturating_sub(buy.posts.pieces);
@@ -228,7 +225,7 @@ fn buy_rows(desk: &Desk) -> Vec<Item> {
     rows
 }
 
-fn buy_row(job: &Job, kind: Piece, bought: &Bought) -> Item {
+fn buy_row(job: &Job, kind: Piece, bought: &Bought) -> RowItem {
     let unit = job.show.lengths;
     let (one, many) = called(kind);
     let title = capital(if bought.pieces == 1 { one } else { many });
@@ -257,7 +254,7 @@ fn buy_row(job: &Job, kind: Piece, bought: &Bought) -> Item {
     } else {
         stock
     };
-    Item {
+    RowItem {
         verdict,
         ..row(&format!("buy {one}"), &title, &note, &figure, "")
     }

@@ -2,7 +2,7 @@
 
 use crate::app::desk::entry::plain;
 use crate::app::desk::{Desk, Then, run_in_sight};
-use crate::app::kit::words::{counted, fact};
+use crate::app::kit::{counted, fact};
 use crate::boards::RunBoards;
 use crate::length::{self, Unit};
 use tautmark_ui::{Fact, Verdict};
@@ -13,37 +13,90 @@ pub fn boards_in_sight(desk: &Desk) -> Option<&RunBoards> {
     desk.solution.boards.get(&run.id)
 }
 
-/// What the place shows of a run.
-pub struct Facts {
-    pub gravel: Fact,
-    pub pales: Fact,
-    pub rails: Fact,
-    pub notch: Fact,
-    pub posts: Fact,
-    pub concrete: Fact,
+/// A figure of a run's boards, and where it comes from.
+struct Shown {
+    id: &'static str,
+    /// What it is called while nothing is known of it.
+    label: &'static str,
+    fact: fn(&Desk, &RunBoards) -> Fact,
+    /// Stands over where it comes from.
+    title: &'static str,
+    from: fn(&Desk) -> String,
 }
 
-/// The figures of a run; dashes where nothing is known.
-pub fn facts(desk: &Desk, boards: Option<&RunBoards>) -> Facts {
-    let Some(boards) = boards else {
-        let none = |id: &str, label: &str| fact(id, label, "—", "");
-        return Facts {
-            gravel: none("gravel", "Gravel boards"),
-            pales: none("pales", "Pales"),
-            rails: none("rails", "Rails"),
-            notch: none("notch", "Notch"),
-            posts: none("posts", "Posts"),
-            concrete: none("concrete", "Concrete"),
-        };
-    };
-    Facts {
-        gravel: gravel(desk, boards),
-        pales: pales(desk, boards),
-        rails: rails(desk, boards),
-        notch: notch(desk, boards),
-        posts: posts(desk, boards),
-        concrete: concrete(desk),
-    }
+/// All of them, in the order of the page.
+const SHOWN: [Shown; 6] = [
+    Shown {
+        id: "gravel",
+        label: "Gravel boards",
+        fact: gravel,
+        title: "Gravel boards",
+        from: gravel_from,
+    },
+    Shown {
+        id: "pales",
+        label: "Pales",
+        fact: pales,
+        title: "Pales",
+        from: |_| {
+            "As many as cover each stretch between gates with at least the lap given, and then the \
+             lap that makes them finish whole."
+                .to_owned()
+        },
+    },
+    Shown {
+        id: "rails",
+        label: "Rails",
+        fact: rails,
+        title: "Rails",
+        from: |_| {
+            "So many to a bay, each as long as the bay is clear between its posts and a seat at \
+             either end."
+                .to_owned()
+        },
+    },
+    Shown {
+        id: "notch",
+        label: "Notch",
+        fact: notch,
+        title: "What a notch leaves",
+        from: notch_from,
+    },
+    Shown {
+        id: "posts",
+        label: "Posts",
+        fact: posts,
+        title: "Length of the posts",
+        from: |_| {
+            "From the top of the tallest post down to the ground there, and on to the bottom of \
+             its hole."
+                .to_owned()
+        },
+    },
+    Shown {
+        id: "concrete",
+        label: "Concrete",
+        fact: |desk, _| concrete(desk),
+        title: "Concrete",
+        from: concrete_from,
+    },
+];
+
+/// The figures of a run, in the order of the page; dashes where nothing is known.
+pub fn facts(desk: &Desk, boards: Option<&RunBoards>) -> [Fact; 6] {
+    SHOWN.map(|shown| match boards {
+        Some(boards) => (shown.fact)(desk, boards),
+        None => fact(shown.id, shown.label, "—", ""),
+    })
+}
+
+/// Says in one sentence where a figure comes from.
+pub fn explain(desk: &mut Desk, id: &str) -> Then {
+    let shown = SHOWN.iter().find(|shown| shown.id == id);
+    shown.map_or(Then::Stay, |shown| {
+        let words = (shown.from)(desk);
+        desk.explain(shown.title, &words)
+    })
 }
 
 fn gravel(desk: &Desk, boards: &RunBoards) -> Fact {
@@ -163,34 +216,6 @@ fn concrete(desk: &Desk) -> Fact {
     let litres = format!("{:.0} L", buy.litres);
     let bags = counted(buy.bags, "bag", "bags");
     fact("concrete", "Concrete, all holes", &litres, &bags)
-}
-
-/// Says in one sentence where a figure comes from.
-pub fn explain(desk: &mut Desk, id: &str) -> Then {
-    let text = match id {
-        "gravel" => gravel_from(desk),
-        "pales" => "As many as cover each stretch between gates with at least the lap given, and \
-                    then the lap that makes them finish whole."
-            .to_owned(),
-        "rails" => "So many to a bay, each as long as the bay is clear between its posts and a \
-                    seat at either end."
-            .to_owned(),
-        "notch" => notch_from(desk),
-        "posts" => "From the top of the tallest post down to the ground there, and on to the \
-                    bottom of its hole."
-            .to_owned(),
-        _ => concrete_from(desk),
-    };
-    let title = match id {
-        "gravel" => "Gravel boards",
-        "pales" => "Pales",
-        "rails" => "Rails",
-        "notch" => "What a notch leaves",
-        "posts" => "Length of the posts",
-        _ => "Concrete",
-    };
-    desk.explain(title, &text);
-    Then::Stay
 }
 
 fn gravel_from(desk: &Desk) -> String {

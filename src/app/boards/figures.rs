@@ -1,279 +1,167 @@
 //! The sizes that are typed: gravel boards, rails, pales and what can be bought.
 
-use crate::app::desk::{Desk, FigureKind, Prompt};
-use crate::app::kit::setting_figure::{Set, SettingFigure, problem_in};
-use crate::app::kit::words::status;
+use crate::app::desk::FigureKind;
+use crate::app::kit::{KeypadFigure, Slot};
 use crate::job::edit::{Edit, Setting};
 use crate::job::model::{Boards, Gravel, Job, Pales, Rails, Stock};
-use tautmark_ui::{KeySigns, Status, Verdict};
+use tautmark_ui::KeySigns;
 
-const fn size(
-    key: &'static str,
-    label: &'static str,
-    note: &'static str,
-    place: &'static str,
-    get: fn(&Job) -> Option<f64>,
-    set: fn(&mut Boards, f64),
-) -> SettingFigure {
-    SettingFigure {
-        key,
-        title: "",
-        label,
-        note,
-        kind: FigureKind::Length,
-        get,
-        set: Set::Boards(set),
-        place,
-    }
+fn put(boards: Boards) -> Edit {
+    Edit::Set(Setting::Boards(boards))
 }
 
-fn gravel(boards: &mut Boards, set: impl FnOnce(&mut Gravel)) {
-    if let Some(one) = &mut boards.gravel {
-        set(one);
-    }
+fn size(
+    label: &str,
+    slot: impl Fn(&mut Boards) -> Option<&mut dyn Slot> + Clone + 'static,
+) -> KeypadFigure {
+    KeypadFigure::kept(label, |job| Some(job.boards.clone()), slot, put)
 }
 
-fn rails(boards: &mut Boards, set: impl FnOnce(&mut Rails)) {
-    if let Some(one) = &mut boards.rails {
-        set(one);
-    }
+fn of_gravel(label: &str, slot: fn(&mut Gravel) -> &mut dyn Slot) -> KeypadFigure {
+    size(label, move |boards| boards.gravel.as_mut().map(slot)).told_at("boards.gravel")
 }
 
-fn pales(boards: &mut Boards, set: impl FnOnce(&mut Pales)) {
-    if let Some(one) = &mut boards.pales {
-        set(one);
-    }
+fn of_rails(label: &str, slot: fn(&mut Rails) -> &mut dyn Slot) -> KeypadFigure {
+    size(label, move |boards| boards.rails.as_mut().map(slot)).told_at("boards.rails")
+}
+
+fn of_pales(label: &str, slot: fn(&mut Pales) -> &mut dyn Slot) -> KeypadFigure {
+    size(label, move |boards| boards.pales.as_mut().map(slot)).told_at("boards.pales")
 }
 
 /// Of gravel boards, in the order of the page.
-pub static GRAVEL: [SettingFigure; 6] = [
-    size(
-        "BoardHeight",
-        "Height of a gravel board",
-        "",
-        "boards.gravel",
-        |job| Some(job.boards.gravel.as_ref()?.height),
-        |boards, value| gravel(boards, |one| one.height = value),
-    ),
-    size(
-        "Clearance",
-        "Clear of the ground",
-        "under the board at its highest ground",
-        "boards.gravel",
-        |job| Some(job.boards.gravel.as_ref()?.clearance),
-        |boards, value| gravel(boards, |one| one.clearance = value),
-    ),
-    size(
-        "Dig",
-        "Dig out at most",
-        "at the highest ground of a bay",
-        "boards.gravel",
-        |job| Some(job.boards.gravel.as_ref()?.dig),
-        |boards, value| gravel(boards, |one| one.dig = value),
-    ),
-    size(
-        "Gap",
-        "Gap under it still fine",
-        "at the lowest ground of a bay",
-        "boards.gravel.gap",
-        |job| Some(job.boards.gravel.as_ref()?.gap),
-        |boards, value| gravel(boards, |one| one.gap = value),
-    ),
-    size(
-        "Step",
-        "One step",
-        "boards step by whole ones; 0 follows the ground",
-        "boards.gravel.step",
-        |job| job.boards.gravel.as_ref()?.step,
-        |boards, value| gravel(boards, |one| one.step = (value != 0.0).then_some(value)),
-    ),
-    SettingFigure {
-        kind: FigureKind::Signed(KeySigns::UpDown),
-        ..size(
-            "Top",
-            "Top at this height",
-            "above the datum's zero; else the ground decides",
-            "boards.gravel.top",
-            |job| job.boards.gravel.as_ref()?.top,
-            |boards, value| gravel(boards, |one| one.top = Some(value)),
-        )
-    },
-];
+pub fn gravel() -> [KeypadFigure; 6] {
+    [
+        of_gravel("Height of a gravel board", |one| &mut one.height),
+        of_gravel("Clear of the ground", |one| &mut one.clearance)
+            .noted("under the board at its highest ground"),
+        of_gravel("Dig out at most", |one| &mut one.dig).noted("at the highest ground of a bay"),
+        of_gravel("Gap under it still fine", |one| &mut one.gap)
+            .noted("at the lowest ground of a bay")
+            .told_at("boards.gravel.gap"),
+        step(),
+        of_gravel("Top at this height", |one| &mut one.top)
+            .of_kind(FigureKind::Signed(KeySigns::UpDown))
+            .noted("above the datum's zero; else the ground decides")
+            .told_at("boards.gravel.top"),
+    ]
+}
+
+fn step() -> KeypadFigure {
+    let there = |job: &Job| job.boards.gravel.as_ref()?.step;
+    let step = KeypadFigure::new("One step", there, |job, value| {
+        let mut boards = job.boards.clone();
+        boards.gravel.as_mut()?.step = (value != 0.0).then_some(value);
+        Some(put(boards))
+    });
+    step.noted("boards step by whole ones; 0 follows the ground")
+        .told_at("boards.gravel.step")
+}
 
 /// Of rails.
-pub static RAILS: [SettingFigure; 6] = [
-    SettingFigure {
-        kind: FigureKind::Count,
-        ..size(
-            "RailCount",
-            "Rails in a bay",
-            "",
-            "boards.rails",
-            |job| Some(f64::from(job.boards.rails.as_ref()?.count)),
-            // Whole and not below 0: the keypad counts; a number past u32 is no number of rails.
-            |boards, value| rails(boards, |one| one.count = value.max(0.0) as u32),
-        )
-    },
-    size(
-        "RailLow",
-        "Lowest rail",
-        "its centre above the gravel board's top",
-        "boards.rails",
-        |job| Some(job.boards.rails.as_ref()?.low),
-        |boards, value| rails(boards, |one| one.low = value),
-    ),
-    size(
-        "RailHigh",
-        "Highest rail",
-        "its centre above the gravel board's top",
-        "boards.rails",
-        |job| Some(job.boards.rails.as_ref()?.high),
-        |boards, value| rails(boards, |one| one.high = value),
-    ),
-    size(
-        "Seat",
-        "Seat in the post",
-        "how far each end goes into its post",
-        "boards.rails",
-        |job| Some(job.boards.rails.as_ref()?.seat),
-        |boards, value| rails(boards, |one| one.seat = value),
-    ),
-    size(
-        "Notch",
-        "Notch, deep",
-        "cut for a rail; else as deep as the seat",
-        "boards.rails.notch",
-        |job| job.boards.rails.as_ref().map(Rails::notch_depth),
-        |boards, value| rails(boards, |one| one.notch = Some(value)),
-    ),
-    size(
-        "Thick",
-        "Thickness of a rail",
-        "for the cuts at corners",
-        "boards.rails",
-        |job| job.boards.rails.as_ref().map(Rails::thickness),
-        |boards, value| rails(boards, |one| one.thick = Some(value)),
-    ),
-];
+pub fn rails() -> [KeypadFigure; 6] {
+    [
+        of_rails("Rails in a bay", |one| &mut one.count).of_kind(FigureKind::Count),
+        of_rails("Lowest rail", |one| &mut one.low)
+            .noted("its centre above the gravel board's top"),
+        of_rails("Highest rail", |one| &mut one.high)
+            .noted("its centre above the gravel board's top"),
+        of_rails("Seat in the post", |one| &mut one.seat)
+            .noted("how far each end goes into its post"),
+        of_rails("Notch, deep", |one| &mut one.notch)
+            .reading(|job| job.boards.rails.as_ref().map(Rails::notch_depth))
+            .noted("cut for a rail; else as deep as the seat")
+            .told_at("boards.rails.notch"),
+        of_rails("Thickness of a rail", |one| &mut one.thick)
+            .reading(|job| job.boards.rails.as_ref().map(Rails::thickness))
+            .noted("for the cuts at corners"),
+    ]
+}
 
 /// Of pales.
-pub static PALES: [SettingFigure; 3] = [
-    size(
-        "PaleWidth",
-        "Width of a pale",
-        "",
-        "boards.pales",
-        |job| Some(job.boards.pales.as_ref()?.width),
-        |boards, value| pales(boards, |one| one.width = value),
-    ),
-    size(
-        "Lap",
-        "Least lap",
-        "of one pale over the next",
-        "boards.pales",
-        |job| Some(job.boards.pales.as_ref()?.lap),
-        |boards, value| pales(boards, |one| one.lap = value),
-    ),
-    size(
-        "PaleHeight",
-        "Height of a pale",
-        "above the gravel board's top",
-        "boards.pales",
-        |job| Some(job.boards.pales.as_ref()?.height),
-        |boards, value| pales(boards, |one| one.height = value),
-    ),
-];
+pub fn pales() -> [KeypadFigure; 3] {
+    [
+        of_pales("Width of a pale", |one| &mut one.width),
+        of_pales("Least lap", |one| &mut one.lap).noted("of one pale over the next"),
+        of_pales("Height of a pale", |one| &mut one.height).noted("above the gravel board's top"),
+    ]
+}
+
+fn put_stock(stock: Stock) -> Edit {
+    Edit::Set(Setting::Stock(stock))
+}
 
 /// What a saw cut takes.
-pub static KERF: SettingFigure = SettingFigure {
-    key: "Kerf",
-    title: "",
-    label: "Saw cut",
-    note: "lost at each cut",
-    kind: FigureKind::Length,
-    get: |job| Some(job.stock.kerf),
-    set: Set::Stock(|stock, value| stock.kerf = value),
-    place: "stock.kerf",
-};
+pub fn kerf() -> KeypadFigure {
+    let stock = |job: &Job| Some(job.stock.clone());
+    KeypadFigure::kept("Saw cut", stock, |stock| Some(&mut stock.kerf), put_stock)
+        .noted("lost at each cut")
+        .told_at("stock.kerf")
+}
 
 /// What is bought by its length.
+#[derive(Clone, Copy)]
 pub struct Goods {
     /// Its name, for several.
     pub name: &'static str,
-    title: &'static str,
+    one: &'static str,
     place: &'static str,
     /// Lengths that can be bought, mm.
-    pub lengths: fn(&Stock) -> &Vec<f64>,
-    lengths_mut: fn(&mut Stock) -> &mut Vec<f64>,
+    lengths: fn(&mut Stock) -> &mut Vec<f64>,
 }
 
 /// All of it, in the order of the work.
-pub static GOODS: [Goods; 3] = [
+pub const GOODS: [Goods; 3] = [
     Goods {
         name: "Gravel boards",
-        title: "**Gravel board to buy**",
+        one: "Gravel board",
         place: "stock.gravel",
-        lengths: |stock| &stock.gravel,
-        lengths_mut: |stock| &mut stock.gravel,
+        lengths: |stock| &mut stock.gravel,
     },
     Goods {
         name: "Rails",
-        title: "**Rail to buy**",
+        one: "Rail",
         place: "stock.rails",
-        lengths: |stock| &stock.rails,
-        lengths_mut: |stock| &mut stock.rails,
+        lengths: |stock| &mut stock.rails,
     },
     Goods {
         name: "Posts",
-        title: "**Post to buy**",
+        one: "Post",
         place: "stock.posts",
-        lengths: |stock| &stock.posts,
-        lengths_mut: |stock| &mut stock.posts,
+        lengths: |stock| &mut stock.posts,
     },
 ];
 
-/// One length that can be bought, by its place in the list; one past the last is a new one.
-pub struct Bought {
-    pub of: &'static Goods,
-    pub at: usize,
-}
-
-/// What entering 0 does.
-pub const OFF_THE_LIST: &str = "0 takes it off the list";
-
-impl Prompt for Bought {
-    fn key(&self) -> String {
-        format!("{} {}", self.of.place, self.at)
+impl Goods {
+    /// How many lengths of it there are.
+    pub fn count(self, job: &Job) -> usize {
+        (self.lengths)(&mut job.stock.clone()).len()
     }
 
-    fn title(&self, _job: &Job) -> String {
-        self.of.title.to_owned()
-    }
-
-    fn measure(&self) -> FigureKind {
-        FigureKind::Length
-    }
-
-    fn value(&self, job: &Job) -> Option<f64> {
-        (self.of.lengths)(&job.stock).get(self.at).copied()
-    }
-
-    fn edit(&self, job: &Job, value: f64) -> Option<Edit> {
-        let mut stock = job.stock.clone();
-        let lengths = (self.of.lengths_mut)(&mut stock);
-        match lengths.get_mut(self.at) {
-            Some(_) if value == 0.0 => drop(lengths.remove(self.at)),
-            Some(there) => *there = value,
-            None if value == 0.0 => {}
-            None => lengths.push(value),
-        }
-        Some(Edit::Set(Setting::Stock(stock)))
-    }
-
-    fn verdict(&self, desk: &Desk, typed: Option<f64>) -> Option<Status> {
-        if typed.is_none() {
-            return Some(status(Verdict::Note, OFF_THE_LIST));
-        }
-        problem_in(desk, self.of.place)
+    /// One length that can be bought, by its place in the list; one past the last is a new one.
+    pub fn length(self, at: usize) -> KeypadFigure {
+        let Self {
+            name,
+            one,
+            place,
+            lengths,
+        } = self;
+        let there = move |job: &Job| lengths(&mut job.stock.clone()).get(at).copied();
+        let length = KeypadFigure::new(name, there, move |job, value| {
+            let mut stock = job.stock.clone();
+            let lengths = lengths(&mut stock);
+            match lengths.get_mut(at) {
+                Some(_) if value == 0.0 => drop(lengths.remove(at)),
+                Some(there) => *there = value,
+                None if value == 0.0 => {}
+                None => lengths.push(value),
+            }
+            Some(put_stock(stock))
+        });
+        length
+            .keyed(format!("{place} {at}"))
+            .titled(move |_| format!("**{one} to buy**"))
+            .noted("0 takes it off the list")
+            .told_at(place)
     }
 }

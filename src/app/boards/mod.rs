@@ -6,21 +6,18 @@ mod facts;
 mod figures;
 pub mod sizes;
 
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then, caution, run_in_sight};
-use crate::app::kit::plan::plan_of_run;
-use crate::app::kit::rows::patched;
-use crate::app::kit::words::{silence, status};
-use crate::app::names::things::{run_called, run_name};
+use crate::app::kit::{patched, plan_of_run, silence, status, told, verdict_of};
+use crate::app::names::{run_called, runs_to_choose};
 use crate::boards::RunBoards;
 use crate::cautions::NOTCH;
 use crate::drawing::{ElevationShow, elevation};
+use crate::job::Problem;
 use crate::job::model::Run;
-use crate::job::{Problem, Severity};
 use crate::length;
 use facts::{boards_in_sight, explain, facts};
-use slint::{Global, SharedString};
+use slint::Global;
 use std::rc::Rc;
 use tautmark_ui::{App, BoardsVm, Page, Place, Status, Verdict};
 
@@ -46,38 +43,36 @@ impl Screen for BoardsPlace {
 
     fn fill(&self, app: &App, desk: &Desk) -> bool {
         let vm = BoardsVm::get(app);
-        let names = desk.job().runs.iter();
-        let names: Vec<SharedString> = names.map(|run| run_name(run).into()).collect();
-        vm.set_runs(patched(vm.get_runs(), names));
+        let (runs, at) = runs_to_choose(desk);
+        vm.set_runs(patched(vm.get_runs(), runs));
+        vm.set_run(at);
         let sight = run_in_sight(desk);
-        let at = sight.and_then(|(at, _)| i32::try_from(at).ok());
-        vm.set_run(at.unwrap_or(0));
         vm.set_status(standing(desk, sight));
         vm.set_chosen(chosen(desk));
-        let facts = facts(desk, boards_in_sight(desk));
-        vm.set_gravel(facts.gravel);
-        vm.set_pales(facts.pales);
-        vm.set_rails(facts.rails);
-        vm.set_notch(facts.notch);
-        vm.set_posts(facts.posts);
-        vm.set_concrete(facts.concrete);
+        let [gravel, pales, rails, notch, posts, concrete] = facts(desk, boards_in_sight(desk));
+        vm.set_gravel(gravel);
+        vm.set_pales(pales);
+        vm.set_rails(rails);
+        vm.set_notch(notch);
+        vm.set_posts(posts);
+        vm.set_concrete(concrete);
         let notched = boards_in_sight(desk).is_some_and(|boards| boards.notch.is_some());
         let caution = if notched { NOTCH.short } else { "" };
         vm.set_caution(caution.into());
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         Some(front(desk))
     }
 }
 
 /// The run in sight from the front; the plan until it is set out.
-fn front(desk: &Desk) -> Picture {
+fn front(desk: &Desk) -> PagePicture {
     let run = desk.job().runs.get(desk.chosen.run);
     let show = ElevationShow::default();
     let own = run.and_then(|run| elevation(desk.job(), &desk.solution, &run.id, &show));
-    Picture::or(own, || Picture::Drawing(plan_of_run(desk, |_| {})))
+    PagePicture::or(own, || PagePicture::Drawing(plan_of_run(desk, |_| {})))
 }
 
 fn chosen(desk: &Desk) -> bool {
@@ -103,13 +98,7 @@ fn standing(desk: &Desk, sight: Option<(usize, &Run)>) -> Status {
         return status(Verdict::Attention, &text);
     };
     if let Some(problem) = worst(desk, at, run) {
-        let verdict = match problem.severity {
-            Severity::Error => Verdict::Bad,
-            Severity::Warning => Verdict::Attention,
-            Severity::Note => Verdict::Note,
-        };
-        let text = format!("**{}** {}", problem.text, problem.remedy);
-        return status(verdict, &text);
+        return told(problem, verdict_of(problem.severity));
     }
     good(desk, built)
 }

@@ -1,16 +1,15 @@
 //! The drawing on the screen: what of it is seen, and what a press on it hits.
 
 use super::Bridge;
-use super::screen::Picture;
+use super::screen::PagePicture;
 use crate::app::desk::{Desk, Then, root_of};
-use crate::app::kit::painted::{laid, painted};
-use crate::app::kit::rows::patched;
+use crate::app::kit::{laid, painted, patched};
 use crate::drawing::{
     self, Bounds, Bundled, Hand, Margins, Stroke, Tile, Tone, Vec2, View, fitted, hit,
 };
 use slint::{Global, Model};
 use std::rc::Rc;
-use tautmark_ui::{App, Drawing, DrawingVm, Theme};
+use tautmark_ui::{App, DrawingVm, PaintedDrawing, Theme};
 
 /// How near to a thing a press must be, logical px.
 const REACH: f64 = 24.0;
@@ -43,13 +42,13 @@ pub fn wire(app: &App, bridge: &Rc<Bridge>) {
 
 impl Bridge {
     /// What the page in sight draws; `None` where there is no drawing.
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         let own = self.screen(desk.nav.page).picture(desk);
         own.or_else(|| self.picture_below(desk))
     }
 
     /// What the place below a page without a drawing draws, while the keypad is over both.
-    pub(super) fn picture_below(&self, desk: &Desk) -> Option<Picture> {
+    pub(super) fn picture_below(&self, desk: &Desk) -> Option<PagePicture> {
         desk.entry.as_ref()?;
         self.screen(root_of(desk.nav.place)).picture(desk)
     }
@@ -74,7 +73,7 @@ impl Bridge {
         let found = self.look(|desk| {
             let picture = self.picture(desk)?;
             let view = view(&app, desk, &picture)?;
-            let Picture::Drawing(drawing) = picture else {
+            let PagePicture::Drawing(drawing) = picture else {
                 return None;
             };
             let target = hit(&drawing, &view, at, REACH).cloned();
@@ -88,13 +87,13 @@ impl Bridge {
     }
 }
 
-pub fn fill(app: &App, desk: &Desk, picture: Option<Picture>) {
+pub fn fill(app: &App, desk: &Desk, picture: Option<PagePicture>) {
     let Some(picture) = picture else { return };
     let seen = view(app, desk, &picture);
     let blank = match &picture {
-        Picture::Blank => true,
-        Picture::Drawing(drawing) => seen.is_none() || drawing.items.is_empty(),
-        Picture::Paper { .. } => seen.is_none(),
+        PagePicture::Blank => true,
+        PagePicture::Drawing(drawing) => seen.is_none() || drawing.items.is_empty(),
+        PagePicture::Paper { .. } => seen.is_none(),
     };
     let shown = seen.map(|view| shown(picture, &view, desk.view.room(), scale(app)));
     let vm = DrawingVm::get(app);
@@ -104,7 +103,7 @@ pub fn fill(app: &App, desk: &Desk, picture: Option<Picture>) {
 }
 
 /// Puts a drawing on the screen; the same one again costs nothing.
-fn show(vm: &DrawingVm, drawing: Drawing) {
+fn show(vm: &DrawingVm, drawing: PaintedDrawing) {
     let there = vm.get_drawing();
     let same = there.description == drawing.description
         && there.strokes.iter().eq(drawing.strokes.iter())
@@ -113,7 +112,7 @@ fn show(vm: &DrawingVm, drawing: Drawing) {
         return;
     }
     vm.set_edition(vm.get_edition().wrapping_add(1));
-    vm.set_drawing(Drawing {
+    vm.set_drawing(PaintedDrawing {
         strokes: patched(there.strokes, drawing.strokes.iter().collect()),
         labels: patched(there.labels, drawing.labels.iter().collect()),
         description: drawing.description,
@@ -126,23 +125,23 @@ fn scale(app: &App) -> f64 {
 }
 
 /// Where a picture is on the screen: moved, or whole; `None` while there is no room for it.
-fn view(app: &App, desk: &Desk, picture: &Picture) -> Option<View> {
+fn view(app: &App, desk: &Desk, picture: &PagePicture) -> Option<View> {
     let room = desk.view.room();
     if room[0] < 1.0 || room[1] < 1.0 {
         return None;
     }
     let whole = || match picture {
-        Picture::Blank => None,
-        Picture::Drawing(drawing) => {
+        PagePicture::Blank => None,
+        PagePicture::Drawing(drawing) => {
             let hand = Hand::screen(scale(app));
             let measure = &Bundled;
-            let desk = drawing::Desk {
+            let desk = drawing::LayoutDesk {
                 hand: &hand,
                 measure,
             };
             Some(fitted(drawing, room, desk))
         }
-        Picture::Paper {
+        PagePicture::Paper {
             size: [width, height],
             ..
         } => {
@@ -153,11 +152,11 @@ fn view(app: &App, desk: &Desk, picture: &Picture) -> Option<View> {
     desk.moved_view().or_else(whole)
 }
 
-fn shown(picture: Picture, view: &View, room: [f64; 2], scale: f64) -> Drawing {
+fn shown(picture: PagePicture, view: &View, room: [f64; 2], scale: f64) -> PaintedDrawing {
     match picture {
-        Picture::Blank => Drawing::default(),
-        Picture::Drawing(drawing) => laid(&drawing, view, room, scale),
-        Picture::Paper {
+        PagePicture::Blank => PaintedDrawing::default(),
+        PagePicture::Drawing(drawing) => laid(&drawing, view, room, scale),
+        PagePicture::Paper {
             ink,
             size,
             description,

@@ -3,8 +3,7 @@
 use super::Bridge;
 use super::screen::Screen;
 use crate::app::desk::{Desk, Menu, Notice, Then};
-use crate::app::kit::rows::patched;
-use crate::app::kit::words::said;
+use crate::app::kit::{patched, said};
 use slint::Global;
 use std::rc::Rc;
 use tautmark_ui::{App, FormShape, FrameVm, Nav};

@@ -2,7 +2,7 @@
 
 use super::Bridge;
 use crate::app::desk::{Desk, Entered, Then, Typed};
-use crate::app::kit::words::{said, silence, status};
+use crate::app::kit::{said, silence, status};
 use slint::Global;
 use std::rc::Rc;
 use tautmark_ui::{App, EntryVm, Verdict};
@@ -28,7 +28,7 @@ fn further(desk: &mut Desk) -> Then {
         if desk.typed().is_some() {
             desk.enter();
         }
-        desk.ask(figure);
+        return desk.ask_for(figure);
     }
     Then::Keypad
 }

@@ -136,7 +136,9 @@ fn take_up(desk: &mut Desk, left: Left, screens: Screens) -> Then {
         } else {
             match desk.open_key(&key) {
                 Ok(()) => desk.chosen = left.chosen.in_bounds(),
-                Err(why) => desk.say(&why.to_string()),
+                Err(why) => {
+                    desk.say(&why.to_string());
+                }
             }
         }
     }

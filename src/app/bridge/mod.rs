@@ -17,7 +17,7 @@ pub mod screen;
 
 use super::desk::{Desk, Then, root_of};
 use saving::Saving;
-use screen::{Back, Screen, Screens};
+pub use screen::{Back, FormScreen, PagePicture, Screen, Screens, Spec};
 use slint::{ComponentHandle, SharedString};
 use std::cell::RefCell;
 use std::rc::{Rc, Weak};
@@ -228,7 +228,7 @@ impl Bridge {
             keypad::fill(&app, &desk);
             false
         } else if let Some(form) = screen.form() {
-            form::fill(&app, &desk, form);
+            form::fill(&app, screen.title(&desk), form(&desk));
             false
         } else {
             screen.fill(&app, &desk)

@@ -2,8 +2,8 @@
 //! does.
 
 use super::Bridge;
-use super::form::FormPage;
 use crate::app::desk::{Desk, Then, root_of};
+use crate::app::kit::FormContents;
 use crate::drawing::{Drawing, Laid, Target};
 use std::rc::Rc;
 use tautmark_ui::{App, Page, Place};
@@ -79,7 +79,7 @@ impl Spec {
 }
 
 /// What a page draws.
-pub enum Picture {
+pub enum PagePicture {
     /// Nothing now.
     Blank,
     Drawing(Drawing),
@@ -91,7 +91,7 @@ pub enum Picture {
     },
 }
 
-impl Picture {
+impl PagePicture {
     /// A drawing where there is one, else another.
     #[must_use]
     pub fn or(drawing: Option<Drawing>, other: impl FnOnce() -> Self) -> Self {
@@ -106,14 +106,14 @@ pub trait Screen: Sync {
     /// Lets the page's own parts act at the desk.
     fn wire(&self, _app: &App, _bridge: &Rc<Bridge>) {}
 
-    /// The page as a form, where it is one.
-    fn form(&self) -> Option<&dyn FormPage> {
+    /// What the page shows as a form, where it is one.
+    fn form(&self) -> Option<fn(&Desk) -> FormContents> {
         None
     }
 
     /// Stands at the head of the page; `None`: the job's own title does.
-    fn title(&self, desk: &Desk) -> Option<String> {
-        Some(self.form()?.title(desk))
+    fn title(&self, _desk: &Desk) -> Option<String> {
+        None
     }
 
     /// Fills what the page shows, while it is in sight; true where there is more of it to come.
@@ -122,7 +122,7 @@ pub trait Screen: Sync {
     }
 
     /// What the page draws; `None` where it has no drawing.
-    fn picture(&self, _desk: &Desk) -> Option<Picture> {
+    fn picture(&self, _desk: &Desk) -> Option<PagePicture> {
         None
     }
 
@@ -137,6 +137,52 @@ pub trait Screen: Sync {
     /// Hands are full on this page: the device stays awake.
     fn awake(&self) -> bool {
         false
+    }
+}
+
+/// A page of fields, as data: what it is called, what it shows, what it draws.
+pub struct FormScreen {
+    pub spec: Spec,
+    pub title: fn(&Desk) -> String,
+    pub contents: fn(&Desk) -> FormContents,
+    pub picture: fn(&Desk) -> Option<PagePicture>,
+    /// The person has left the page.
+    pub leave: fn(&mut Desk),
+}
+
+impl FormScreen {
+    /// A page with these fields and no drawing, called by the job's own title.
+    #[must_use]
+    pub const fn new(spec: Spec, contents: fn(&Desk) -> FormContents) -> Self {
+        Self {
+            spec,
+            title: |desk| desk.job().title.clone(),
+            contents,
+            picture: |_| None,
+            leave: |_| {},
+        }
+    }
+}
+
+impl Screen for FormScreen {
+    fn spec(&self) -> Spec {
+        self.spec
+    }
+
+    fn form(&self) -> Option<fn(&Desk) -> FormContents> {
+        Some(self.contents)
+    }
+
+    fn title(&self, desk: &Desk) -> Option<String> {
+        Some((self.title)(desk))
+    }
+
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
+        (self.picture)(desk)
+    }
+
+    fn leave(&self, desk: &mut Desk) {
+        (self.leave)(desk);
     }
 }
 

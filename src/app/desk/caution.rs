@@ -13,6 +13,5 @@ pub fn once(desk: &mut Desk, caution: &Caution) {
 /// Lays the whole caution over the page: its line was pressed.
 pub fn open(desk: &mut Desk, caution: &Caution) -> Then {
     desk.told.insert(caution.key);
-    desk.explain(caution.title, caution.full);
-    Then::Stay
+    desk.explain(caution.title, caution.full)
 }

@@ -6,7 +6,7 @@ use crate::length::{self, Unit, keys};
 use tautmark_ui::{KeySigns, KeyUnits};
 
 /// A figure being typed.
-pub struct Entry {
+pub struct KeypadEntry {
     pub figure: Box<dyn Prompt>,
     /// As typed; empty shows what the job has.
     pub text: String,
@@ -26,7 +26,7 @@ pub enum Typed {
     Wrong(String),
 }
 
-impl Entry {
+impl KeypadEntry {
     /// Asks for a figure, going on from what was typed for it before.
     #[must_use]
     pub fn new(figure: Box<dyn Prompt>, job: &Job, draft: Option<String>) -> Self {

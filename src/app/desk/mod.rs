@@ -18,9 +18,9 @@ pub mod seen;
 pub mod typing;
 
 pub use chosen::Chosen;
-pub use entry::{Entry, Typed};
-pub use nav::{Nav, Then, root_of};
-pub use over::{Menu, Notice, Snack};
+pub use entry::{KeypadEntry, Typed};
+pub use nav::{Then, Whereabouts, root_of};
+pub use over::{Menu, Notice, Rows, Snack};
 pub use prompt::{Entered, FigureKind, Focus, Prompt};
 pub use run::{problems_of, run_fix, run_in_sight};
 pub use seen::{Listed, QuickInSight, SheetPreview, Viewport};
@@ -44,12 +44,12 @@ pub struct Desk {
     /// they can.
     pub(crate) aside: Vec<OpenJob>,
     /// Where the person is.
-    pub nav: Nav,
+    pub nav: Whereabouts,
     /// Of the job as it stands or, while a figure is typed, with that figure in it.
     pub solution: Solution,
     /// The job with the figure being typed in it.
     pub(crate) preview: Option<Job>,
-    pub entry: Option<Entry>,
+    pub entry: Option<KeypadEntry>,
     /// Figures typed and not entered, by the job's and the field's key.
     pub(crate) drafts: BTreeMap<String, Draft>,
     pub view: Viewport,
@@ -94,7 +94,7 @@ impl Desk {
             device,
             open: None,
             aside: Vec::new(),
-            nav: Nav::default(),
+            nav: Whereabouts::default(),
             solution: solve(&empty),
             preview: None,
             entry: None,
@@ -149,10 +149,11 @@ impl Desk {
     }
 
     /// Makes a change that can be taken back from the foot of the page.
-    pub fn change_and_say(&mut self, edit: Edit, text: &str) {
+    pub fn change_and_say(&mut self, edit: Edit, text: &str) -> Then {
         if self.change(edit) {
             self.put_snack(text, true);
         }
+        Then::Stay
     }
 
     /// Takes back the latest step.

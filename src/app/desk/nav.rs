@@ -4,7 +4,7 @@ use tautmark_ui::{Page, Place};
 
 /// Where the person is.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Nav {
+pub struct Whereabouts {
     pub page: Page,
     /// The place that is in sight, or under the page that covers it.
     pub place: Place,
@@ -12,7 +12,7 @@ pub struct Nav {
     pub opener: Page,
 }
 
-impl Default for Nav {
+impl Default for Whereabouts {
     fn default() -> Self {
         Self {
             page: Page::Jobs,

@@ -1,7 +1,7 @@
 //! What is laid over the page: a few words, or a few things to choose from.
 
 use super::{Desk, Then};
-use tautmark_ui::Item;
+use tautmark_ui::RowItem;
 
 /// What agreeing does.
 pub type Act = Box<dyn FnOnce(&mut Desk)>;
@@ -21,13 +21,42 @@ pub struct Notice {
     pub action: Option<(String, Act)>,
 }
 
-/// What choosing a row of a menu does.
-type Choice = Box<dyn FnOnce(&mut Desk) -> Then>;
+/// What pressing a row does.
+type Press = Box<dyn FnOnce(&mut Desk) -> Then>;
+
+/// Rows to press, each with what pressing it does. They are made anew from the desk for each press, so
+/// that a row never does what it did for another state.
+#[derive(Default)]
+pub struct Rows(Vec<(RowItem, Press)>);
+
+impl Rows {
+    /// With one row more; its place is its id.
+    pub fn push(&mut self, item: RowItem, press: impl FnOnce(&mut Desk) -> Then + 'static) {
+        let item = RowItem {
+            id: self.0.len().to_string().into(),
+            ..item
+        };
+        self.0.push((item, Box::new(press)));
+    }
+
+    /// As the screen lists them.
+    #[must_use]
+    pub fn items(&self) -> Vec<RowItem> {
+        self.0.iter().map(|(item, _)| item.clone()).collect()
+    }
+
+    /// Does what the row of this id does; nothing where there is no such row.
+    pub fn press(self, desk: &mut Desk, id: &str) -> Then {
+        let mut rows = self.0.into_iter();
+        let row = rows.find(|(item, _)| item.id == id);
+        row.map_or(Then::Stay, |(_, press)| press(desk))
+    }
+}
 
 /// A few things to choose from over the page, each with what choosing it does.
 pub struct Menu {
     pub title: String,
-    rows: Vec<(Item, Choice)>,
+    rows: Rows,
 }
 
 impl Menu {
@@ -36,7 +65,7 @@ impl Menu {
     pub fn new(title: impl Into<String>) -> Self {
         Self {
             title: title.into(),
-            rows: Vec::new(),
+            rows: Rows::default(),
         }
     }
 
@@ -49,13 +78,12 @@ impl Menu {
         note: impl AsRef<str>,
         choice: impl FnOnce(&mut Desk) -> Then + 'static,
     ) -> Self {
-        let item = Item {
-            id: self.rows.len().to_string().into(),
+        let item = RowItem {
             title: title.as_ref().into(),
             note: note.as_ref().into(),
-            ..Item::default()
+            ..RowItem::default()
         };
-        self.rows.push((item, Box::new(choice)));
+        self.rows.push(item, choice);
         self
     }
 
@@ -78,21 +106,13 @@ impl Menu {
     /// True where there is nothing to choose.
     #[must_use]
     pub fn is_empty(&self) -> bool {
-        self.rows.is_empty()
+        self.rows.0.is_empty()
     }
 
     /// Its rows as the screen lists them.
     #[must_use]
-    pub fn items(&self) -> Vec<Item> {
-        self.rows.iter().map(|(item, _)| item.clone()).collect()
-    }
-
-    /// What choosing the row of this id does; `None` where there is no such row.
-    #[must_use]
-    pub fn choice(self, id: &str) -> Option<Choice> {
-        let mut rows = self.rows.into_iter();
-        rows.find(|(item, _)| item.id == id)
-            .map(|(_, choice)| choice)
+    pub fn items(&self) -> Vec<RowItem> {
+        self.rows.items()
     }
 }
 
@@ -106,8 +126,8 @@ impl Desk {
     /// Does what the row of this id in the menu over the page does, and takes the menu away; nothing
     /// where there is no such row.
     pub fn choose(&mut self, id: &str) -> Then {
-        let choice = self.menu.take().and_then(|menu| menu.choice(id));
-        choice.map_or(Then::Stay, |choice| choice(self))
+        let menu = self.menu.take();
+        menu.map_or(Then::Stay, |menu| menu.rows.press(self, id))
     }
 
     /// Does what the words over the page offer, and takes them away.
@@ -120,17 +140,19 @@ impl Desk {
     }
 
     /// Explains a figure in a few words over the page.
-    pub fn explain(&mut self, title: &str, text: &str) {
+    pub fn explain(&mut self, title: &str, text: &str) -> Then {
         self.notice = Some(Notice {
             title: title.to_owned(),
             text: text.to_owned(),
             action: None,
         });
+        Then::Stay
     }
 
     /// Says a few words at the foot of the page.
-    pub fn say(&mut self, text: &str) {
+    pub fn say(&mut self, text: &str) -> Then {
         self.put_snack(text, false);
+        Then::Stay
     }
 
     pub(super) fn put_snack(&mut self, text: &str, undoable: bool) {
@@ -152,13 +174,24 @@ impl Desk {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::app::device::Desktop;
+    use crate::store::Jobs;
+    use std::rc::Rc;
 
     #[test]
-    fn an_id_that_no_row_has_chooses_nothing() {
-        let menu = || Menu::new("A job").row("Delete", "it can be taken back", |_| Then::Back);
-        assert!(menu().choice("1").is_none());
-        assert!(menu().choice("delete").is_none());
-        assert!(menu().choice("").is_none());
-        assert!(menu().choice("0").is_some());
+    fn an_id_that_no_row_has_does_nothing() {
+        let folder = tempfile::tempdir().expect("a folder for the jobs");
+        let jobs = Jobs::in_folder(folder.path());
+        let mut desk = Desk::new(jobs, Rc::new(Desktop::saving_in(folder.path())));
+        let mut chosen = |id| {
+            let menu = Menu::new("A job").row("Delete", "it can be taken back", |_| Then::Back);
+            desk.offer(menu);
+            desk.choose(id)
+        };
+        for id in ["1", "delete", "", "00"] {
+            assert_eq!(chosen(id), Then::Stay, "{id:?}");
+        }
+        assert_eq!(chosen("0"), Then::Back);
+        assert!(desk.menu.is_none(), "it is taken away");
     }
 }

@@ -47,19 +47,8 @@ pub trait Prompt {
         false
     }
 
-    /// What entering a figure does: it changes the job, unless the figure is of the desk or is refused.
-    fn enter(&self, job: &Job, value: f64) -> Entered {
-        let edit = self.edit(job, value);
-        edit.map_or_else(
-            || Entered::Refused(GONE.to_owned()),
-            |edit| Entered::Edit(Box::new(edit)),
-        )
-    }
-
-    /// The change that enters a figure of the job; `None` where what it is of is no longer there.
-    fn edit(&self, _job: &Job, _value: f64) -> Option<Edit> {
-        None
-    }
+    /// What entering a figure does.
+    fn enter(&self, job: &Job, value: f64) -> Entered;
 
     /// “9 of 13”: which of how many this one is.
     fn progress(&self, _job: &Job) -> Option<(usize, usize)> {
@@ -82,9 +71,6 @@ pub trait Prompt {
         None
     }
 
-    /// Told when a figure of the desk is entered.
-    fn entered(&self, _desk: &mut Desk, _value: f64) {}
-
     /// Told when the figure that is there is taken away, with nothing typed: one that can be done
     /// without is empty then.
     fn emptied(&mut self, _desk: &mut Desk) {}
@@ -100,12 +86,10 @@ pub enum Entered {
     /// It changes the job.
     Edit(Box<Edit>),
     /// It is of a calculation, and kept on the desk.
-    Desk,
+    Desk(Box<dyn FnOnce(&mut Desk)>),
     /// It cannot be entered; the words say why, and what was typed stays.
     Refused(String),
 }
-
-const GONE: &str = "What this figure is of is not in the job any more. Leave it with the cross.";
 
 /// What the drawing stresses.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

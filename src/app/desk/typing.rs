@@ -1,6 +1,6 @@
 //! The figure being typed: asked for, previewed in the whole job, entered or left.
 
-use super::{Desk, Entered, Entry, Focus, Prompt, Typed};
+use super::{Desk, Entered, Focus, KeypadEntry, Prompt, Then, Typed};
 use crate::job::edit::apply;
 use serde::{Deserialize, Serialize};
 
@@ -14,14 +14,20 @@ pub struct Draft {
 }
 
 impl Desk {
-    /// Asks for a figure.
-    pub fn ask(&mut self, figure: Box<dyn Prompt>) {
+    /// Asks for a figure on the keypad.
+    pub fn ask(&mut self, figure: impl Prompt + 'static) -> Then {
+        self.ask_for(Box::new(figure))
+    }
+
+    /// The same for a figure that another one leads to.
+    pub fn ask_for(&mut self, figure: Box<dyn Prompt>) -> Then {
         let draft = self.drafts.remove(&self.draft_key(&figure.key()));
         let (text, negative) = draft.map(|draft| (draft.text, draft.negative)).unzip();
-        let mut entry = Entry::new(figure, self.saved(), text);
+        let mut entry = KeypadEntry::new(figure, self.saved(), text);
         entry.negative = negative.unwrap_or(entry.negative);
         self.entry = Some(entry);
         self.preview_entry();
+        Then::Keypad
     }
 
     /// One key of the keypad.
@@ -62,8 +68,8 @@ impl Desk {
                             return true;
                         }
                     }
-                    Entered::Desk => {
-                        entry.figure.entered(self, value);
+                    Entered::Desk(keep) => {
+                        keep(self);
                         self.solve();
                     }
                     Entered::Refused(words) => {
@@ -83,7 +89,7 @@ impl Desk {
         }
         match entry.figure.next(self.saved()) {
             Some(next) => {
-                self.ask(next);
+                self.ask_for(next);
                 true
             }
             None => {
@@ -138,7 +144,7 @@ impl Desk {
             let figure = &self.entry.as_ref()?.figure;
             match figure.enter(self.saved(), value) {
                 Entered::Edit(edit) => Some(*edit),
-                Entered::Desk | Entered::Refused(_) => None,
+                Entered::Desk(_) | Entered::Refused(_) => None,
             }
         });
         let had = self.preview.take().is_some();
@@ -151,74 +157,5 @@ impl Desk {
         if had || self.preview.is_some() {
             self.solve();
         }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::app::desk::FigureKind;
-    use crate::app::device::{Device, Handed, Picked, Way};
-    use crate::job::edit::Edit;
-    use crate::job::{Job, example};
-    use crate::store::Jobs;
-    use std::rc::Rc;
-
-    struct NoDevice;
-
-    impl Device for NoDevice {
-        fn hand_over(&self, _file: &Handed, _way: Way) -> Result<String, String> {
-            Err("there is none".to_owned())
-        }
-
-        fn ways(&self) -> &'static [Way] {
-            &[]
-        }
-
-        fn pick(&self, _then: Box<dyn FnOnce(Picked)>) {}
-
-        fn keep_awake(&self, _awake: bool) {}
-    }
-
-    /// The length of a reading that the job may have lost.
-    struct Lost;
-
-    impl Prompt for Lost {
-        fn key(&self) -> String {
-            "lost".to_owned()
-        }
-
-        fn title(&self, _job: &Job) -> String {
-            "Tape".to_owned()
-        }
-
-        fn measure(&self) -> FigureKind {
-            FigureKind::Length
-        }
-
-        fn value(&self, _job: &Job) -> Option<f64> {
-            None
-        }
-
-        fn edit(&self, _job: &Job, _value: f64) -> Option<Edit> {
-            None
-        }
-    }
-
-    #[test]
-    fn a_figure_of_what_is_gone_is_said_and_stays_typed() {
-        let folder = tempfile::tempdir().expect("a folder for the jobs");
-        let jobs = Jobs::in_folder(folder.path());
-        let open = jobs.start(example());
-        let mut desk = Desk::new(jobs, Rc::new(NoDevice));
-        desk.take(open);
-        desk.ask(Box::new(Lost));
-        desk.key("7");
-        assert!(desk.enter(), "the keypad stays");
-        let entry = desk.entry.as_ref().expect("the figure is still asked for");
-        assert_eq!(entry.text, "7");
-        let snack = desk.snack.as_ref().expect("why is said");
-        assert!(snack.text.contains("not in the job"), "{}", snack.text);
-        assert_eq!(*desk.saved(), example());
     }
 }

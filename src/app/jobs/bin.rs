@@ -1,16 +1,14 @@
 //! The bin: deleted jobs, to be taken back or removed for good.
 
 use super::ago::ago;
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Back, Screen, Spec};
+use crate::app::bridge::{Back, Bridge, Screen, Spec};
 use crate::app::desk::{Desk, Menu, Notice, Then};
-use crate::app::kit::rows::patched;
-use crate::app::kit::words::{capital, counted, row, silence, status};
+use crate::app::kit::{capital, counted, patched, row, silence, status};
 use crate::store::{Binned, JobKey};
 use slint::Global;
 use std::rc::Rc;
 use std::time::Duration;
-use tautmark_ui::{App, BinVm, Item, Page, Verdict};
+use tautmark_ui::{App, BinVm, Page, RowItem, Verdict};
 
 /// The page.
 pub struct Bin;
@@ -46,7 +44,7 @@ impl Screen for Bin {
     }
 }
 
-fn binned_row(binned: &Binned) -> Item {
+fn binned_row(binned: &Binned) -> RowItem {
     let when = binned.deleted.map(ago).unwrap_or_default();
     let note = format!("deleted {when}");
     row(binned.key.as_str(), &binned.title, note.trim_end(), "", "")
@@ -70,7 +68,6 @@ pub fn take_back(desk: &mut Desk, key: &JobKey) -> Then {
         Ok(_) => desk.say("It is in the list of jobs again."),
         Err(why) => desk.say(&why.to_string()),
     }
-    Then::Stay
 }
 
 fn ask_to_empty(desk: &mut Desk) -> Then {
@@ -96,6 +93,8 @@ fn empty(desk: &mut Desk) {
             let gone = capital(&counted(count, "job", "jobs"));
             desk.say(&format!("{gone} removed for good."));
         }
-        Err(why) => desk.say(&why.to_string()),
+        Err(why) => {
+            desk.say(&why.to_string());
+        }
     }
 }

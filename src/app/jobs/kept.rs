@@ -4,7 +4,7 @@ use crate::app::desk::Desk;
 use crate::store::{Entry, JobKey};
 use serde::{Deserialize, Serialize};
 use slint::{Model, ModelRc, VecModel};
-use tautmark_ui::{Drawing, JobRow, Label, Stroke, Verdict};
+use tautmark_ui::{JobRow, PaintedDrawing, PaintedLabel, PaintedStroke, Verdict};
 
 /// Another number with every change of what is kept or of how a job is solved.
 const EDITION: u32 = 1;
@@ -16,8 +16,8 @@ struct Kept {
     note: String,
     verdict: Verdict,
     remark: String,
-    strokes: Vec<Stroke>,
-    labels: Vec<Label>,
+    strokes: Vec<PaintedStroke>,
+    labels: Vec<PaintedLabel>,
     description: String,
 }
 
@@ -30,7 +30,7 @@ pub fn row(desk: &Desk, key: &JobKey) -> Option<JobRow> {
         note: kept.note.into(),
         verdict: kept.verdict,
         remark: kept.remark.into(),
-        plan: Drawing {
+        plan: PaintedDrawing {
             strokes: model(kept.strokes),
             labels: model(kept.labels),
             description: kept.description.into(),

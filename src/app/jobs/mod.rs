@@ -12,11 +12,9 @@ pub mod start;
 pub mod title;
 mod unkept;
 
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Back, Screen, Spec};
+use crate::app::bridge::{Back, Bridge, Screen, Spec};
 use crate::app::desk::{Desk, Menu, Then};
-use crate::app::kit::rows::patched;
-use crate::app::kit::words::{silence, status};
+use crate::app::kit::{patched, silence, status};
 use crate::job;
 use crate::store::JobKey;
 use list::rows;

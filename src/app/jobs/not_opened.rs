@@ -42,5 +42,4 @@ fn send(desk: &mut Desk, key: &JobKey, way: Way) -> Then {
         Ok(words) => desk.say(&words),
         Err(why) => desk.explain("It cannot be sent", &why),
     }
-    Then::Stay
 }

@@ -2,10 +2,9 @@
 //! whenever it is opened again.
 
 use super::open;
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Back, Screen, Spec};
+use crate::app::bridge::{Back, Bridge, Screen, Spec};
 use crate::app::desk::{Desk, Then};
-use crate::app::walls::figures::ReadingFigure;
+use crate::app::walls::figures::figure_of;
 use crate::job::Job;
 use crate::job::start::{Start, lay_out, start};
 use slint::Global;
@@ -41,7 +40,6 @@ fn begin(desk: &mut Desk, kind: Start) -> Then {
     let laid_out = start(kind);
     open::begin(desk, Job::new(&laid_out.title));
     desk.change(lay_out(laid_out));
-    let figure = ReadingFigure::of(desk.saved(), 0);
-    desk.ask(Box::new(figure));
+    desk.ask(figure_of(desk.saved(), 0));
     Then::Ask(Page::Walls)
 }

@@ -1,15 +1,11 @@
 //! Another title for a job in the list.
 
-use crate::app::bridge::form::FormPage;
-use crate::app::bridge::screen::{Back, Screen, Spec};
+use crate::app::bridge::{Back, FormScreen, Spec};
 use crate::app::desk::{Desk, Then};
-use crate::app::kit::fields::{FormContents, text};
+use crate::app::kit::{FormButton, FormContents, text};
 use crate::job::edit::{Edit, Setting};
 use crate::store::JobKey;
 use tautmark_ui::{Page, Verdict};
-
-/// The form of [`Page::Rename`].
-pub struct Retitle;
 
 /// Asks for another title.
 pub fn ask(desk: &mut Desk, key: JobKey, title: &str) -> Then {
@@ -34,47 +30,30 @@ fn done(desk: &mut Desk) {
     }
 }
 
-impl Screen for Retitle {
-    fn spec(&self) -> Spec {
-        Spec::over(Page::Rename, Some("rename"), Back::Page(Page::Jobs)).jobless()
-    }
+/// The form of [`Page::Rename`].
+pub static RETITLE: FormScreen = FormScreen {
+    title: |_| "Rename".to_owned(),
+    leave: done,
+    ..FormScreen::new(
+        Spec::over(Page::Rename, Some("rename"), Back::Page(Page::Jobs)).jobless(),
+        contents,
+    )
+};
 
-    fn form(&self) -> Option<&dyn FormPage> {
-        Some(self)
-    }
-
-    fn leave(&self, desk: &mut Desk) {
-        done(desk);
-    }
-}
-
-impl FormPage for Retitle {
-    fn title(&self, _desk: &Desk) -> String {
-        "Rename".to_owned()
-    }
-
-    fn contents(&self, desk: &Desk) -> FormContents {
-        let title = desk.retitling.as_ref().map_or("", |(_, title)| title);
-        let row = text("title", "Name of the job", "what the job is called", title);
-        let contents = FormContents::new(vec![row]);
-        FormContents {
-            primary: "Rename".to_owned(),
-            primary_enabled: !title.trim().is_empty(),
-            ..contents.saying(
-                Verdict::None,
-                "The job has this name as soon as you go back.",
-            )
-        }
-    }
-
-    fn edited(&self, desk: &mut Desk, _id: &str, text: &str) -> Then {
+fn contents(desk: &Desk) -> FormContents {
+    let title = desk.retitling.as_ref().map_or("", |(_, title)| title);
+    let label = "Name of the job";
+    let row = text(label, "what the job is called", title, |desk, text| {
         if let Some((_, title)) = &mut desk.retitling {
             text.clone_into(title);
         }
         Then::Stay
-    }
-
-    fn primary(&self, _desk: &mut Desk) -> Then {
-        Then::Back
-    }
+    });
+    let mut contents = FormContents::new(vec![row]).saying(
+        Verdict::None,
+        "The job has this name as soon as you go back.",
+    );
+    let rename = FormButton::new("Rename", |_| Then::Back);
+    contents.primary = Some(rename.enabled(!title.trim().is_empty()));
+    contents
 }

@@ -4,14 +4,14 @@
 use crate::drawing::{self, Bundled, Hand, Laid, PlacedLabel, Tone, Vec2, View, lay_out};
 use std::fmt::Write;
 use std::rc::Rc;
-use tautmark_ui::{Anchor, Drawing, Label, Role, Stroke};
+use tautmark_ui::{Anchor, Paint, PaintedDrawing, PaintedLabel, PaintedStroke};
 
 /// A drawing laid out for its room (width, height, logical px), `scale` times the ordinary text size,
 /// in the screen's own shapes.
-pub fn laid(drawing: &drawing::Drawing, view: &View, room: [f64; 2], scale: f64) -> Drawing {
+pub fn laid(drawing: &drawing::Drawing, view: &View, room: [f64; 2], scale: f64) -> PaintedDrawing {
     let hand = Hand::screen(scale);
     let measure = &Bundled;
-    let desk = drawing::Desk {
+    let desk = drawing::LayoutDesk {
         hand: &hand,
         measure,
     };
@@ -21,24 +21,24 @@ pub fn laid(drawing: &drawing::Drawing, view: &View, room: [f64; 2], scale: f64)
 
 /// What is laid out, in the screen's own shapes; what is far from the room (width, height, logical
 /// px) is left out.
-pub fn painted(laid: Laid, room: [f64; 2], description: &str) -> Drawing {
+pub fn painted(laid: Laid, room: [f64; 2], description: &str) -> PaintedDrawing {
     let Laid {
         strokes, labels, ..
     } = laid;
     let strokes = strokes.iter().filter_map(|one| stroke(one, room));
     let signs = labels.iter().filter_map(|label| sign(label, room));
-    let strokes: Vec<Stroke> = strokes.chain(signs).collect();
-    let labels: Vec<Label> = labels.into_iter().map(words).collect();
-    Drawing {
+    let strokes: Vec<PaintedStroke> = strokes.chain(signs).collect();
+    let labels: Vec<PaintedLabel> = labels.into_iter().map(words).collect();
+    PaintedDrawing {
         strokes: Rc::new(slint::VecModel::from(strokes)).into(),
         labels: Rc::new(slint::VecModel::from(labels)).into(),
         description: description.into(),
     }
 }
 
-fn words(label: PlacedLabel) -> Label {
+fn words(label: PlacedLabel) -> PaintedLabel {
     let at = label.words_at();
-    Label {
+    PaintedLabel {
         x: at.x as f32,
         y: at.y as f32,
         text: label.text.into(),
@@ -52,7 +52,7 @@ fn words(label: PlacedLabel) -> Label {
 }
 
 /// The triangle before a label that tells up from down.
-fn sign(label: &PlacedLabel, room: [f64; 2]) -> Option<Stroke> {
+fn sign(label: &PlacedLabel, room: [f64; 2]) -> Option<PaintedStroke> {
     let corners = label.sign_corners()?;
     let filled = drawing::Stroke {
         points: corners.into(),
@@ -67,7 +67,7 @@ fn sign(label: &PlacedLabel, room: [f64; 2]) -> Option<Stroke> {
 
 /// `None` where nothing of it is in the room. The screen's own path drawing knows no dashes, so that
 /// they are cut here.
-fn stroke(stroke: &drawing::Stroke, room: [f64; 2]) -> Option<Stroke> {
+fn stroke(stroke: &drawing::Stroke, room: [f64; 2]) -> Option<PaintedStroke> {
     let place = Patch::around(stroke)?.seen_in(room)?;
     let from = place.min;
     let commands = match stroke.dash {
@@ -76,8 +76,8 @@ fn stroke(stroke: &drawing::Stroke, room: [f64; 2]) -> Option<Stroke> {
     };
     let (ink, width) = stroke
         .line
-        .map_or((Role::None, 0.0), |(tone, width)| (role(tone), width));
-    Some(Stroke {
+        .map_or((Paint::None, 0.0), |(tone, width)| (role(tone), width));
+    Some(PaintedStroke {
         x: from.x as f32,
         y: from.y as f32,
         across: (place.max.x - from.x) as f32,
@@ -85,7 +85,7 @@ fn stroke(stroke: &drawing::Stroke, room: [f64; 2]) -> Option<Stroke> {
         commands: commands.into(),
         role: ink,
         width: width as f32,
-        fill: stroke.fill.map_or(Role::None, role),
+        fill: stroke.fill.map_or(Paint::None, role),
     })
 }
 
@@ -160,22 +160,22 @@ fn dashes(points: &[Vec2], closed: bool, [on, off]: [f64; 2], from: Vec2) -> Str
     out
 }
 
-fn role(tone: Tone) -> Role {
+fn role(tone: Tone) -> Paint {
     match tone {
-        Tone::Ink => Role::Ink,
-        Tone::Second => Role::Second,
-        Tone::Rule => Role::Rule,
-        Tone::String => Role::String,
-        Tone::Level => Role::Level,
-        Tone::Wall => Role::Wall,
-        Tone::Hatch => Role::Hatch,
-        Tone::Earth => Role::Earth,
-        Tone::Soil => Role::Soil,
-        Tone::Board => Role::Board,
-        Tone::Timber => Role::Timber,
-        Tone::Pale => Role::Pale,
-        Tone::Paper => Role::Paper,
-        Tone::Post => Role::Post,
-        Tone::Bad => Role::Bad,
+        Tone::Ink => Paint::Ink,
+        Tone::Second => Paint::Second,
+        Tone::Rule => Paint::Rule,
+        Tone::String => Paint::String,
+        Tone::Level => Paint::Level,
+        Tone::Wall => Paint::Wall,
+        Tone::Hatch => Paint::Hatch,
+        Tone::Earth => Paint::Earth,
+        Tone::Soil => Paint::Soil,
+        Tone::Board => Paint::Board,
+        Tone::Timber => Paint::Timber,
+        Tone::Pale => Paint::Pale,
+        Tone::Paper => Paint::Paper,
+        Tone::Post => Paint::Post,
+        Tone::Bad => Paint::Bad,
     }
 }

@@ -8,7 +8,7 @@ use crate::drawing::{
 };
 use crate::job::Job;
 use crate::job::model::Line;
-use tautmark_ui::Drawing;
+use tautmark_ui::PaintedDrawing;
 
 /// The plan turned for its room on the screen; `how` says what of it this page shows.
 #[must_use]
@@ -51,10 +51,10 @@ fn string(desk: &Desk, line: &Line) -> Target {
 
 /// A drawing as large as it goes in a small room, logical px.
 #[must_use]
-pub fn small(drawing: &drawing::Drawing, room: [f64; 2]) -> Drawing {
+pub fn small(drawing: &drawing::Drawing, room: [f64; 2]) -> PaintedDrawing {
     let hand = Hand::screen(0.8);
     let measure = &Bundled;
-    let desk = drawing::Desk {
+    let desk = drawing::LayoutDesk {
         hand: &hand,
         measure,
     };
@@ -63,7 +63,7 @@ pub fn small(drawing: &drawing::Drawing, room: [f64; 2]) -> Drawing {
 
 /// A small plan of a job, for the list of jobs.
 #[must_use]
-pub fn thumbnail(job: &Job, solution: &Solution, room: [f64; 2]) -> Drawing {
+pub fn thumbnail(job: &Job, solution: &Solution, room: [f64; 2]) -> PaintedDrawing {
     let show = PlanShow {
         turn: Turn::Along(room),
         detail: Detail::Small,

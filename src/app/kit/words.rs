@@ -1,7 +1,7 @@
 //! Sentences, rows and facts as the screens take them.
 
 use slint::{SharedString, StyledText};
-use tautmark_ui::{Fact, Item, Status, Verdict};
+use tautmark_ui::{Fact, RowItem, Status, Verdict};
 
 /// Something said with `**bold**` words, and the same without the stars for those who listen.
 ///
@@ -119,14 +119,14 @@ pub fn fact(id: &str, label: &str, figure: &str, tail: &str) -> Fact {
 
 /// A row of a list.
 #[must_use]
-pub fn row(id: &str, title: &str, note: &str, figure: &str, tail: &str) -> Item {
-    Item {
+pub fn row(id: &str, title: &str, note: &str, figure: &str, tail: &str) -> RowItem {
+    RowItem {
         id: id.into(),
         title: title.into(),
         note: note.into(),
         figure: figure.into(),
         tail: tail.into(),
-        ..Item::default()
+        ..RowItem::default()
     }
 }
 

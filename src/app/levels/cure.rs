@@ -1,68 +1,40 @@
 //! What cures the one sight that does not fit.
 
-use super::figures::SightDown;
+use super::figures::sight_down;
 use super::sights::with_sight;
 use super::standing::only_suspect;
-use crate::app::desk::{Desk, Then};
-use crate::app::kit::words::row;
-use crate::app::names::points::said_down;
-use tautmark_ui::Item;
-
-pub const LIKELY: &str = "likely";
-pub const AGAIN: &str = "again";
-pub const OUT: &str = "out";
+use crate::app::desk::{Desk, Rows, Then};
+use crate::app::kit::row;
+use crate::app::names::said_down;
 
 /// What cures the one sight that does not fit, as rows to press.
-pub fn cures(desk: &Desk) -> Vec<Item> {
+pub fn cures(desk: &Desk, rows: &mut Rows) {
     let Some(accused) = only_suspect(desk) else {
-        return Vec::new();
-    };
-    let unit = desk.job().show.lengths;
-    let hint = accused.fix.suspect.as_ref().and_then(|one| one.hint);
-    let likely = hint.map(|hint| {
-        let title = format!("It was {}", said_down(hint.likely, unit));
-        row(LIKELY, &title, "", "", "")
-    });
-    let again = row(AGAIN, "Sight it again", "", "", "");
-    let out = row(OUT, "Leave it out", "it stays in the list", "", "");
-    likely.into_iter().chain([again, out]).collect()
-}
-
-/// Does what a row of [`cures`] says.
-pub fn cure(desk: &mut Desk, id: &str) -> Then {
-    let Some(accused) = only_suspect(desk) else {
-        return Then::Stay;
+        return;
     };
     let (setup, at) = accused.fix.place;
-    let hint = accused.fix.suspect.as_ref().and_then(|one| one.hint);
-    match id {
-        AGAIN => {
-            desk.ask(Box::new(SightDown { setup, at }));
-            return Then::Keypad;
-        }
-        OUT => use_sight(desk, setup, at, false),
-        LIKELY => {
-            let edit = hint.and_then(|hint| {
-                let likely = Some(hint.likely);
-                with_sight(desk.saved(), setup, at, |sight| sight.down = likely)
-            });
-            if let Some(edit) = edit {
-                desk.change_and_say(edit, "Corrected.");
-            }
-        }
-        _ => {}
+    if let Some(hint) = accused.fix.suspect.as_ref().and_then(|one| one.hint) {
+        let unit = desk.job().show.lengths;
+        let title = format!("It was {}", said_down(hint.likely, unit));
+        rows.push(row("", &title, "", "", ""), move |desk| {
+            let likely = Some(hint.likely);
+            let edit = with_sight(desk.saved(), setup, at, |sight| sight.down = likely);
+            edit.map_or(Then::Stay, |edit| desk.change_and_say(edit, "Corrected."))
+        });
     }
-    Then::Stay
+    let again = row("", "Sight it again", "", "", "");
+    rows.push(again, move |desk| desk.ask(sight_down(setup, at)));
+    let out = row("", "Leave it out", "it stays in the list", "", "");
+    rows.push(out, move |desk| use_sight(desk, setup, at, false));
 }
 
 /// Leaves a sight out of the sums, or uses it again.
-pub fn use_sight(desk: &mut Desk, setup: usize, at: usize, used: bool) {
+pub fn use_sight(desk: &mut Desk, setup: usize, at: usize, used: bool) -> Then {
     let text = if used {
         "Used again."
     } else {
         "Left out of the sums; it stays in the list."
     };
-    if let Some(edit) = with_sight(desk.saved(), setup, at, |sight| sight.used = used) {
-        desk.change_and_say(edit, text);
-    }
+    let edit = with_sight(desk.saved(), setup, at, |sight| sight.used = used);
+    edit.map_or(Then::Stay, |edit| desk.change_and_say(edit, text))
 }

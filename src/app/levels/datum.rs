@@ -1,9 +1,9 @@
 //! Points to choose: the datum, the point that carries the level on, and new ones.
 
 use super::figures::ask;
-use super::points::DatumHeight;
+use super::points::datum_height;
 use crate::app::desk::{Desk, Menu, Then};
-use crate::app::names::points::place_of;
+use crate::app::names::place_of;
 use crate::job::edit::{Change, Edit, Setting};
 use crate::job::model::{Datum, Job, Point};
 use crate::job::{MarkId, PointId, free_name};
@@ -68,8 +68,7 @@ pub fn datum(desk: &mut Desk) -> Then {
     }
     let menu = Menu::new("The datum")
         .row("Its height", "what the datum counts as", |desk| {
-            desk.ask(Box::new(DatumHeight));
-            Then::Keypad
+            desk.ask(datum_height())
         })
         .row("Another point", "", |desk| choose_datum(desk, None));
     desk.offer(menu)

@@ -3,17 +3,16 @@
 
 use super::cure::use_sight;
 use super::datum::{choose_datum, is_datum, make_datum, new_peg, new_point_name};
-use super::figures::{SightDist, SightDown, ask};
+use super::figures::{ask, sight_dist, sight_down};
 use super::heights;
-use super::points::NewGround;
+use super::points::new_ground;
 use super::sights::sight as sight_at;
 use crate::app::desk::{Desk, Menu, Then, caution};
-use crate::app::names::points::place_of;
-use crate::app::names::things::run_called;
+use crate::app::names::{place_of, run_called};
 use crate::cautions::LASER;
 use crate::job::edit::{Change, Edit, Thing};
 use crate::job::model::{Job, Setup};
-use crate::job::{PointId, RunId, free_name};
+use crate::job::{PointId, free_name};
 
 /// Puts the laser down at a new place; it is the set-up in sight from now on.
 pub fn new_setup(desk: &mut Desk) -> Then {
@@ -63,7 +62,8 @@ pub fn add_sight(desk: &mut Desk) -> Then {
         let id = run.id.clone();
         let title = format!("New ground point on {}", run_called(desk.saved(), &run.id));
         menu.row(title, "by its running reading", move |desk| {
-            new_ground(desk, setup, id)
+            let point = new_point_name(desk.saved(), "g");
+            desk.ask(new_ground(id, point, setup))
         })
     });
     let menu = menu.row(
@@ -104,12 +104,6 @@ fn points_to_sight(menu: Menu, job: &Job, setup: usize) -> Menu {
     })
 }
 
-fn new_ground(desk: &mut Desk, setup: usize, run: RunId) -> Then {
-    let point = new_point_name(desk.saved(), "g");
-    desk.ask(Box::new(NewGround { run, point, setup }));
-    Then::Keypad
-}
-
 /// What can be done with the set-up in sight.
 pub fn setup(desk: &mut Desk, at: usize) -> Then {
     let Some(setup) = desk.saved().levels.setups.get(at) else {
@@ -127,8 +121,7 @@ pub fn setup(desk: &mut Desk, at: usize) -> Then {
                 "From every sight that ties this line to the datum, all adjusted at once: each \
                  is as good as the laser is stated to be over its distance, and as it is read. \
                  One more point seen from here and from another set-up makes it surer.",
-            );
-            Then::Stay
+            )
         })
         .row("Take it off the list", "with its sights", move |desk| {
             desk.change_and_say(Edit::Remove(Thing::Setup(id)), "Taken off the list.");
@@ -143,10 +136,7 @@ pub fn sight(desk: &mut Desk, setup: usize, at: usize) -> Then {
     let Some(sight) = sight_at(desk.saved(), setup, at) else {
         return Then::Stay;
     };
-    let again = move |desk: &mut Desk| {
-        desk.ask(Box::new(SightDown { setup, at }));
-        Then::Keypad
-    };
+    let again = move |desk: &mut Desk| desk.ask(sight_down(setup, at));
     if sight.down.is_none() {
         return again(desk);
     }
@@ -155,17 +145,12 @@ pub fn sight(desk: &mut Desk, setup: usize, at: usize) -> Then {
     let menu = Menu::new(format!("Sight of {}", sight.point))
         .row("Sight it again", "the figure from the laser line", again)
         .row("Distance", "from the laser", move |desk| {
-            desk.ask(Box::new(SightDist { setup, at }));
-            Then::Keypad
+            desk.ask(sight_dist(setup, at))
         })
-        .row(out, "", move |desk| {
-            use_sight(desk, setup, at, !used);
-            Then::Stay
-        })
+        .row(out, "", move |desk| use_sight(desk, setup, at, !used))
         .row("Take it off the list", "", move |desk| {
             let change = Change::Remove { at };
-            desk.change_and_say(Edit::Sight { setup, change }, "Taken off the list.");
-            Then::Stay
+            desk.change_and_say(Edit::Sight { setup, change }, "Taken off the list.")
         });
     desk.offer(menu)
 }
@@ -192,12 +177,10 @@ pub fn point(desk: &mut Desk, id: PointId) -> Then {
                 "From the sights of it and of all that carries the level here from the datum, \
                  adjusted at once. Sighted once more, from nearer by or from another set-up, it \
                  is surer.",
-            );
-            Then::Stay
+            )
         })
         .row("Take it off the list", "with its sights", |desk| {
-            desk.change_and_say(Edit::Remove(Thing::Point(id)), "Taken off the list.");
-            Then::Stay
+            desk.change_and_say(Edit::Remove(Thing::Point(id)), "Taken off the list.")
         });
     desk.offer(menu)
 }

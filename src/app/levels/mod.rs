@@ -11,14 +11,11 @@ mod points;
 mod sights;
 mod standing;
 
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Picture, Screen, Spec};
-use crate::app::desk::{Desk, Then, caution};
-use crate::app::kit::plan::plan_of_run;
-use crate::app::kit::rows::patched;
-use crate::app::kit::words::{counted, row};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
+use crate::app::desk::{Desk, Rows, Then, caution};
+use crate::app::kit::{counted, patched, plan_of_run, row};
 use crate::app::laser;
-use crate::app::names::points::{place_of, said_down};
+use crate::app::names::{place_of, said_down};
 use crate::cautions::LASER;
 use crate::drawing;
 use crate::job::model::{Point, Setup};
@@ -27,19 +24,19 @@ use crate::length;
 use slint::Global;
 use standing::{problems, sight_note, standing};
 use std::rc::Rc;
-use tautmark_ui::{App, Item, LevelsVm, Page, Place, Verdict};
+use tautmark_ui::{App, LevelsVm, Page, Place, RowItem, Verdict};
 
 /// The place.
-pub struct Levels;
+pub struct LevelsPlace;
 
-impl Screen for Levels {
+impl Screen for LevelsPlace {
     fn spec(&self) -> Spec {
         Spec::place(Place::Levels, Page::Levels, "levels")
     }
 
     fn wire(&self, app: &App, bridge: &Rc<Bridge>) {
         let vm = LevelsVm::get(app);
-        vm.on_row_pressed(bridge.does_with(pressed));
+        vm.on_row_pressed(bridge.does_with(|desk, id| rows(desk).press(desk, id)));
         vm.on_caution_pressed(bridge.does(|desk| caution::open(desk, &LASER)));
         vm.on_carry(bridge.does(|desk| {
             caution::once(desk, &LASER);
@@ -52,33 +49,42 @@ impl Screen for Levels {
     fn fill(&self, app: &App, desk: &Desk) -> bool {
         let vm = LevelsVm::get(app);
         vm.set_status(standing(desk));
-        vm.set_rows(patched(vm.get_rows(), rows(desk)));
+        vm.set_rows(patched(vm.get_rows(), rows(desk).items()));
         vm.set_caution(LASER.short.into());
         vm.set_can_mark(heights::first_to_mark(desk).is_some());
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         Some(levelled(desk))
     }
 }
 
 /// The set-ups and what they sight, side by side; the plan until a height is known.
-fn levelled(desk: &Desk) -> Picture {
+fn levelled(desk: &Desk) -> PagePicture {
     let own = drawing::levels(desk.job(), &desk.solution, desk.view.aspect());
-    Picture::or(own, || Picture::Drawing(plan_of_run(desk, |_| {})))
+    PagePicture::or(own, || PagePicture::Drawing(plan_of_run(desk, |_| {})))
 }
 
-fn rows(desk: &Desk) -> Vec<Item> {
+fn rows(desk: &Desk) -> Rows {
     let levels = &desk.job().levels;
-    let mut rows = cure::cures(desk);
-    rows.push(datum_row(desk));
+    let mut rows = Rows::default();
+    cure::cures(desk, &mut rows);
+    rows.push(datum_row(desk), datum::datum);
     for (at, setup) in levels.setups.iter().enumerate() {
         let selected = at == desk.chosen.setup;
-        rows.push(setup_row(desk, at, setup, selected));
-        if selected {
-            let sights = 0..setup.sights.len();
-            rows.extend(sights.filter_map(|sight| sight_row(desk, at, sight)));
+        rows.push(setup_row(desk, setup, selected), move |desk| {
+            if selected {
+                return menus::setup(desk, at);
+            }
+            desk.chosen.setup = at;
+            Then::Stay
+        });
+        let sights = 0..setup.sights.len();
+        for sight in sights.filter(|_| selected) {
+            if let Some(row) = sight_row(desk, at, sight) {
+                rows.push(row, move |desk| menus::sight(desk, at, sight));
+            }
         }
     }
     let new = if levels.setups.is_empty() {
@@ -87,45 +93,38 @@ fn rows(desk: &Desk) -> Vec<Item> {
         "New set-up"
     };
     let why = "wherever the laser is put down";
-    rows.push(row("new-setup", new, why, "", ""));
-    rows.extend(levels.points.iter().map(|point| point_row(desk, point)));
+    rows.push(row("", new, why, "", ""), menus::new_setup);
+    for point in &levels.points {
+        let id = point.id.clone();
+        rows.push(point_row(desk, point), |desk| menus::point(desk, id));
+    }
     let checked = laser::found(desk).unwrap_or_else(|| "not checked here yet".to_owned());
-    rows.push(row("laser", "Is the laser true?", &checked, "Check it", ""));
-    let notes = problems(desk).enumerate();
-    let notes = notes.filter(|(_, problem)| problem.severity == Severity::Note);
-    rows.extend(notes.map(|(at, problem)| Item {
-        verdict: Verdict::Attention,
-        ..row(
-            &format!("note {at}"),
-            &problem.text,
-            &problem.remedy,
-            "",
-            "",
-        )
-    }));
+    let check = row("", "Is the laser true?", &checked, "Check it", "");
+    rows.push(check, |desk| {
+        caution::once(desk, &LASER);
+        Then::Open(Page::Laser)
+    });
+    for problem in problems(desk).filter(|problem| problem.severity == Severity::Note) {
+        let note = row("", &problem.text, &problem.remedy, "", "");
+        let verdict = Verdict::Attention;
+        rows.push(RowItem { verdict, ..note }, |_| Then::Stay);
+    }
     rows
 }
 
-fn datum_row(desk: &Desk) -> Item {
+fn datum_row(desk: &Desk) -> RowItem {
     let job = desk.job();
     let Some(datum) = &job.levels.datum else {
         let note = "the point that every height is counted from";
-        return row("datum", "Choose the datum", note, "", "");
+        return row("", "Choose the datum", note, "", "");
     };
     let figure = length::show(datum.height, job.show.lengths);
     let title = format!("Datum, {}", datum.point);
-    row(
-        "datum",
-        &title,
-        "heights are counted from here",
-        &figure,
-        "held",
-    )
+    row("", &title, "heights are counted from here", &figure, "held")
 }
 
-fn setup_row(desk: &Desk, at: usize, setup: &Setup, selected: bool) -> Item {
+fn setup_row(desk: &Desk, setup: &Setup, selected: bool) -> RowItem {
     let unit = desk.job().show.lengths;
-    let id = format!("setup {at}");
     let title = format!("Set-up {}", setup.id);
     let sights = counted(setup.sights.len(), "sight", "sights");
     let levels = desk.solution.levels.as_ref();
@@ -146,11 +145,11 @@ fn setup_row(desk: &Desk, at: usize, setup: &Setup, selected: bool) -> Item {
         Some(_) => Verdict::None,
         None => Verdict::Attention,
     };
-    Item {
+    RowItem {
         strong: true,
         selected,
         verdict,
-        ..row(&id, &title, &note, &figure, &tail)
+        ..row("", &title, &note, &figure, &tail)
     }
 }
 
@@ -172,7 +171,7 @@ fn tied(desk: &Desk, setup: &Setup) -> String {
     }
 }
 
-fn sight_row(desk: &Desk, setup: usize, at: usize) -> Option<Item> {
+fn sight_row(desk: &Desk, setup: usize, at: usize) -> Option<RowItem> {
     let sight = sights::sight(desk.job(), setup, at)?;
     let (note, verdict) = sight_note(desk, setup, at);
     let unit = desk.job().show.lengths;
@@ -182,14 +181,14 @@ fn sight_row(desk: &Desk, setup: usize, at: usize) -> Option<Item> {
         .and_then(|said| said.rsplit_once(' '))
         .unwrap_or(("—", ""));
     let title = format!("Sight of {}", sight.point);
-    Some(Item {
+    Some(RowItem {
         verdict,
         left_out: !sight.used,
-        ..row(&format!("sight {setup} {at}"), &title, &note, figure, way)
+        ..row("", &title, &note, figure, way)
     })
 }
 
-fn point_row(desk: &Desk, point: &Point) -> Item {
+fn point_row(desk: &Desk, point: &Point) -> RowItem {
     let job = desk.job();
     let unit = job.show.lengths;
     let from = sighted_from(desk, &point.id);
@@ -222,16 +221,10 @@ fn point_row(desk: &Desk, point: &Point) -> Item {
         Some(_) => Verdict::None,
         None => Verdict::Attention,
     };
-    Item {
+    RowItem {
         lead: point.id.as_str().into(),
         verdict,
-        ..row(
-            &format!("point {}", point.id),
-            &title,
-            &note,
-            &figure,
-            &tail,
-        )
+        ..row("", &title, &note, &figure, &tail)
     }
 }
 
@@ -241,32 +234,4 @@ fn sighted_from<'a>(desk: &'a Desk, point: &PointId) -> Vec<&'a str> {
         .filter(|setup| setup.sights.iter().any(|sight| sight.point == *point))
         .map(|setup| setup.id.as_str())
         .collect()
-}
-
-fn pressed(desk: &mut Desk, id: &str) -> Then {
-    let (kind, rest) = id.split_once(' ').unwrap_or((id, ""));
-    match kind {
-        cure::LIKELY | cure::AGAIN | cure::OUT => cure::cure(desk, kind),
-        "datum" => datum::datum(desk),
-        "new-setup" => menus::new_setup(desk),
-        "laser" => {
-            caution::once(desk, &LASER);
-            Then::Open(Page::Laser)
-        }
-        "setup" => match rest.parse() {
-            Ok(at) if at == desk.chosen.setup => menus::setup(desk, at),
-            Ok(at) => {
-                desk.chosen.setup = at;
-                Then::Stay
-            }
-            Err(_) => Then::Stay,
-        },
-        "sight" => {
-            let place = rest.split_once(' ');
-            let place = place.and_then(|(s, at)| Some((s.parse().ok()?, at.parse().ok()?)));
-            place.map_or(Then::Stay, |(s, at)| menus::sight(desk, s, at))
-        }
-        "point" => menus::point(desk, rest.into()),
-        _ => Then::Stay,
-    }
 }

@@ -3,8 +3,8 @@
 use super::sights::{sight, sight_fix};
 use crate::adjust::CHECKED;
 use crate::app::desk::Desk;
-use crate::app::kit::words::{Misfits, capital, checked, counted, status};
-use crate::app::names::points::said_down;
+use crate::app::kit::{Misfits, capital, checked, counted, status, told};
+use crate::app::names::said_down;
 use crate::job::{Problem, SetupId, Severity};
 use crate::length;
 use crate::levels::{LevelsFix, SightFix};
@@ -22,8 +22,7 @@ pub fn standing(desk: &Desk) -> Status {
         return status(Verdict::Bad, &text);
     }
     if let Some(problem) = problems(desk).find(|problem| problem.severity != Severity::Note) {
-        let text = format!("**{}** {}", problem.text, problem.remedy);
-        return status(Verdict::Attention, &text);
+        return told(problem, Verdict::Attention);
     }
     let steps = steps(desk, levels);
     let (verdict, closes) = closing(desk, levels);

@@ -1,6 +1,6 @@
 //! A new string along a wall or through two marks, and a new corner of two strings.
 
-use super::nail::{NailFigure, NailPart};
+use super::nail;
 use crate::app::desk::{Desk, Menu, Then};
 use crate::app::kit::choices;
 use crate::job::edit::{Change, Edit};
@@ -26,8 +26,8 @@ pub fn string(desk: &mut Desk) -> Then {
     let two = job.marks.len() > 1;
     let menu = menu.row_if(two, "Through two marks", "", first_mark);
     if menu.is_empty() {
-        desk.say("There is nothing to stretch a string along yet. Add marks and walls first.");
-        return Then::Stay;
+        return desk
+            .say("There is nothing to stretch a string along yet. Add marks and walls first.");
     }
     desk.offer(menu)
 }
@@ -47,11 +47,7 @@ fn off_wall(desk: &mut Desk, wall: WallId, side: Side) -> Then {
         },
     );
     let line = desk.chosen.line;
-    desk.ask(Box::new(NailFigure {
-        line,
-        nail: 0,
-        part: NailPart::Off,
-    }));
+    desk.ask(nail::off_wall(line, 0));
     Then::Ask(Page::Line)
 }
 
@@ -104,8 +100,7 @@ pub fn corner(desk: &mut Desk) -> Then {
         }
     }
     if menu.is_empty() {
-        desk.say("A corner needs two strings that cross. Add another string first.");
-        return Then::Stay;
+        return desk.say("A corner needs two strings that cross. Add another string first.");
     }
     desk.offer(menu)
 }

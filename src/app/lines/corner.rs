@@ -1,12 +1,11 @@
 //! Where two strings cross: the angle, the saw, and the tape that proves it.
 
-use super::diagonal::{CheckFigure, CheckPart};
+use super::diagonal::{across, arms};
 use super::strings;
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then};
-use crate::app::kit::words::{angle_pm, fact, said, silence, status};
-use crate::app::names::things::string_names;
+use crate::app::kit::{angle_pm, fact, said, silence, status};
+use crate::app::names::string_names;
 use crate::app::renaming;
 use crate::drawing::{self, Target};
 use crate::job::edit::Thing;
@@ -36,8 +35,8 @@ impl Screen for OneCorner {
             thing.map_or(Then::Stay, |thing| renaming::about(desk, thing))
         }));
         vm.on_asked(bridge.does_with(explain));
-        vm.on_other_arms(bridge.does(|desk| ask(desk, CheckPart::Arms)));
-        vm.on_it_reads(bridge.does(|desk| ask(desk, CheckPart::Across)));
+        vm.on_other_arms(bridge.does(|desk| desk.ask(arms(desk.chosen.corner))));
+        vm.on_it_reads(bridge.does(|desk| desk.ask(across(desk.chosen.corner))));
     }
 
     fn fill(&self, app: &App, desk: &Desk) -> bool {
@@ -98,20 +97,14 @@ impl Screen for OneCorner {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         let corner = desk.job().corners.get(desk.chosen.corner);
         let id = corner.map(|corner| &corner.id);
         let (job, solution, arm) = (desk.job(), &desk.solution, desk.chosen.arm);
         let own = id.and_then(|id| drawing::corner(job, solution, id, arm));
         let chosen = || id.map(|id| Target::Corner(id.clone()));
-        Some(Picture::or(own, || strings(desk, chosen())))
+        Some(PagePicture::or(own, || strings(desk, chosen())))
     }
-}
-
-fn ask(desk: &mut Desk, part: CheckPart) -> Then {
-    let corner = desk.chosen.corner;
-    desk.ask(Box::new(CheckFigure { corner, part }));
-    Then::Keypad
 }
 
 /// How far the corner is along the run that ends or starts there.
@@ -188,24 +181,33 @@ fn found(desk: &Desk, fix: &CornerFix) -> Status {
     )
 }
 
+/// Where each figure of the page comes from, by its id.
+const ORIGINS: [(&str, &str); 5] = [
+    (
+        "angle",
+        "From the directions of both strings, which follow from the tapes to the walls' marks. Longer walls between the marks, or one more tape across the gap, make it surer.",
+    ),
+    (
+        "square",
+        "The angle less 90°; and how far the second string is out of square in each metre of its length.",
+    ),
+    (
+        "bevel",
+        "Half the turn from one string onto the other. A saw that reads 0 for a square cut is set to the first figure; measured from the rail's own length the cut is the second.",
+    ),
+    (
+        "place",
+        "From the run's zero to where the strings cross. The ± comes from the tapes that settle both strings.",
+    ),
+    (
+        "diagonal",
+        "From the angle between the strings and the arms you mark. The ± comes from that angle, from marking both arms and from one reading of your tape; longer arms show a wrong angle more plainly.",
+    ),
+];
+
 fn explain(desk: &mut Desk, id: &str) -> Then {
-    let text = match id {
-        "angle" => {
-            "From the directions of both strings, which follow from the tapes to the walls' marks. Longer walls between the marks, or one more tape across the gap, make it surer."
-        }
-        "square" => {
-            "The angle less 90°; and how far the second string is out of square in each metre of its length."
-        }
-        "bevel" => {
-            "Half the turn from one string onto the other. A saw that reads 0 for a square cut is set to the first figure; measured from the rail's own length the cut is the second."
-        }
-        "diagonal" => {
-            "From the angle between the strings and the arms you mark. The ± comes from that angle, from marking both arms and from one reading of your tape; longer arms show a wrong angle more plainly."
-        }
-        _ => {
-            "From the run's zero to where the strings cross. The ± comes from the tapes that settle both strings."
-        }
-    };
-    desk.explain("Where it comes from", text);
-    Then::Stay
+    let origin = ORIGINS.iter().find(|(of, _)| *of == id);
+    origin.map_or(Then::Stay, |(_, words)| {
+        desk.explain("Where it comes from", words)
+    })
 }

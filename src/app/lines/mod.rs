@@ -7,23 +7,20 @@ mod diagonal;
 mod nail;
 pub mod string;
 
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then};
-use crate::app::kit::plan::plan_of;
-use crate::app::kit::rows::patched;
-use crate::app::kit::words::{angle_pm, row, silence, status};
-use crate::app::names::things::{along, string_names};
+use crate::app::kit::{angle_pm, patched, plan_of, row, silence, status, told};
+use crate::app::names::{along, string_names};
 use crate::drawing::{Seen, Target};
 use crate::job::model::{Corner, Line};
 use slint::Global;
 use std::rc::Rc;
-use tautmark_ui::{App, Item, LinesVm, Page, Place, Verdict};
+use tautmark_ui::{App, LinesVm, Page, Place, RowItem, Verdict};
 
 /// The place.
-pub struct Lines;
+pub struct LinesPlace;
 
-impl Screen for Lines {
+impl Screen for LinesPlace {
     fn spec(&self) -> Spec {
         Spec::place(Place::Lines, Page::Lines, "lines")
     }
@@ -70,10 +67,7 @@ impl Screen for Lines {
             .iter()
             .find(|p| p.place.is_in("lines") || p.place.is_in("corners"));
         vm.set_status(match (problem, job.lines.is_empty()) {
-            (Some(problem), _) => status(
-                Verdict::Attention,
-                &format!("**{}** {}", problem.text, problem.remedy),
-            ),
+            (Some(problem), _) => told(problem, Verdict::Attention),
             (None, true) => status(
                 Verdict::Note,
                 "**No string yet.** Stretch one along a wall, so many mm off it, or through two marks.",
@@ -83,21 +77,21 @@ impl Screen for Lines {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         Some(strings(desk, None))
     }
 }
 
 /// The plan of the strings, with one thing stressed.
-fn strings(desk: &Desk, chosen: Option<Target>) -> Picture {
-    Picture::Drawing(plan_of(desk, |show| {
+fn strings(desk: &Desk, chosen: Option<Target>) -> PagePicture {
+    PagePicture::Drawing(plan_of(desk, |show| {
         show.readings = Seen::Hidden;
         show.posts = Seen::Hidden;
         show.chosen = chosen;
     }))
 }
 
-fn string_row(desk: &Desk, index: usize, line: &Line) -> Item {
+fn string_row(desk: &Desk, index: usize, line: &Line) -> RowItem {
     let solved = desk.solution.lines.contains_key(&line.id);
     let note = match solved {
         true => along(desk.job(), line),
@@ -109,7 +103,7 @@ fn string_row(desk: &Desk, index: usize, line: &Line) -> Item {
         1 => "1 nail".to_owned(),
         more => format!("{more} nails"),
     };
-    Item {
+    RowItem {
         verdict: if solved {
             Verdict::None
         } else {
@@ -119,7 +113,7 @@ fn string_row(desk: &Desk, index: usize, line: &Line) -> Item {
     }
 }
 
-fn corner_row(desk: &Desk, index: usize, corner: &Corner) -> Item {
+fn corner_row(desk: &Desk, index: usize, corner: &Corner) -> RowItem {
     let [first, second] = string_names(desk.job(), corner);
     let title = format!("{first} meets {second}");
     match desk.solution.corners.get(&corner.id) {
@@ -134,7 +128,7 @@ fn corner_row(desk: &Desk, index: usize, corner: &Corner) -> Item {
                 &angle_pm(fix.angle_pm),
             )
         }
-        None => Item {
+        None => RowItem {
             verdict: Verdict::Attention,
             ..row(&index.to_string(), &title, "not settled yet", "", "")
         },

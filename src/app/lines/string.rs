@@ -1,13 +1,11 @@
 //! One string: its nails off the wall, and how far the wall is bowed.
 
-use super::nail::{NailFigure, NailPart};
+use super::nail::{along_wall, off_wall};
 use super::strings;
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Menu, Then};
-use crate::app::kit::rows::patched;
-use crate::app::kit::words::{row, silence, status};
-use crate::app::names::things::along;
+use crate::app::kit::{patched, row, silence, status};
+use crate::app::names::along;
 use crate::app::renaming;
 use crate::drawing::Target;
 use crate::job::edit::{Change, Edit, Thing};
@@ -16,7 +14,7 @@ use crate::length;
 use crate::site::LineFix;
 use slint::Global;
 use std::rc::Rc;
-use tautmark_ui::{App, Item, Page, Place, Status, StringVm, Verdict};
+use tautmark_ui::{App, Page, Place, RowItem, Status, StringVm, Verdict};
 
 /// The page of one string.
 pub struct OneString;
@@ -67,7 +65,7 @@ impl Screen for OneString {
                     )
                 });
             let missing = nail.at.is_none() || nail.off.is_none();
-            Item {
+            RowItem {
                 verdict: if missing {
                     Verdict::Attention
                 } else {
@@ -87,7 +85,7 @@ impl Screen for OneString {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         let line = desk.job().lines.get(desk.chosen.line);
         Some(strings(
             desk,
@@ -165,16 +163,17 @@ fn add_nail(desk: &mut Desk) -> Then {
             ..Station::default()
         });
     });
-    ask(desk, nail, NailPart::At)
+    desk.ask(along_wall(desk.chosen.line, nail))
 }
 
 fn about_nail(desk: &mut Desk, nail: usize) -> Then {
+    let line = desk.chosen.line;
     let menu = Menu::new(format!("Nail {}", nail + 1))
         .row("How far off the wall", "", move |desk| {
-            ask(desk, nail, NailPart::Off)
+            desk.ask(off_wall(line, nail))
         })
         .row("How far along the wall", "", move |desk| {
-            ask(desk, nail, NailPart::At)
+            desk.ask(along_wall(line, nail))
         })
         .row("Take the nail out", "", move |desk| {
             change_line(desk, |line| {
@@ -184,10 +183,4 @@ fn about_nail(desk: &mut Desk, nail: usize) -> Then {
             })
         });
     desk.offer(menu)
-}
-
-fn ask(desk: &mut Desk, nail: usize, part: NailPart) -> Then {
-    let line = desk.chosen.line;
-    desk.ask(Box::new(NailFigure { line, nail, part }));
-    Then::Keypad
 }

@@ -1,9 +1,11 @@
 //! What walls, strings, corners, runs, their ends and their posts are called.
 
+use crate::app::desk::{Desk, run_in_sight};
 use crate::job::edit::Thing;
 use crate::job::model::{Corner, End, Job, Line, Marked, PostSet, Run, Side};
 use crate::job::{CornerId, LineId, RunId, WallId, with_kind};
 use crate::setout::{Post, PostKind, RunFix};
+use slint::SharedString;
 
 /// The run's own name, or “Run R1”.
 #[must_use]
@@ -201,4 +203,12 @@ pub fn face_reading(post: &Post, face: usize) -> f64 {
         1 => post.centre,
         _ => post.far,
     }
+}
+
+/// What the runs of the job are called, to choose from, and the place of the one in sight.
+#[must_use]
+pub fn runs_to_choose(desk: &Desk) -> (Vec<SharedString>, i32) {
+    let names = desk.job().runs.iter().map(|run| run_name(run).into());
+    let at = run_in_sight(desk).and_then(|(at, _)| i32::try_from(at).ok());
+    (names.collect(), at.unwrap_or(0))
 }

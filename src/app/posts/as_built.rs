@@ -1,13 +1,13 @@
 //! What was really built: the two figures that are typed, and how a post stands.
 
-use crate::app::desk::{Desk, FigureKind, Focus, Prompt, run_fix};
-use crate::app::kit::words::status;
-use crate::app::names::things::{marked, the, zero_name};
+use crate::app::desk::{Desk, Focus, run_fix};
+use crate::app::kit::{KeypadFigure, status};
+use crate::app::names::{marked, the, zero_name};
 use crate::job::Job;
 use crate::job::edit::Edit;
 use crate::job::model::{Marked, Run};
 use crate::length::{self, Unit};
-use crate::setout::{AsBuilt, Post, RunFix, Verdict as Built, as_built};
+use crate::setout::{AsBuilt, BuiltVerdict as Built, Post, RunFix, as_built};
 use tautmark_ui::{Status, Verdict};
 
 /// How a post stands against its place; `None` where the run has no such post.
@@ -76,133 +76,101 @@ fn across_words(by: f64, unit: Unit) -> String {
     }
 }
 
-/// Which of the two figures of a post as built.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Way {
-    /// Running reading of its centre.
-    Along,
-    /// Its centre behind the string.
-    Across,
+/// The post of a run as built: the run's place in the file, and the post from 1.
+#[derive(Clone, Copy)]
+struct OfPost {
+    run: usize,
+    post: usize,
 }
 
-/// A post as built, one figure of it.
-pub struct BuiltFigure {
-    /// Place of the run in the file.
-    pub run: usize,
-    /// From 1.
-    pub post: usize,
-    pub way: Way,
-}
+/// One of its two figures.
+type Slot = fn(&mut Marked) -> &mut Option<f64>;
 
-impl BuiltFigure {
-    fn known(&self, job: &Job) -> Option<Marked> {
-        let run = job.runs.get(self.run)?;
-        marked(job, run, self.post).cloned()
+impl OfPost {
+    fn known(self, job: &Job) -> Option<Marked> {
+        marked(job, job.runs.get(self.run)?, self.post).cloned()
     }
 
     /// What is known of the post with this figure in it; a post that is measured is there.
-    fn with(&self, job: &Job, value: f64) -> Option<Marked> {
-        let run = job.runs.get(self.run)?;
-        let mut one = self.known(job).unwrap_or(Marked {
-            run: run.id.clone(),
+    fn with(self, job: &Job, slot: Slot, value: f64) -> Option<Marked> {
+        let fresh = Marked {
+            run: job.runs.get(self.run)?.id.clone(),
             post: u32::try_from(self.post).ok()?,
             ..Marked::default()
-        });
+        };
+        let mut one = self.known(job).unwrap_or(fresh);
         one.done = true;
-        match self.way {
-            Way::Along => one.measured = Some(value),
-            Way::Across => one.off = Some(value),
-        }
+        *slot(&mut one) = Some(value);
         Some(one)
+    }
+
+    fn planned(self, desk: &Desk) -> Option<&Post> {
+        let fix = run_fix(desk, desk.job().runs.get(self.run)?)?;
+        fix.posts.get(self.post.checked_sub(1)?)
+    }
+
+    fn figure(self, what: &str, number: usize, slot: Slot) -> KeypadFigure {
+        let there = move |job: &Job| *slot(&mut self.known(job)?);
+        let key = format!("built {} {} {what}", self.run, self.post);
+        KeypadFigure::new(key, there, move |job, value| {
+            Some(Edit::mark_post(job, self.with(job, slot, value)?))
+        })
+        .progress(move |_| Some((number, 2)))
+        .stressing(Focus::Post(self.run, self.post))
+    }
+
+    fn judge(self, desk: &Desk, slot: Slot, typed: f64) -> Option<Status> {
+        let job = desk.job();
+        let run = job.runs.get(self.run)?;
+        let one = self.with(job, slot, typed)?;
+        verdict(job, run, &stands(job, run_fix(desk, run)?, &one)?)
     }
 }
 
-impl Prompt for BuiltFigure {
-    fn key(&self) -> String {
-        format!("built {} {} {:?}", self.run, self.post, self.way)
-    }
-
-    fn title(&self, job: &Job) -> String {
-        let run = job.runs.get(self.run);
-        let zero = run.map_or_else(String::new, |run| the(&zero_name(job, run)));
-        match self.way {
-            Way::Along => format!("Post {} as built, **its centre from {zero}**", self.post),
-            Way::Across => format!(
-                "Post {} as built, **its centre behind the string**",
-                self.post
-            ),
-        }
-    }
-
-    fn measure(&self) -> FigureKind {
-        FigureKind::Length
-    }
-
-    fn value(&self, job: &Job) -> Option<f64> {
-        let one = self.known(job)?;
-        match self.way {
-            Way::Along => one.measured,
-            Way::Across => one.off,
-        }
-    }
-
-    fn edit(&self, job: &Job, value: f64) -> Option<Edit> {
-        Some(Edit::mark_post(job, self.with(job, value)?))
-    }
-
-    fn progress(&self, _job: &Job) -> Option<(usize, usize)> {
-        Some(match self.way {
-            Way::Along => (1, 2),
-            Way::Across => (2, 2),
+/// The running reading of the post's centre; how far that is off the string comes next.
+pub fn along(run: usize, post: usize) -> KeypadFigure {
+    let of = OfPost { run, post };
+    let slot: Slot = |one| &mut one.measured;
+    of.figure("along", 1, slot)
+        .titled(move |job| {
+            let run = job.runs.get(run);
+            let zero = run.map_or_else(String::new, |run| the(&zero_name(job, run)));
+            format!("Post {post} as built, **its centre from {zero}**")
         })
-    }
-
-    fn next(&self, _job: &Job) -> Option<Box<dyn Prompt>> {
-        (self.way == Way::Along).then(|| -> Box<dyn Prompt> {
-            Box::new(Self {
-                way: Way::Across,
-                ..*self
-            })
+        .hinted(move |desk| {
+            let planned = planned(desk, of, |post| post.centre);
+            format!("Planned **{planned}**. Tape to the middle of the post as it stands.")
         })
-    }
+        .judged(move |desk, typed| {
+            if near_face_taped(of.planned(desk)?, typed) {
+                let text = "Half a post off its place: is this a face of the post? Tape to its \
+                            **centre**.";
+                return Some(status(Verdict::Attention, text));
+            }
+            of.judge(desk, slot, typed)
+        })
+        .followed_by(&across(run, post))
+}
 
-    fn verdict(&self, desk: &Desk, typed: Option<f64>) -> Option<Status> {
-        let job = desk.job();
-        let unit = job.show.lengths;
-        let run = job.runs.get(self.run)?;
-        let fix = run_fix(desk, run)?;
-        let post = fix.posts.get(self.post.checked_sub(1)?)?;
-        let planned = match self.way {
-            Way::Along => post.centre,
-            Way::Across => post.off,
-        };
-        let Some(typed) = typed else {
-            let planned = length::show(planned, unit);
-            return Some(match self.way {
-                Way::Along => status(
-                    Verdict::Note,
-                    &format!("Planned **{planned}**. Tape to the middle of the post as it stands."),
-                ),
-                Way::Across => status(
-                    Verdict::Note,
-                    &format!(
-                        "Planned **{planned}**, square off the string. Leave it if you did not measure it."
-                    ),
-                ),
-            });
-        };
-        if self.way == Way::Along && near_face_taped(post, typed) {
-            return Some(status(
-                Verdict::Attention,
-                "Half a post off its place: is this a face of the post? Tape to its **centre**.",
-            ));
-        }
-        verdict(job, run, &stands(job, fix, &self.with(job, typed)?)?)
-    }
+/// How far the post's centre is behind the string.
+fn across(run: usize, post: usize) -> KeypadFigure {
+    let of = OfPost { run, post };
+    let slot: Slot = |one| &mut one.off;
+    of.figure("across", 2, slot)
+        .titled(move |_| format!("Post {post} as built, **its centre behind the string**"))
+        .hinted(move |desk| {
+            let planned = planned(desk, of, |post| post.off);
+            format!(
+                "Planned **{planned}**, square off the string. Leave it if you did not measure it."
+            )
+        })
+        .judged(move |desk, typed| of.judge(desk, slot, typed))
+}
 
-    fn focus(&self, _job: &Job) -> Focus {
-        Focus::Post(self.run, self.post)
-    }
+fn planned(desk: &Desk, of: OfPost, figure: fn(&Post) -> f64) -> String {
+    let planned = of.planned(desk).map(figure);
+    let planned = planned.map(|mm| length::show(mm, desk.job().show.lengths));
+    planned.unwrap_or_else(|| "—".to_owned())
 }
 
 /// True where a reading is within a hand's slip of the near or the far face.

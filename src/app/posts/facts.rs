@@ -3,8 +3,8 @@
 use super::as_built::{stands, verdict};
 use super::sight::AtPost;
 use crate::app::desk::Desk;
-use crate::app::kit::words::{fact, silence, status};
-use crate::app::names::things::{marked, side_name, string_name, the, zero_name};
+use crate::app::kit::{fact, silence, status};
+use crate::app::names::{marked, side_name, string_name, the, zero_name};
 use crate::app::walls::standing::misled;
 use crate::job::model::{Job, Run};
 use crate::length;

@@ -1,15 +1,13 @@
 //! Mark out: one post at a time, where it goes on the tape and how it stands.
 
-use super::as_built::{BuiltFigure, Way};
+use super::as_built;
 use super::facts::{bay, behind, built, how, tapes};
 use super::sight::{AtPost, post_in_sight, twin};
 use super::why;
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then, caution, run_fix};
-use crate::app::kit::plan::plan_of_run;
-use crate::app::kit::words::{counted, fact, said, silence};
-use crate::app::names::things::{face_reading, marked, run_name};
+use crate::app::kit::{counted, fact, plan_of_run, said, silence};
+use crate::app::names::{face_reading, marked, run_name};
 use crate::cautions::SERVICES;
 use crate::drawing::{Face, PostShow};
 use crate::job::edit::{Change, Edit};
@@ -95,14 +93,14 @@ impl Screen for MarkOut {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         let face = match desk.chosen.face {
             0 => Face::Near,
             1 => Face::Centre,
             _ => Face::Far,
         };
         let n = desk.chosen.post;
-        Some(Picture::Drawing(plan_of_run(desk, |show| {
+        Some(PagePicture::Drawing(plan_of_run(desk, |show| {
             show.post = Some(PostShow { n, face });
         })))
     }
@@ -124,20 +122,17 @@ pub fn open(desk: &mut Desk, post: usize) -> Then {
 
 fn explain(desk: &mut Desk, id: &str) -> Then {
     if id == "trouble" {
-        explain_troubles(desk);
-    } else if let Some((title, text)) = why::origin(desk, id) {
-        desk.explain(&title, &text);
+        return explain_troubles(desk);
     }
-    Then::Stay
+    let origin = why::origin(desk, id);
+    origin.map_or(Then::Stay, |(title, text)| desk.explain(&title, &text))
 }
 
 fn ask_as_built(desk: &mut Desk) -> Then {
     let Some((run, post)) = post_in_sight(desk).map(|sight| (sight.at, sight.post.n)) else {
         return Then::Stay;
     };
-    let way = Way::Along;
-    desk.ask(Box::new(BuiltFigure { run, post, way }));
-    Then::Keypad
+    desk.ask(as_built::along(run, post))
 }
 
 fn respace(desk: &mut Desk) -> Then {
@@ -232,13 +227,13 @@ fn trouble(desk: &Desk) -> String {
     }
 }
 
-fn explain_troubles(desk: &mut Desk) {
+fn explain_troubles(desk: &mut Desk) -> Then {
     let all = troubles(desk);
     let told = all
         .iter()
         .map(|one| format!("**{}** {}", one.text, one.remedy));
     let told = told.collect::<Vec<_>>().join("\n\n");
-    desk.explain("About this post", &told);
+    desk.explain("About this post", &told)
 }
 
 /// An undo, say, took away what the posts hung on.

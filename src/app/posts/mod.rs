@@ -8,28 +8,25 @@ pub mod run;
 mod sight;
 mod why;
 
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Picture, Screen, Spec};
-use crate::app::desk::{Desk, Then, problems_of, run_fix, run_in_sight};
-use crate::app::kit::plan::plan_of_run;
-use crate::app::kit::rows::patched;
-use crate::app::kit::words::{capital, counted, row, silence, status};
-use crate::app::names::things::{face_reading, marked, post_name, run_name};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
+use crate::app::desk::{Desk, Rows, Then, problems_of, run_fix, run_in_sight};
+use crate::app::kit::{capital, counted, patched, plan_of_run, row, silence, status};
+use crate::app::names::{face_reading, marked, post_name, runs_to_choose};
 use crate::app::walls::standing::misled;
 use crate::job::Problem;
 use crate::job::model::Run;
 use crate::length;
-use crate::setout::{Post, RunFix, Verdict as Built};
+use crate::setout::{BuiltVerdict as Built, Post, RunFix};
 use as_built::{deviation, stands};
-use problems::{PROBLEM, explain_problem, problem_rows, to_look_at, told};
-use slint::{Global, SharedString};
+use problems::{list_problems, to_look_at, told};
+use slint::Global;
 use std::rc::Rc;
-use tautmark_ui::{App, Item, Page, Place, PostsVm, Status, StripBay, StripPost, Verdict};
+use tautmark_ui::{App, Page, Place, PostsVm, RowItem, Status, StripBay, StripPost, Verdict};
 
 /// The place.
-pub struct Posts;
+pub struct PostsPlace;
 
-impl Screen for Posts {
+impl Screen for PostsPlace {
     fn spec(&self) -> Spec {
         Spec::place(Place::Posts, Page::Posts, "posts")
     }
@@ -41,13 +38,7 @@ impl Screen for Posts {
             desk.chosen.post = next_to_mark(desk).unwrap_or(1);
             Then::Stay
         }));
-        vm.on_post_pressed(bridge.does_with(|desk, id| {
-            match (id.parse(), id.strip_prefix(PROBLEM)) {
-                (Ok(n), _) => mark_out::open(desk, n),
-                (Err(_), Some(which)) => explain_problem(desk, which),
-                (Err(_), None) => Then::Stay,
-            }
-        }));
+        vm.on_post_pressed(bridge.does_with(|desk, id| rows(desk).press(desk, id)));
         vm.on_start_marking(
             bridge.does(|desk| next_to_mark(desk).map_or(Then::Stay, |n| mark_out::open(desk, n))),
         );
@@ -56,15 +47,10 @@ impl Screen for Posts {
 
     fn fill(&self, app: &App, desk: &Desk) -> bool {
         let vm = PostsVm::get(app);
-        let names = desk.job().runs.iter();
-        let names: Vec<SharedString> = names.map(|run| run_name(run).into()).collect();
-        vm.set_runs(patched(vm.get_runs(), names));
+        let (runs, at) = runs_to_choose(desk);
+        vm.set_runs(patched(vm.get_runs(), runs));
+        vm.set_run(at);
         let sight = run_in_sight(desk);
-        vm.set_run(
-            sight
-                .and_then(|(at, _)| i32::try_from(at).ok())
-                .unwrap_or(0),
-        );
         let problems = sight.map_or_else(Vec::new, |(at, _)| problems_of(desk, at));
         vm.set_status(standing(desk, sight, &problems));
         let fix = sight.and_then(|(_, run)| Some((run, run_fix(desk, run)?)));
@@ -72,20 +58,35 @@ impl Screen for Posts {
         vm.set_strip(patched(vm.get_strip(), strip));
         let bays = fix.map_or_else(Vec::new, |(_, fix)| bays(desk, fix));
         vm.set_bays(patched(vm.get_bays(), bays));
-        let mut posts = fix.map_or_else(Vec::new, |(run, fix)| {
-            let posts = fix.posts.iter();
-            posts.map(|post| post_row(desk, run, fix, post)).collect()
-        });
-        posts.extend(problem_rows(desk, &problems, fix.is_some()));
-        vm.set_posts(patched(vm.get_posts(), posts));
+        vm.set_posts(patched(vm.get_posts(), rows(desk).items()));
         let next = next_to_mark(desk).map(|n| format!("Mark out post {n}"));
         vm.set_mark_out(next.unwrap_or_default().into());
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
-        Some(Picture::Drawing(plan_of_run(desk, |_| {})))
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
+        Some(PagePicture::Drawing(plan_of_run(desk, |_| {})))
     }
+}
+
+/// The posts of the run in sight, and under them what else is wrong with it.
+fn rows(desk: &Desk) -> Rows {
+    let mut rows = Rows::default();
+    let Some((at, run)) = run_in_sight(desk) else {
+        return rows;
+    };
+    let fix = run_fix(desk, run);
+    for (fix, post) in fix
+        .iter()
+        .flat_map(|fix| fix.posts.iter().map(move |post| (fix, post)))
+    {
+        let n = post.n;
+        rows.push(post_row(desk, run, fix, post), move |desk| {
+            mark_out::open(desk, n)
+        });
+    }
+    list_problems(desk, &mut rows, &problems_of(desk, at), fix.is_some());
+    rows
 }
 
 /// The first post of the run in sight that is not ticked.
@@ -96,16 +97,16 @@ fn next_to_mark(desk: &Desk) -> Option<usize> {
     posts.clone().find(open).map(|post| post.n)
 }
 
-fn post_row(desk: &Desk, run: &Run, fix: &RunFix, post: &Post) -> Item {
+fn post_row(desk: &Desk, run: &Run, fix: &RunFix, post: &Post) -> RowItem {
     let job = desk.job();
     let unit = job.show.lengths;
     let (note, verdict) = state(desk, run, fix, post);
-    Item {
+    RowItem {
         lead: post.n.to_string().into(),
         verdict,
         selected: desk.chosen.post == post.n,
         ..row(
-            &post.n.to_string(),
+            "",
             &post_name(job, run, fix, post),
             &note,
             &length::show(face_reading(post, desk.chosen.face), unit),

@@ -1,15 +1,13 @@
 //! What is wrong with a run: told over its posts, or listed under them.
 
-use crate::app::desk::{Desk, Then, problems_of, run_in_sight};
-use crate::app::kit::words::{capital, counted, row, status};
+use crate::app::desk::{Desk, Rows};
+use crate::app::kit::{capital, counted, row, status, verdict_of};
 use crate::job::{Problem, Severity};
 use crate::sheet;
-use tautmark_ui::{Item, Status, Verdict};
+use tautmark_ui::{RowItem, Status};
 
 /// At most so many problems are told over the list; the others stand under it.
 const MOST_TOLD: usize = 4;
-/// Starts the id of a row that tells a problem.
-pub const PROBLEM: &str = "problem ";
 
 /// What stands in the way of a run, of its problems: the gravest; none where its posts are settled and
 /// nothing is wrong that would change them.
@@ -48,44 +46,17 @@ pub fn to_look_at(problems: &[&Problem]) -> Option<String> {
     })
 }
 
-/// How grave a problem is, as a mark.
-#[must_use]
-pub fn verdict_of(severity: Severity) -> Verdict {
-    match severity {
-        Severity::Error => Verdict::Bad,
-        Severity::Warning => Verdict::Attention,
-        Severity::Note => Verdict::Note,
-    }
-}
-
-/// The problems of the run in sight that are not told over its posts, as rows under them; what to do
-/// comes with a press.
-#[must_use]
-pub fn problem_rows(desk: &Desk, problems: &[&Problem], settled: bool) -> Vec<Item> {
+/// Lists the problems of a run that are not told over its posts, as rows under them; what to do comes
+/// with a press.
+pub fn list_problems(desk: &Desk, rows: &mut Rows, problems: &[&Problem], settled: bool) {
     let told = in_the_way(problems, settled).len();
-    let rows = problems.iter().enumerate().skip(told);
-    let rows = rows.map(|(i, problem)| Item {
-        verdict: verdict_of(problem.severity),
-        ..row(
-            &format!("{PROBLEM}{i}"),
-            &sheet::place(desk.job(), &problem.place),
-            &problem.text,
-            "",
-            "",
-        )
-    });
-    rows.collect()
-}
-
-/// What to do about a problem of the run in sight.
-pub fn explain_problem(desk: &mut Desk, which: &str) -> Then {
-    let run = run_in_sight(desk).map(|(at, _)| at);
-    let problems = run.map_or_else(Vec::new, |run| problems_of(desk, run));
-    let which = which.parse().ok().and_then(|at: usize| problems.get(at));
-    if let Some(problem) = which {
+    for problem in problems.iter().skip(told) {
         let place = sheet::place(desk.job(), &problem.place);
+        let item = RowItem {
+            verdict: verdict_of(problem.severity),
+            ..row("", &place, &problem.text, "", "")
+        };
         let text = format!("{}\n\n{}", problem.text, problem.remedy);
-        desk.explain(&place, &text);
+        rows.push(item, move |desk| desk.explain(&place, &text));
     }
-    Then::Stay
 }

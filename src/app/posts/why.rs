@@ -2,9 +2,7 @@
 
 use super::sight::{AtPost, post_in_sight, twin};
 use crate::app::desk::{Desk, run_fix};
-use crate::app::names::things::{
-    end_name, face_reading, is_pinned, run_name, string_name, the, zero_name,
-};
+use crate::app::names::{end_name, face_reading, is_pinned, run_name, string_name, the, zero_name};
 use crate::job::model::{BayFit, Job};
 use crate::length;
 use crate::setout::{Post, PostKind};

@@ -115,14 +115,14 @@ pub struct Answer {
     pub what: String,
     pub value: Value,
     pub tail: Tail,
-    pub rows: Vec<Found>,
+    pub rows: Vec<AnswerRow>,
     pub verdict: Verdict,
     pub says: String,
 }
 
 /// A further figure that comes out.
 #[derive(Debug)]
-pub struct Found {
+pub struct AnswerRow {
     pub label: String,
     pub note: String,
     pub value: Value,
@@ -144,7 +144,7 @@ impl Answer {
 
     /// With another figure.
     pub fn row(mut self, label: impl Into<String>, value: Value, tail: impl Into<Tail>) -> Self {
-        self.rows.push(Found {
+        self.rows.push(AnswerRow {
             label: label.into(),
             note: String::new(),
             value,

@@ -4,50 +4,41 @@ use super::answer::Stop;
 use super::given::Given;
 use super::input::{Input, Kind};
 use super::settings::Counts;
-use super::sum::Sum;
+use super::sum::QuickSum;
 use crate::app::desk::{Desk, Entered, FigureKind, Prompt, Then};
-use crate::app::kit::words::status;
+use crate::app::kit::status;
 use crate::job::Job;
 use crate::length::Unit;
 use tautmark_ui::{KeySigns, Status, Verdict};
 
 /// One figure, and what is there of all of them.
 pub struct QuickFigure {
-    sum: &'static Sum,
+    sum: &'static QuickSum,
     input: &'static Input,
     counts: fn(&Desk) -> Counts,
     unit: Unit,
     known: Vec<Option<f64>>,
 }
 
-/// Asks for a figure of a sum, by what the quick sums count on.
-pub fn ask(desk: &mut Desk, sum: &'static Sum, key: &str) -> Then {
-    ask_counting(desk, sum, key, Counts::of_quick)
-}
-
-/// Asks for a figure of a sum that counts on something of its own.
-pub fn ask_counting(
+/// Asks for a figure of a sum that counts on this.
+pub fn ask(
     desk: &mut Desk,
-    sum: &'static Sum,
-    key: &str,
+    sum: &'static QuickSum,
+    input: &'static Input,
     counts: fn(&Desk) -> Counts,
 ) -> Then {
-    let Some(input) = sum.input(key) else {
-        return Then::Stay;
-    };
     let known = sum.inputs.iter();
     let known = known
         .map(|one| desk.figures.get(one.key).copied())
         .collect();
     let unit = counts(desk).unit;
-    desk.ask(Box::new(QuickFigure {
+    desk.ask(QuickFigure {
         sum,
         input,
         counts,
         unit,
         known,
-    }));
-    Then::Keypad
+    })
 }
 
 impl QuickFigure {
@@ -90,13 +81,11 @@ impl Prompt for QuickFigure {
         self.unit
     }
 
-    fn enter(&self, _job: &Job, _value: f64) -> Entered {
-        Entered::Desk
-    }
-
-    fn entered(&self, desk: &mut Desk, value: f64) {
-        let value = self.input.turned(value);
-        desk.figures.insert(self.input.key.to_owned(), value);
+    fn enter(&self, _job: &Job, value: f64) -> Entered {
+        let (key, value) = (self.input.key.to_owned(), self.input.turned(value));
+        Entered::Desk(Box::new(move |desk| {
+            desk.figures.insert(key, value);
+        }))
     }
 
     fn emptied(&mut self, desk: &mut Desk) {

@@ -5,9 +5,9 @@ use super::input::{Input, Kind, Need};
 use super::settings::Counts;
 use crate::app::desk::Desk;
 use crate::app::desk::entry::plain;
-use crate::drawing::{Sketch, Tag};
+use crate::drawing::Tag;
 use crate::job::model::Tape;
-use crate::laser::Laser;
+use crate::laser::LaserWorth;
 use crate::length::Unit;
 use crate::quick::{Figure, Refusal, Taped};
 
@@ -17,7 +17,7 @@ pub struct Given<'a> {
     inputs: &'static [Input],
     pub unit: Unit,
     pub tape: Tape,
-    pub laser: Laser,
+    pub laser: LaserWorth,
     /// The figure on the keypad, where it is one of this sum.
     asked: Option<&'static Input>,
     typed: Option<f64>,
@@ -45,6 +45,12 @@ impl<'a> Given<'a> {
             asked,
             typed,
         }
+    }
+
+    /// The figure on the keypad, where it is one of this sum.
+    #[must_use]
+    pub fn asked(&self) -> Option<&'static Input> {
+        self.asked
     }
 
     /// Whether the keypad asks for this figure.
@@ -180,15 +186,9 @@ impl<'a> Given<'a> {
 
     /// The main figure of an answer; `?` while there is none.
     #[must_use]
-    pub fn found(&self, worked: &Worked) -> Tag<'static> {
+    pub fn found(&self, worked: &Worked) -> String {
         let figure = worked.as_ref().map(|answer| self.say(answer.value));
-        self.said(figure.unwrap_or_else(|_| "?".to_owned()))
-    }
-
-    /// An empty sheet for the picture.
-    #[must_use]
-    pub fn sheet(&self) -> Sketch<'static> {
-        Sketch::new(self.asked.map(|input| input.key))
+        figure.unwrap_or_else(|_| "?".to_owned())
     }
 }
 

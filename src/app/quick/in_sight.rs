@@ -1,6 +1,6 @@
 //! Which sum is in sight.
 
-use super::sum::Sum;
+use super::sum::QuickSum;
 use super::sums::{SUMS, corner};
 use crate::app::desk::Desk;
 
@@ -15,11 +15,11 @@ impl Desk {
 }
 
 /// The sum of that name.
-pub fn by_id(id: &str) -> Option<&'static Sum> {
+pub fn by_id(id: &str) -> Option<&'static QuickSum> {
     SUMS.iter().copied().find(|sum| sum.id == id)
 }
 
 /// The sum in sight.
-pub fn in_sight(desk: &Desk) -> &'static Sum {
+pub fn in_sight(desk: &Desk) -> &'static QuickSum {
     by_id(&desk.quick.sum).unwrap_or(&corner::BY_TAPES)
 }

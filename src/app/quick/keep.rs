@@ -20,7 +20,7 @@ pub type Put = Box<dyn Fn(&Given<'_>, &Job) -> Option<Edit>>;
 
 /// Where figures are kept, and what is said of it.
 #[derive(Clone, Copy)]
-pub struct Kept {
+pub struct KeptIn {
     /// Title of a new job.
     pub title: &'static str,
     /// What is said where the open job takes them.
@@ -30,7 +30,7 @@ pub struct Kept {
 }
 
 /// Asks for the open job or a new one, and puts the figures there.
-pub fn into_a_job(desk: &mut Desk, inputs: &'static [Input], kept: Kept, edit: Put) -> Then {
+pub fn into_a_job(desk: &mut Desk, inputs: &'static [Input], kept: KeptIn, edit: Put) -> Then {
     let Some(open) = desk.open() else {
         return into_new(desk, inputs, &kept, &edit);
     };
@@ -49,7 +49,7 @@ pub fn into_a_job(desk: &mut Desk, inputs: &'static [Input], kept: Kept, edit: P
 }
 
 /// Puts the figures into the open job.
-pub fn into_open(desk: &mut Desk, inputs: &'static [Input], kept: &Kept, edit: &Put) -> Then {
+pub fn into_open(desk: &mut Desk, inputs: &'static [Input], kept: &KeptIn, edit: &Put) -> Then {
     let made = edit(&Given::of(desk, inputs), desk.saved());
     let Some(made) = made else { return Then::Stay };
     desk.change_and_say(made, kept.said);
@@ -57,7 +57,7 @@ pub fn into_open(desk: &mut Desk, inputs: &'static [Input], kept: &Kept, edit: &
 }
 
 /// Begins a job with the figures, the unit and the instruments that they were worked out with.
-pub fn into_new(desk: &mut Desk, inputs: &'static [Input], kept: &Kept, edit: &Put) -> Then {
+pub fn into_new(desk: &mut Desk, inputs: &'static [Input], kept: &KeptIn, edit: &Put) -> Then {
     let Counts { unit, tape, laser } = Counts::of_quick(desk);
     let mut job = Job::begun_in(unit, kept.title);
     job.tape = tape;
@@ -73,14 +73,14 @@ pub fn into_new(desk: &mut Desk, inputs: &'static [Input], kept: &Kept, edit: &P
 }
 
 /// New marks for a job: names that are free, beside what is on its sketch already.
-pub struct Marks<'a> {
+pub struct NewMarks<'a> {
     job: &'a Job,
     made: Vec<Mark>,
     /// To the right of everything on the sketch, mm.
     corner: [f64; 2],
 }
 
-impl<'a> Marks<'a> {
+impl<'a> NewMarks<'a> {
     /// Room for marks beside those of the job.
     #[must_use]
     pub fn beside(job: &'a Job) -> Self {

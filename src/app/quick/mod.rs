@@ -1,8 +1,8 @@
-//! Quick: one figure now, without a job. A list of sums in the order of the work, and one page on
-//! which each is typed, drawn and answered.
+//! Quick: one figure now, without a job. A person takes a sum from a list in the order of the work, types
+//! its figures beside their sketch, reads the answer, and keeps it in a job.
 //!
 //! ```text
-//!   Jobs ──▶ index ──▶ sum ──▶ keypad      every sum is a description (`Sum`): what it asks
+//!   Jobs ──▶ index ──▶ sum ──▶ keypad      every sum is a description (`QuickSum`): what it asks
 //!               ▲        │                 for, what comes of it, its picture, what is kept
 //!               └────────┘
 //! ```
@@ -14,27 +14,27 @@ mod in_sight;
 mod input;
 mod keep;
 mod page;
+mod pen;
 mod screens;
 mod settings;
 mod sum;
 mod sums;
 
-pub(super) use figure::ask_counting;
-pub(super) use given::Given;
-pub(super) use page::{OneSum, contents};
+pub(super) use page::SumPage;
+pub(super) use screens::{Index, ONE_SUM};
 pub(super) use settings::Counts;
 pub(super) use sums::laser;
 
 use super::bridge::Bridge;
-use super::bridge::form::FormPage;
 use super::desk::{Desk, Then};
 use super::kit::fields::{FormContents, heading, pick};
 use super::kit::rows::patched;
 use crate::drawing::Drawing;
+use given::Given;
 use in_sight::{by_id, in_sight};
 use slint::Global;
 use std::rc::Rc;
-use sum::Stage;
+use sum::{QuickSum, Stage};
 use sums::{FIRST, SUMS};
 use tautmark_ui::{App, JobsVm, Page, QuickRow};
 
@@ -43,20 +43,20 @@ const ALL: &str = "all";
 /// The picture of the sum in sight.
 fn drawing(desk: &Desk) -> Drawing {
     let sum = in_sight(desk);
-    (sum.picture)(&Given::of(desk, sum.inputs))
-}
-
-/// The pegs and both places of the laser, with the figures of its check on this desk.
-pub(super) fn laser_check(desk: &Desk) -> Drawing {
-    let sum = &laser::TWO_PEGS;
-    (sum.picture)(&Given::counting(desk, sum.inputs, Counts::of_job(desk)))
+    sum.drawing(&Given::of(desk, sum.inputs))
 }
 
 fn wire(app: &App, bridge: &Rc<Bridge>) {
-    JobsVm::get(app).on_quick_pressed(bridge.does_with(|desk, id| {
-        desk.look_at_quick(id);
-        Then::Open(if id == ALL { Page::Sums } else { Page::Quick })
+    JobsVm::get(app).on_quick_pressed(bridge.does_with(|desk, id| match by_id(id) {
+        Some(sum) => open(desk, sum),
+        None if id == ALL => Then::Open(Page::Sums),
+        None => Then::Stay,
     }));
+}
+
+fn open(desk: &mut Desk, sum: &QuickSum) -> Then {
+    desk.look_at_quick(sum.id);
+    Then::Open(Page::Quick)
 }
 
 /// The sums that have a button under the jobs.
@@ -72,41 +72,23 @@ fn buttons(app: &App) {
     vm.set_quick(patched(vm.get_quick(), rows));
 }
 
-/// The list of all sums.
-pub(super) struct Index;
-
-impl FormPage for Index {
-    fn title(&self, _desk: &Desk) -> String {
-        "Quick sums".to_owned()
+/// What the list shows.
+fn index(desk: &Desk) -> FormContents {
+    let mut rows = Vec::new();
+    for stage in Stage::ALL {
+        rows.push(heading(stage.name()));
+        let own = SUMS.iter().filter(|sum| sum.stage == stage);
+        rows.extend(own.map(|sum| {
+            let given = Given::of(desk, sum.inputs);
+            let figure = (sum.work)(&given).map(|answer| given.say(answer.value));
+            let row = pick(sum.title, &figure.unwrap_or_default(), move |desk| {
+                open(desk, sum)
+            });
+            row.noted(sum.answers)
+        }));
     }
-
-    fn contents(&self, desk: &Desk) -> FormContents {
-        let mut rows = Vec::new();
-        for stage in Stage::ALL {
-            rows.push(heading(stage.name()));
-            let own = SUMS.iter().filter(|sum| sum.stage == stage);
-            rows.extend(own.map(|sum| {
-                let given = Given::of(desk, sum.inputs);
-                let figure = (sum.work)(&given).map(|answer| given.say(answer.value));
-                pick(sum.id, sum.title, sum.answers, &figure.unwrap_or_default())
-            }));
-        }
-        rows.extend(settings::rows(desk));
-        FormContents::new(rows)
-    }
-
-    fn pressed(&self, desk: &mut Desk, id: &str) -> Then {
-        if settings::ask(desk, id) {
-            return Then::Keypad;
-        }
-        desk.look_at_quick(id);
-        Then::Open(Page::Quick)
-    }
-
-    fn picked(&self, desk: &mut Desk, id: &str, index: usize) -> Then {
-        settings::picked(desk, id, index);
-        Then::Stay
-    }
+    rows.extend(settings::rows(desk));
+    FormContents::new(rows)
 }
 
 #[cfg(test)]

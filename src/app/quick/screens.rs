@@ -1,12 +1,15 @@
 //! The pages of Quick in the list of screens.
 
-use super::{Index, OneSum, buttons, drawing, wire};
-use crate::app::bridge::Bridge;
-use crate::app::bridge::form::FormPage;
-use crate::app::bridge::screen::{Back, Picture, Screen, Spec};
+use super::page::contents_in_sight;
+use super::{buttons, drawing, in_sight, index, wire};
+use crate::app::bridge::{Back, Bridge, FormScreen, PagePicture, Screen, Spec};
 use crate::app::desk::Desk;
+use crate::app::kit::FormContents;
 use std::rc::Rc;
 use tautmark_ui::{App, Page};
+
+/// The list of all sums.
+pub struct Index;
 
 impl Screen for Index {
     fn spec(&self) -> Spec {
@@ -18,21 +21,21 @@ impl Screen for Index {
         wire(app, bridge);
     }
 
-    fn form(&self) -> Option<&dyn FormPage> {
-        Some(self)
+    fn title(&self, _desk: &Desk) -> Option<String> {
+        Some("Quick sums".to_owned())
+    }
+
+    fn form(&self) -> Option<fn(&Desk) -> FormContents> {
+        Some(index)
     }
 }
 
-impl Screen for OneSum {
-    fn spec(&self) -> Spec {
-        Spec::over(Page::Quick, Some("quick"), Back::Opener).jobless()
-    }
-
-    fn form(&self) -> Option<&dyn FormPage> {
-        Some(self)
-    }
-
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
-        Some(Picture::Drawing(drawing(desk)))
-    }
-}
+/// One sum.
+pub static ONE_SUM: FormScreen = FormScreen {
+    title: |desk| in_sight(desk).title.to_owned(),
+    picture: |desk| Some(PagePicture::Drawing(drawing(desk))),
+    ..FormScreen::new(
+        Spec::over(Page::Quick, Some("quick"), Back::Opener).jobless(),
+        contents_in_sight,
+    )
+};

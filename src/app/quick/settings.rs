@@ -2,14 +2,12 @@
 //! is chosen here.
 
 use crate::app::desk::entry::plain;
-use crate::app::desk::{Desk, Entered, FigureKind, Prompt};
-use crate::app::kit::fields::{choice, figure, heading};
-use crate::job::Job;
+use crate::app::desk::{Desk, Entered, FigureKind, Then};
+use crate::app::kit::{FormRow, KeypadFigure, class_row, heading, unit_rows};
 use crate::job::model::Tape;
-use crate::laser::Laser;
-use crate::length::{Part, Unit, show_spread};
+use crate::laser::LaserWorth;
+use crate::length::{InchPart, Unit, show_spread};
 use crate::tape::TapeClass;
-use tautmark_ui::Field as Row;
 
 const UNIT: &str = "quick unit";
 const PART: &str = "quick smallest part";
@@ -32,7 +30,7 @@ pub struct Counts {
     /// The tape's class and how well it is read.
     pub tape: Tape,
     /// The laser's accuracy and how well it is read.
-    pub laser: Laser,
+    pub laser: LaserWorth,
 }
 
 impl Counts {
@@ -43,7 +41,7 @@ impl Counts {
         Self {
             unit: job.show.lengths,
             tape: job.tape.clone(),
-            laser: Laser {
+            laser: LaserWorth {
                 accuracy: job.level.accuracy,
                 reading: job.level.reading,
             },
@@ -57,7 +55,7 @@ impl Counts {
         if let Some(unit) = place(desk, UNIT).and_then(|at| Unit::ALL.get(at)) {
             own.unit = desk.saved().show.turned_to(*unit).lengths;
         }
-        if let Some(part) = place(desk, PART).and_then(|at| Part::ALL.get(at)) {
+        if let Some(part) = place(desk, PART).and_then(|at| InchPart::ALL.get(at)) {
             own.unit = own.unit.to_part(*part);
         }
         if let Some(class) = place(desk, CLASS).and_then(|at| CLASSES.get(at)) {
@@ -77,123 +75,70 @@ impl Counts {
 
 /// Counts on another accuracy of the laser from now on, mm per m.
 pub fn count_on(desk: &mut Desk, accuracy: f64) {
-    desk.figures.insert(ACCURACY.to_owned(), accuracy);
+    keep(desk, ACCURACY, accuracy);
+}
+
+fn keep(desk: &mut Desk, key: &str, value: f64) -> Then {
+    desk.figures.insert(key.to_owned(), value);
+    Then::Stay
+}
+
+/// Keeps the place of what was picked among all there are.
+fn keep_place<T: PartialEq>(desk: &mut Desk, key: &str, all: &[T], picked: T) -> Then {
+    let at = all.iter().position(|one| *one == picked);
+    let at = at.and_then(|at| u32::try_from(at).ok());
+    keep(desk, key, at.map_or(0.0, f64::from))
 }
 
 /// The rows that change them.
 #[must_use]
-pub fn rows(desk: &Desk) -> Vec<Row> {
+pub fn rows(desk: &Desk) -> Vec<FormRow> {
     let Counts { unit, tape, laser } = Counts::of_quick(desk);
-    let class = CLASSES.iter().position(|one| *one == tape.class);
-    let mut rows = vec![
-        heading("What they count on"),
-        choice(
-            UNIT,
-            "Lengths in",
-            &["mm", "m", "ft in"],
-            Some(unit.place()),
-        ),
-    ];
-    if let Some(part) = unit.part() {
-        let at = Part::ALL.iter().position(|one| *one == part);
-        let names = Part::ALL.map(Part::name);
-        rows.push(choice(PART, "Smallest part of an inch", &names, at));
-    }
-    rows.extend([
-        choice(
-            CLASS,
-            "Accuracy class, printed on the tape",
-            &["I", "II", "III"],
-            class,
-        ),
-        figure(
-            READING,
-            "One tape reading, standard deviation",
-            if unit.is_feet() {
-                "a pencil mark 1/32, a nail in a peg 3/32, rough brick 3/32 to 1/8 in"
-            } else {
-                "a pencil mark 0.5 to 1, a nail in a peg 2, rough brick 2 to 3 mm"
-            },
-            &show_spread(tape.reading, unit),
-        ),
-        figure(
-            ACCURACY,
-            "Laser's stated accuracy, mm per m",
-            "the limit on its data sheet",
-            &plain(laser.accuracy),
-        ),
-        figure(
-            SIGHT,
-            "One sight, standard deviation",
-            "",
-            &show_spread(laser.reading, unit),
-        ),
-    ]);
+    let mut rows = vec![heading("What they count on")];
+    rows.extend(unit_rows(
+        unit,
+        |desk, unit| keep_place(desk, UNIT, &Unit::ALL, unit),
+        |desk, part| keep_place(desk, PART, &InchPart::ALL, part),
+    ));
+    rows.push(class_row(tape.class, |desk, class| {
+        keep_place(desk, CLASS, &CLASSES, class)
+    }));
+    let reading = figure(
+        READING,
+        "One tape reading, standard deviation",
+        tape.reading,
+    )
+    .in_unit(unit)
+    .titled(|_| "One tape reading, **standard deviation**".to_owned());
+    let reading = reading.row_showing(&show_spread(tape.reading, unit));
+    rows.push(reading.noted(if unit.is_feet() {
+        "a pencil mark 1/32, a nail in a peg 3/32, rough brick 3/32 to 1/8 in"
+    } else {
+        "a pencil mark 0.5 to 1, a nail in a peg 2, rough brick 2 to 3 mm"
+    }));
+    let label = "Laser's stated accuracy, mm per m";
+    let accuracy = figure(ACCURACY, label, laser.accuracy)
+        .of_kind(FigureKind::Number("mm per m"))
+        .titled(|_| "Laser, **stated accuracy**".to_owned());
+    let accuracy = accuracy.row_showing(&plain(laser.accuracy));
+    rows.push(accuracy.noted("the limit on its data sheet"));
+    let sight = figure(SIGHT, "One sight, standard deviation", laser.reading)
+        .in_unit(unit)
+        .titled(|_| "One sight, **standard deviation**".to_owned());
+    rows.push(sight.row_showing(&show_spread(laser.reading, unit)));
     rows
 }
 
-/// Picks one of a choice.
-pub fn picked(desk: &mut Desk, id: &str, index: usize) {
-    let at = u32::try_from(index).map_or(0.0, f64::from);
-    if let Some(key) = [UNIT, PART, CLASS].into_iter().find(|key| *key == id) {
-        desk.figures.insert(key.to_owned(), at);
-    }
-}
-
-/// Asks for a figure; false where there is none of that name.
-pub fn ask(desk: &mut Desk, id: &str) -> bool {
-    let Counts { unit, tape, laser } = Counts::of_quick(desk);
-    let (key, there) = match id {
-        READING => (READING, tape.reading),
-        ACCURACY => (ACCURACY, laser.accuracy),
-        SIGHT => (SIGHT, laser.reading),
-        _ => return false,
-    };
-    desk.ask(Box::new(SettingFigure { key, there, unit }));
-    true
-}
-
-struct SettingFigure {
-    key: &'static str,
-    there: f64,
-    unit: Unit,
-}
-
-impl Prompt for SettingFigure {
-    fn key(&self) -> String {
-        self.key.to_owned()
-    }
-
-    fn title(&self, _job: &Job) -> String {
-        match self.key {
-            READING => "One tape reading, **standard deviation**",
-            ACCURACY => "Laser, **stated accuracy**",
-            _ => "One sight, **standard deviation**",
-        }
-        .to_owned()
-    }
-
-    fn measure(&self) -> FigureKind {
-        if self.key == ACCURACY {
-            FigureKind::Number("mm per m")
-        } else {
-            FigureKind::Length
-        }
-    }
-
-    fn value(&self, _job: &Job) -> Option<f64> {
-        Some(self.there)
-    }
-
-    fn unit(&self, _job: &Job) -> Unit {
-        self.unit
-    }
-
-    fn enter(&self, _job: &Job, _value: f64) -> Entered {
-        Entered::Desk
-    }
-
-    fn entered(&self, desk: &mut Desk, value: f64) {
-        desk.figures.insert(self.key.to_owned(), value);
-    }
+/// A figure that is kept for every sum, and what is there now.
+fn figure(key: &'static str, label: &str, there: f64) -> KeypadFigure {
+    let figure = KeypadFigure::entering(
+        label,
+        move |_| Some(there),
+        move |_, value| {
+            Entered::Desk(Box::new(move |desk| {
+                keep(desk, key, value);
+            }))
+        },
+    );
+    figure.keyed(key)
 }

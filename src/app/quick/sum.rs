@@ -1,14 +1,15 @@
 //! What a quick sum is: the figures it asks for, what comes of them, its picture, what is kept.
 
-use super::answer::Worked;
+use super::answer::{Stop, Worked};
 use super::given::Given;
 use super::input::Input;
 use super::keep::Keep;
+use super::pen::Pen;
 use crate::cautions::Caution;
 use crate::drawing::Drawing;
 
 /// One free-standing calculation.
-pub struct Sum {
+pub struct QuickSum {
     /// Its name in files; never shown.
     pub id: &'static str,
     pub title: &'static str,
@@ -21,12 +22,38 @@ pub struct Sum {
     pub why: &'static str,
     pub inputs: &'static [Input],
     pub work: fn(&Given<'_>) -> Worked,
-    pub picture: fn(&Given<'_>) -> Drawing,
+    pub picture: fn(&mut Pen<'_>),
+    /// What the picture shows, in words.
+    pub pictured: &'static str,
     pub caution: Option<&'static Caution>,
     pub keep: Option<Keep>,
 }
 
-impl Sum {
+impl QuickSum {
+    /// Nothing yet: what most sums have no use for stays as it is here.
+    pub const BARE: Self = Self {
+        id: "",
+        title: "",
+        stage: Stage::Measure,
+        answers: "",
+        how: "",
+        why: "",
+        inputs: &[],
+        work: |_| Err(Stop::Missing),
+        picture: |_| {},
+        pictured: "",
+        caution: None,
+        keep: None,
+    };
+
+    /// Its picture, with its figures as they stand.
+    #[must_use]
+    pub fn drawing(&self, given: &Given<'_>) -> Drawing {
+        let mut pen = Pen::new(given);
+        (self.picture)(&mut pen);
+        pen.done(self.pictured)
+    }
+
     /// The figure of that key.
     #[must_use]
     pub fn input(&self, key: &str) -> Option<&'static Input> {

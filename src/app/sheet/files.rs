@@ -1,84 +1,80 @@
 //! The files that the sheet can be had as, and how they leave the app.
 
-use crate::app::desk::{Desk, Menu, Then};
+use crate::app::desk::{Desk, Menu, Rows, Then};
 use crate::app::device::{Handed, Way};
-use crate::app::kit::words::counted;
+use crate::app::kit::{counted, row};
 use crate::export::{Form, Subject};
 
-/// What a set-out can be had as: the id, its name, and what it is for.
-pub fn forms(desk: &Desk) -> impl Iterator<Item = (String, String, String)> {
+/// What is taken along: the sheet in one of its forms, or the job itself (`None`).
+type Taken = Option<Form>;
+
+/// What a set-out can be had as, and what that is for; pressing one hands it over.
+pub fn forms(desk: &Desk) -> Rows {
     let job = desk.job();
-    let pages = counted(desk.sheet_pages().len(), "page", "pages");
-    let named = |id: &str, title: &str, note: &str| (id.to_owned(), title.into(), note.into());
-    let drawing = |kind: &str, name: &str| {
-        let title = format!("Drawing of {kind} {name}");
-        (format!("svg {name}"), title, "SVG".to_owned())
+    let mut rows = Rows::default();
+    let mut add = |title: &str, note: &str, taken: Taken| {
+        let named = title.to_owned();
+        rows.push(row("", title, note, "", ""), move |desk| {
+            pressed(desk, named, taken)
+        });
     };
-    let mut forms = vec![
-        named("pdf", "Pages to print", &format!("PDF, {pages}")),
-        named(
-            "message",
-            "A short message",
-            "the running readings in a few lines",
-        ),
-        named("job", "The job itself", "to open on another device"),
-        named("html", "A page for a browser", "HTML"),
-        named("text", "Plain text", "TXT"),
-        named("csv", "Tables for a spreadsheet", "CSV"),
-        named("svg plan", "Drawing of the plan", "SVG"),
-    ];
-    let runs = desk.solution.runs.keys();
-    forms.extend(runs.map(|run| drawing("run", run.as_str())));
+    let pages = counted(desk.sheet_pages().len(), "page", "pages");
+    let pages = format!("PDF, {pages}");
+    add("Pages to print", &pages, Some(Form::Pdf(desk.paper())));
+    let message = "the running readings in a few lines";
+    add("A short message", message, Some(Form::Message));
+    add("The job itself", "to open on another device", None);
+    add("A page for a browser", "HTML", Some(Form::Html));
+    add("Plain text", "TXT", Some(Form::Text));
+    add("Tables for a spreadsheet", "CSV", Some(Form::Csv));
+    let mut draw = |of: &str, subject| {
+        let title = format!("Drawing of {of}");
+        add(&title, "SVG", Some(Form::Svg(subject)));
+    };
+    draw("the plan", Subject::Plan);
+    for run in desk.solution.runs.keys() {
+        draw(&format!("run {run}"), Subject::Run(run.clone()));
+    }
     let corners = job.corners.iter().map(|corner| &corner.id);
-    let known = corners.filter(|id| desk.solution.corners.contains_key(*id));
-    forms.extend(known.map(|corner| drawing("corner", corner.as_str())));
-    forms.push(named("dxf", "The plan for drawing programs", "DXF, in mm"));
-    forms.into_iter()
+    for id in corners.filter(|id| desk.solution.corners.contains_key(*id)) {
+        draw(&format!("corner {id}"), Subject::Corner(id.clone()));
+    }
+    add(
+        "The plan for drawing programs",
+        "DXF, in mm",
+        Some(Form::Dxf),
+    );
+    rows
 }
 
-/// Hands the form over; where there are several ways, they can be chosen from first.
-pub fn pressed(desk: &mut Desk, id: &str) -> Then {
+/// Hands it over; where there are several ways, they can be chosen from first.
+fn pressed(desk: &mut Desk, title: String, taken: Taken) -> Then {
     let [_, _, ..] = desk.device.ways() else {
         let way = desk.device.ways().first().copied();
-        return hand_over(desk, id, way.unwrap_or(Way::Save));
+        return hand_over(desk, &taken, way.unwrap_or(Way::Save));
     };
-    let name = forms(desk).find(|(form, ..)| form == id);
-    let title = name.map(|(_, title, _)| title).unwrap_or_default();
     let ways = desk.device.ways().iter();
     let menu = ways.fold(Menu::new(title), |menu, &way| {
         let (title, note) = match way {
             Way::Share => ("Share it", "To another app: a message, a printer"),
             Way::Save => ("Save it", "On this device"),
         };
-        let id = id.to_owned();
-        menu.row(title, note, move |desk| hand_over(desk, &id, way))
+        let taken = taken.clone();
+        menu.row(title, note, move |desk| hand_over(desk, &taken, way))
     });
     desk.offer(menu)
 }
 
 /// Makes the file and gives it to the person; says where it went, or what is in the way.
-fn hand_over(desk: &mut Desk, id: &str, way: Way) -> Then {
-    let made = file(desk, id);
+fn hand_over(desk: &mut Desk, taken: &Taken, way: Way) -> Then {
+    let made = file(desk, taken);
     let said = made.and_then(|file| desk.device.hand_over(&file, way));
-    desk.say(&said.unwrap_or_else(|why| why));
-    Then::Stay
+    desk.say(&said.unwrap_or_else(|why| why))
 }
 
-fn file(desk: &Desk, id: &str) -> Result<Handed, String> {
+fn file(desk: &Desk, taken: &Taken) -> Result<Handed, String> {
     let name = file_name(&desk.job().title);
-    let form = match id.split_once(' ') {
-        Some((_, subject)) => Subject::named(desk.job(), subject).map(Form::Svg),
-        None => match id {
-            "pdf" => Some(Form::Pdf(desk.paper())),
-            "message" => Some(Form::Message),
-            "html" => Some(Form::Html),
-            "text" => Some(Form::Text),
-            "csv" => Some(Form::Csv),
-            "dxf" => Some(Form::Dxf),
-            _ => None,
-        },
-    };
-    let Some(form) = form else {
+    let Some(form) = taken else {
         let text = desk.open().map(|open| open.text());
         return Ok(Handed {
             name: format!("{name}.job.json"),
@@ -90,7 +86,7 @@ fn file(desk: &Desk, id: &str) -> Result<Handed, String> {
         .make(desk.job(), &desk.solution)
         .map_err(|why| why.to_string())?;
     // What a file shows is in its name, so that two of one job are told apart.
-    let shows = match &form {
+    let shows = match form {
         Form::Svg(Subject::Run(id)) => format!("-{}", file_name(id.as_str())),
         Form::Svg(Subject::Corner(id)) => format!("-{}", file_name(id.as_str())),
         Form::Svg(Subject::Posts(run, n)) => format!("-{}-post-{n}", file_name(run.as_str())),

@@ -3,17 +3,15 @@
 
 mod files;
 
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Back, Picture, Screen, Spec};
+use crate::app::bridge::{Back, Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then};
-use crate::app::kit::rows::patched;
-use crate::app::kit::words::{capital, counted, row, status};
+use crate::app::kit::{capital, counted, patched, row, status};
 use crate::export::Paper;
 use crate::job::Severity;
 use crate::sheet::Sheet;
 use slint::{Global, ModelRc, SharedString, VecModel};
 use std::rc::Rc;
-use tautmark_ui::{App, Item, Page, SheetVm, Status, Verdict};
+use tautmark_ui::{App, Page, RowItem, SheetVm, Status, Verdict};
 
 const PAPERS: [(Paper, &str); 2] = [(Paper::A4, "A4"), (Paper::Letter, "Letter")];
 
@@ -27,12 +25,12 @@ impl Screen for SheetScreen {
 
     fn wire(&self, app: &App, bridge: &Rc<Bridge>) {
         let vm = SheetVm::get(app);
-        vm.on_form_pressed(bridge.does_with(files::pressed));
+        vm.on_form_pressed(bridge.does_with(|desk, id| files::forms(desk).press(desk, id)));
         let at = bridge.clone();
         vm.on_turned(move |by| at.act(|desk| turn_by(desk, by as isize)));
         vm.on_paper_picked(bridge.does_at(pick_paper));
         vm.on_content_pressed(
-            bridge.does_with(|desk, page| turn_to(desk, page.parse().unwrap_or_default())),
+            bridge.does_with(|desk, id| id.parse().map_or(Then::Stay, |page| turn_to(desk, page))),
         );
         let papers = PAPERS.map(|(_, name)| SharedString::from(name));
         vm.set_papers(ModelRc::new(VecModel::from(papers.to_vec())));
@@ -49,17 +47,16 @@ impl Screen for SheetScreen {
         vm.set_paper(paper.unwrap_or_default() as i32);
         vm.set_status(standing(desk));
         vm.set_contents(patched(vm.get_contents(), contents(desk)));
-        let forms = files::forms(desk).map(|(id, title, note)| row(&id, &title, &note, "", ""));
-        vm.set_forms(patched(vm.get_forms(), forms.collect()));
+        vm.set_forms(patched(vm.get_forms(), files::forms(desk).items()));
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         let Some((at, page)) = desk.sheet_page() else {
-            return Some(Picture::Blank);
+            return Some(PagePicture::Blank);
         };
         let count = desk.sheet_pages().len();
-        Some(Picture::Paper {
+        Some(PagePicture::Paper {
             ink: page.ink.clone(),
             size: page.size,
             description: format!("Page {} of {count} of the sheet", at + 1),
@@ -107,7 +104,7 @@ fn standing(desk: &Desk) -> Status {
 }
 
 /// The sheet's sections with the page that each begins on, its number as the id.
-fn contents(desk: &Desk) -> Vec<Item> {
+fn contents(desk: &Desk) -> Vec<RowItem> {
     let sheet = Sheet::new(desk.job(), &desk.solution);
     let pages = desk.sheet_pages().iter().enumerate();
     let begins = pages.flat_map(|(at, page)| std::iter::repeat_n(at, page.begins));

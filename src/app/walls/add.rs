@@ -1,6 +1,6 @@
 //! Adding to what is measured: readings of every kind, marks and walls.
 
-use super::figures::ReadingFigure;
+use super::figures::figure_of;
 use crate::app::desk::{Desk, Menu, Then};
 use crate::app::kit::choices;
 use crate::app::renaming;
@@ -47,8 +47,7 @@ pub fn what_to_add(desk: &mut Desk) -> Then {
             "a nail, a peg, a pencil cross: press the plan where it is",
             |desk| {
                 desk.placing = true;
-                desk.say("Press the plan where the mark is.");
-                Then::Stay
+                desk.say("Press the plan where the mark is.")
             },
         )
         .row_if(
@@ -98,9 +97,7 @@ fn put_reading(desk: &mut Desk, what: Measure) -> Then {
         return Then::Stay;
     }
     desk.chosen.reading = Some(index);
-    let figure = ReadingFigure::of(desk.saved(), index);
-    desk.ask(Box::new(figure));
-    Then::Keypad
+    desk.ask(figure_of(desk.saved(), index))
 }
 
 /// Adds a tape between two marks, and asks for its figure.
@@ -145,8 +142,7 @@ fn inline(desk: &mut Desk, marks: &[MarkId]) -> Then {
         sd: INLINE_SD,
     };
     let edit = Edit::add_reading(desk.saved(), what);
-    desk.change_and_say(edit, "Taken: the mark is on that string.");
-    Then::Stay
+    desk.change_and_say(edit, "Taken: the mark is on that string.")
 }
 
 fn offset(desk: &mut Desk) -> Then {
@@ -191,8 +187,7 @@ fn wall(desk: &mut Desk, marks: &[MarkId]) -> Then {
         to: to.clone(),
         ..Wall::default()
     };
-    desk.change_and_say(Edit::Wall(Change::Insert { at, value }), "A new wall.");
-    Then::Stay
+    desk.change_and_say(Edit::Wall(Change::Insert { at, value }), "A new wall.")
 }
 
 /// Puts a new mark where the plan was pressed, `at` in the solution's frame, mm. The other marks'
@@ -220,8 +215,7 @@ pub fn place_mark(desk: &mut Desk, at: [f64; 2]) -> Then {
         at: job.marks.len(),
         value,
     }));
-    desk.change_and_say(Edit::Many(edits), &format!("Mark {id}. Now tape to it."));
-    Then::Stay
+    desk.change_and_say(Edit::Many(edits), &format!("Mark {id}. Now tape to it."))
 }
 
 fn what_is_there(desk: &mut Desk) -> Then {

@@ -2,70 +2,43 @@
 //! reading.
 
 use super::add;
-use super::figures::{ReadingFigure, SlopeFigure, with_length};
+use super::figures::{figure_of, slope_of, with_length};
 use super::sure::how_sure;
-use crate::app::desk::{Desk, Menu, Then};
-use crate::app::kit::words::capital;
-use crate::app::names::readings::reading_title;
+use crate::app::desk::{Desk, Menu, Rows, Then};
+use crate::app::kit::{capital, row};
+use crate::app::names::reading_title;
 use crate::job::MarkId;
 use crate::job::edit::{Change, Edit};
 use crate::job::reading::{Measure, Reading};
 use crate::length;
-use tautmark_ui::Remedy;
 
-const LIKELY: &str = "likely";
-const AGAIN: &str = "again";
-const OUT: &str = "out";
-
-/// The likeliest cure, where there is one, and the others.
-pub fn cures(desk: &Desk) -> (Option<Remedy>, Vec<Remedy>) {
-    let suspects = &desk.solution.network.suspects;
-    let [only] = suspects.as_slice() else {
-        return (None, Vec::new());
+/// What cures the reading that does not fit, as rows to press; and whether the first of them is its
+/// likeliest figure.
+pub fn cures(desk: &Desk) -> (bool, Rows) {
+    let mut rows = Rows::default();
+    let [index] = desk.solution.network.suspects[..] else {
+        return (false, rows);
     };
-    let unit = desk.job().show.lengths;
-    let fix = desk.solution.readings.iter().find(|fix| fix.index == *only);
+    let mut fixes = desk.solution.readings.iter();
+    let fix = fixes.find(|fix| fix.index == index);
     let hint = fix.and_then(|fix| fix.suspect.as_ref()?.hint);
-    let remedy = |id: &str, label: String| Remedy {
-        id: id.into(),
-        label: label.into(),
-    };
-    let likely = hint.map(|hint| {
-        remedy(
-            LIKELY,
-            format!("It was {}", length::show(hint.likely, unit)),
-        )
-    });
-    let others = vec![
-        remedy(AGAIN, "Tape it again".to_owned()),
-        remedy(OUT, "Leave it out".to_owned()),
-    ];
-    (likely, others)
-}
-
-/// Does what a cure of this id says.
-pub fn cure(desk: &mut Desk, id: &str) -> Then {
-    let Some(&index) = desk.solution.network.suspects.first() else {
-        return Then::Stay;
-    };
-    match id {
-        AGAIN => return ask_reading(desk, index),
-        OUT => {
-            if let Some(edit) = Edit::use_reading(desk.saved(), index, false) {
-                desk.change_and_say(edit, "Left out of the sums; it stays in the list.");
-            }
-        }
-        LIKELY => {
-            let fix = desk.solution.readings.iter().find(|fix| fix.index == index);
-            let hint = fix.and_then(|fix| fix.suspect.as_ref()?.hint);
-            let edit = hint.and_then(|hint| with_length(desk.saved(), index, hint.likely));
-            if let Some(edit) = edit {
-                desk.change_and_say(edit, "Corrected.");
-            }
-        }
-        _ => {}
+    if let Some(hint) = hint {
+        let likely = length::show(hint.likely, desk.job().show.lengths);
+        let was = row("", &format!("It was {likely}"), "", "", "");
+        rows.push(was, move |desk| {
+            let edit = with_length(desk.saved(), index, hint.likely);
+            edit.map_or(Then::Stay, |edit| desk.change_and_say(edit, "Corrected."))
+        });
     }
-    Then::Stay
+    let again = row("", "Tape it again", "", "", "");
+    rows.push(again, move |desk| ask_reading(desk, index));
+    rows.push(row("", "Leave it out", "", "", ""), move |desk| {
+        let edit = Edit::use_reading(desk.saved(), index, false);
+        edit.map_or(Then::Stay, |edit| {
+            desk.change_and_say(edit, "Left out of the sums; it stays in the list.")
+        })
+    });
+    (hint.is_some(), rows)
 }
 
 /// The tape worth taking next; `None` where a reading is to be put right first.
@@ -102,9 +75,7 @@ fn ask_reading(desk: &mut Desk, index: usize) -> Then {
     if matches!(reading.what, Measure::Inline { .. } | Measure::Other { .. }) {
         return Then::Stay;
     }
-    let figure = ReadingFigure::of(desk.saved(), index);
-    desk.ask(Box::new(figure));
-    Then::Keypad
+    desk.ask(figure_of(desk.saved(), index))
 }
 
 /// Asks what to do with a reading.
@@ -123,10 +94,7 @@ pub fn about_reading(desk: &mut Desk, index: usize) -> Then {
             tape,
             "Taped on a slope",
             "how much higher one end was",
-            move |desk| {
-                desk.ask(Box::new(SlopeFigure { index }));
-                Then::Keypad
-            },
+            move |desk| desk.ask(slope_of(index)),
         )
         .row_if(
             used,
@@ -139,14 +107,12 @@ pub fn about_reading(desk: &mut Desk, index: usize) -> Then {
         })
         .row("How sure it is", "where its ± comes from", move |desk| {
             let words = how_sure(desk, index);
-            desk.explain("How sure it is", &words);
-            Then::Stay
+            desk.explain("How sure it is", &words)
         })
         .row("Delete it", "", move |desk| {
             desk.chosen.reading = None;
             let edit = Edit::Reading(Change::Remove { at: index });
-            desk.change_and_say(edit, "Reading deleted.");
-            Then::Stay
+            desk.change_and_say(edit, "Reading deleted.")
         });
     (desk.chosen.reading, desk.chosen.mark) = (Some(index), None);
     desk.offer(menu)

@@ -1,13 +1,13 @@
 //! The figure of a reading: its length or angle, and how much higher one end of a tape was.
 
 use super::standing::{misfitting, several_in_doubt};
-use crate::app::desk::{Desk, FigureKind, Focus, Prompt};
-use crate::app::kit::words::{Misfits, status};
-use crate::app::names::readings::{is_missing, reading_title};
-use crate::job::Job;
+use crate::app::desk::{Desk, FigureKind, Focus};
+use crate::app::kit::{KeypadFigure, Misfits, problem_in, status};
+use crate::app::names::{is_missing, reading_title};
 use crate::job::edit::{Change, Edit};
-use crate::job::reading::Measure;
-use crate::length::{self, Unit};
+use crate::job::reading::{Measure, Reading};
+use crate::job::{Job, Severity};
+use crate::length;
 use crate::site::SuspectFix;
 use tautmark_ui::{Status, Verdict};
 
@@ -23,31 +23,6 @@ pub fn with_length(job: &Job, index: usize, value: f64) -> Option<Edit> {
         at: index,
         value: reading,
     }))
-}
-
-/// The figure of a reading that is in the list.
-pub struct ReadingFigure {
-    index: usize,
-    measure: FigureKind,
-}
-
-impl ReadingFigure {
-    /// The figure of the reading at this place of the list.
-    #[must_use]
-    pub fn of(job: &Job, index: usize) -> Self {
-        let angle = matches!(
-            job.readings.get(index).map(|r| &r.what),
-            Some(Measure::Angle { .. })
-        );
-        Self {
-            index,
-            measure: if angle {
-                FigureKind::Degrees
-            } else {
-                FigureKind::Length
-            },
-        }
-    }
 }
 
 /// What is said of a checked figure while something does not fit; `None` where all do.
@@ -73,140 +48,84 @@ fn doubt(desk: &Desk, suspect: Option<&SuspectFix>) -> Option<Status> {
     Some(misfits.doubt(predicted))
 }
 
-impl Prompt for ReadingFigure {
-    fn key(&self) -> String {
-        format!("reading {}", self.index)
-    }
-
-    fn title(&self, job: &Job) -> String {
-        let Some(reading) = job.readings.get(self.index) else {
-            return String::new();
-        };
-        let kind = match &reading.what {
-            Measure::Tape { .. } => "Tape",
-            Measure::Offset { .. } => "Offset",
-            _ => "Measure",
-        };
-        format!("{kind}, **{}**", reading_title(reading))
-    }
-
-    fn measure(&self) -> FigureKind {
-        self.measure
-    }
-
-    fn value(&self, job: &Job) -> Option<f64> {
-        match &job.readings.get(self.index)?.what {
-            Measure::Tape { length, .. } | Measure::Offset { length, .. } => *length,
-            Measure::Angle { degrees, .. } => *degrees,
-            _ => None,
-        }
-    }
-
-    fn edit(&self, job: &Job, value: f64) -> Option<Edit> {
-        with_length(job, self.index, value)
-    }
-
-    fn progress(&self, job: &Job) -> Option<(usize, usize)> {
-        Some((self.index + 1, job.readings.len()))
-    }
-
-    /// The next reading of the list that has no figure yet.
-    fn next(&self, job: &Job) -> Option<Box<dyn Prompt>> {
-        let missing = |&index: &usize| job.readings.get(index).is_some_and(is_missing);
-        let index = (0..job.readings.len()).find(missing)?;
-        Some(Box::new(ReadingFigure::of(job, index)))
-    }
-
-    fn verdict(&self, desk: &Desk, typed: Option<f64>) -> Option<Status> {
-        typed?;
-        let unit: Unit = desk.job().show.lengths;
-        let fix = desk
-            .solution
-            .readings
-            .iter()
-            .find(|fix| fix.index == self.index);
-        let Some(fix) = fix else {
-            let place = format!("readings[{}]", self.index);
-            let problem = desk
-                .solution
-                .problems
-                .iter()
-                .find(|p| p.place.is_in(&place))?;
-            let text = format!("{} {}", problem.text, problem.remedy);
-            return Some(status(Verdict::Attention, &text));
-        };
-        if fix.suspect.is_none() && fix.least_slip.is_none() {
-            return Some(status(Verdict::Note, "Nothing checks this reading yet."));
-        }
-        if let Some(doubt) = doubt(desk, fix.suspect.as_ref()) {
-            return Some(doubt);
-        }
-        let what = &desk.job().readings.get(self.index)?.what;
-        let text = format!(
-            "It fits the other readings: together they make it **{}**.",
-            length::show(what.as_read(fix.adjusted), unit)
-        );
-        Some(status(Verdict::Good, &text))
-    }
-
-    fn extra(&self, job: &Job) -> Option<(String, Box<dyn Prompt>)> {
-        let tape = matches!(job.readings.get(self.index)?.what, Measure::Tape { .. });
-        tape.then(|| -> (String, Box<dyn Prompt>) {
-            (
-                "Slope".to_owned(),
-                Box::new(SlopeFigure { index: self.index }),
-            )
+/// The figure of the reading at this place of the list; the next one that has none comes after it.
+#[must_use]
+pub fn figure_of(job: &Job, index: usize) -> KeypadFigure {
+    let what = job.readings.get(index).map(|reading| &reading.what);
+    let there = move |job: &Job| match job.readings.get(index)?.what {
+        Measure::Tape { length, .. } | Measure::Offset { length, .. } => length,
+        Measure::Angle { degrees, .. } => degrees,
+        Measure::Inline { .. } | Measure::Other { .. } => None,
+    };
+    let key = format!("reading {index}");
+    KeypadFigure::new(key, there, move |job, value| with_length(job, index, value))
+        .of_kind(match what {
+            Some(Measure::Angle { .. }) => FigureKind::Degrees,
+            _ => FigureKind::Length,
         })
-    }
+        .titled(move |job| {
+            let reading = job.readings.get(index);
+            reading.map_or_else(String::new, title)
+        })
+        .progress(move |job| Some((index + 1, job.readings.len())))
+        .then(|job| {
+            let next = job.readings.iter().position(is_missing)?;
+            Some(figure_of(job, next))
+        })
+        .judged(move |desk, _| fits(desk, index))
+        .with_key(move |job| {
+            let tape = matches!(job.readings.get(index)?.what, Measure::Tape { .. });
+            tape.then(|| ("Slope", slope_of(index)))
+        })
+        .stressing(Focus::Reading(index))
+}
 
-    fn focus(&self, _job: &Job) -> Focus {
-        Focus::Reading(self.index)
+fn title(reading: &Reading) -> String {
+    let kind = match &reading.what {
+        Measure::Tape { .. } => "Tape",
+        Measure::Offset { .. } => "Offset",
+        _ => "Measure",
+    };
+    format!("{kind}, **{}**", reading_title(reading))
+}
+
+/// Whether a reading fits the others.
+fn fits(desk: &Desk, index: usize) -> Option<Status> {
+    let mut fixes = desk.solution.readings.iter();
+    let Some(fix) = fixes.find(|fix| fix.index == index) else {
+        let place = format!("readings[{index}]");
+        return problem_in(desk, &place, Severity::Note);
+    };
+    if fix.suspect.is_none() && fix.least_slip.is_none() {
+        return Some(status(Verdict::Note, "Nothing checks this reading yet."));
     }
+    if let Some(doubt) = doubt(desk, fix.suspect.as_ref()) {
+        return Some(doubt);
+    }
+    let what = &desk.job().readings.get(index)?.what;
+    let text = format!(
+        "It fits the other readings: together they make it **{}**.",
+        length::show(what.as_read(fix.adjusted), desk.job().show.lengths)
+    );
+    Some(status(Verdict::Good, &text))
 }
 
 /// How much higher one end of a tape was than the other.
-pub struct SlopeFigure {
-    pub index: usize,
-}
-
-impl Prompt for SlopeFigure {
-    fn key(&self) -> String {
-        format!("slope {}", self.index)
-    }
-
-    fn title(&self, job: &Job) -> String {
-        let name = job
-            .readings
-            .get(self.index)
-            .map(reading_title)
-            .unwrap_or_default();
-        format!("Tape {name}, **one end higher by**")
-    }
-
-    fn measure(&self) -> FigureKind {
-        FigureKind::Length
-    }
-
-    fn value(&self, job: &Job) -> Option<f64> {
-        match job.readings.get(self.index)?.what {
+#[must_use]
+pub fn slope_of(index: usize) -> KeypadFigure {
+    KeypadFigure::kept(
+        format!("slope {index}"),
+        move |job| job.readings.get(index).cloned(),
+        |reading| match &mut reading.what {
             Measure::Tape { drop, .. } => Some(drop),
             _ => None,
-        }
-    }
-
-    fn edit(&self, job: &Job, value: f64) -> Option<Edit> {
-        let mut reading = job.readings.get(self.index)?.clone();
-        let Measure::Tape { drop, .. } = &mut reading.what else {
-            return None;
-        };
-        *drop = value;
-        Some(Edit::Reading(Change::Replace {
-            at: self.index,
-            value: reading,
-        }))
-    }
-
-    fn focus(&self, _job: &Job) -> Focus {
-        Focus::Reading(self.index)
-    }
+        },
+        move |value| Edit::Reading(Change::Replace { at: index, value }),
+    )
+    .titled(move |job| {
+        let name = job.readings.get(index).map(reading_title);
+        let name = name.unwrap_or_default();
+        format!("Tape {name}, **one end higher by**")
+    })
+    .stressing(Focus::Reading(index))
 }

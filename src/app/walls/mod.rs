@@ -7,13 +7,10 @@ pub mod figures;
 pub mod standing;
 mod sure;
 
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then};
-use crate::app::kit::plan::plan_of;
-use crate::app::kit::rows::patched;
-use crate::app::kit::words::{capital, checked, row};
-use crate::app::names::readings::{is_missing, reading_title};
+use crate::app::kit::{capital, checked, patched, plan_of, row};
+use crate::app::names::{is_missing, reading_title};
 use crate::drawing::{Seen, Target};
 use crate::job::reading::{Measure, Reading};
 use crate::length::{self, Unit};
@@ -23,19 +20,19 @@ use slint::Global;
 use standing::{misfitting, standing};
 use std::rc::Rc;
 use sure::sureness;
-use tautmark_ui::{App, Item, Page, Place, Verdict, WallsVm};
+use tautmark_ui::{App, Page, Place, Remedy, RowItem, Verdict, WallsVm};
 
 /// The place.
-pub struct Walls;
+pub struct WallsPlace;
 
-impl Screen for Walls {
+impl Screen for WallsPlace {
     fn spec(&self) -> Spec {
         Spec::place(Place::Walls, Page::Walls, "walls")
     }
 
     fn wire(&self, app: &App, bridge: &Rc<Bridge>) {
         let vm = WallsVm::get(app);
-        vm.on_remedied(bridge.does_with(cure::cure));
+        vm.on_remedied(bridge.does_with(|desk, id| cures(desk).1.press(desk, id)));
         vm.on_advised_pressed(bridge.does(cure::tape_advised));
         vm.on_settings_pressed(bridge.does(|_| Then::Open(Page::Settings)));
         vm.on_add_reading(bridge.does(add::what_to_add));
@@ -48,9 +45,13 @@ impl Screen for Walls {
     fn fill(&self, app: &App, desk: &Desk) -> bool {
         let vm = WallsVm::get(app);
         vm.set_status(standing(desk));
-        let (best, others) = cures(desk);
-        vm.set_cure(best.unwrap_or_default());
-        vm.set_others(patched(vm.get_others(), others));
+        let (likely, cures) = cures(desk);
+        let mut cures = cures.items().into_iter().map(|cure| Remedy {
+            id: cure.id,
+            label: cure.title,
+        });
+        vm.set_cure(likely.then(|| cures.next()).flatten().unwrap_or_default());
+        vm.set_others(patched(vm.get_others(), cures.collect()));
         let next = advised(desk).map(|(from, to)| format!("Tape {from} to {to}"));
         vm.set_advised(next.unwrap_or_default().into());
         let network = &desk.solution.network;
@@ -65,8 +66,8 @@ impl Screen for Walls {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
-        Some(Picture::Drawing(plan_of(desk, |show| {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
+        Some(PagePicture::Drawing(plan_of(desk, |show| {
             show.posts = Seen::Hidden;
             show.chosen = desk.chosen.target(desk.job());
         })))
@@ -95,7 +96,7 @@ fn settings(desk: &Desk) -> String {
     format!("tape of class {}, lengths in {unit}", job.tape.class)
 }
 
-fn reading_row(desk: &Desk, index: usize, reading: &Reading) -> Item {
+fn reading_row(desk: &Desk, index: usize, reading: &Reading) -> RowItem {
     let unit = desk.job().show.lengths;
     let id = index.to_string();
     let figure = match &reading.what {
@@ -112,7 +113,7 @@ fn reading_row(desk: &Desk, index: usize, reading: &Reading) -> Item {
     let tail = fix
         .map(|_| sureness(desk.job(), reading))
         .unwrap_or_default();
-    Item {
+    RowItem {
         verdict,
         selected: desk.chosen.reading == Some(index),
         left_out: !reading.used,

@@ -3,12 +3,12 @@
 use crate::Solution;
 use crate::adjust::misread::Hint;
 use crate::app::desk::Desk;
-use crate::app::kit::words::{capital, counted, status};
-use crate::app::names::readings::reading_title;
+use crate::app::kit::{capital, counted, status};
+use crate::app::names::reading_title;
 use crate::job::Job;
 use crate::job::reading::Measure;
 use crate::length;
-use crate::site::{Status as Network, misreading};
+use crate::site::{NetworkStatus as Network, misreading};
 use tautmark_ui::{Status, Verdict};
 
 /// The one line that says what is loose, what does not fit, or how well it all agrees.

@@ -1,7 +1,7 @@
 //! How much a job may hold. Far more than any fence has, and little enough that the largest job is
 //! still set out while a person waits; a file with more is not a job that anyone measured.
 
-use super::Place;
+use super::FilePlace;
 use crate::job::model::Job;
 use crate::job::problem::{Problem, Problems, Where};
 
@@ -92,7 +92,7 @@ pub fn too_much(job: &Job) -> Vec<Problem> {
     for (at, line) in job.lines.iter().enumerate() {
         let nails = line.offsets.as_ref().map_or(0, Vec::len);
         if nails > NAILS {
-            let list = Place::File.key("lines");
+            let list = FilePlace::File.key("lines");
             let place = list.nth(at);
             over(
                 &mut problems,
@@ -105,7 +105,7 @@ pub fn too_much(job: &Job) -> Vec<Problem> {
         }
     }
     for (at, run) in job.runs.iter().enumerate() {
-        let list = Place::File.key("runs");
+        let list = FilePlace::File.key("runs");
         let place = list.nth(at);
         if run.gates.len() > GATES {
             over(

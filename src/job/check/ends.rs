@@ -2,12 +2,12 @@
 
 use super::plane::{Marks, Walls};
 use super::strings::{Corners, Lines};
-use super::{Ledger, Place};
+use super::{FilePlace, Ledger};
 use crate::job::model::{End, Foot, Run};
 use crate::job::sound::{RunEnd, RunStart, Sound, SoundRun};
 
 /// The names a run may refer to.
-pub(super) struct Names<'a> {
+pub(super) struct RunNames<'a> {
     pub marks: &'a Marks,
     pub walls: &'a Walls,
     pub lines: &'a Lines,
@@ -16,8 +16,8 @@ pub(super) struct Names<'a> {
 
 pub(super) fn run_start(
     end: Option<&End>,
-    place: Place<'_>,
-    names: &Names<'_>,
+    place: FilePlace<'_>,
+    names: &RunNames<'_>,
     ledger: &mut Ledger,
 ) -> Option<RunStart> {
     match end {
@@ -93,8 +93,8 @@ pub(super) fn run_start(
 
 pub(super) fn run_end(
     end: Option<&End>,
-    place: Place<'_>,
-    names: &Names<'_>,
+    place: FilePlace<'_>,
+    names: &RunNames<'_>,
     ledger: &mut Ledger,
 ) -> Option<RunEnd> {
     if let Some(End {
@@ -111,7 +111,7 @@ pub(super) fn run_end(
     run_start(end, place, names, ledger).map(RunEnd::At)
 }
 
-pub(super) fn ends_apart(run: &SoundRun, place: Place<'_>, ledger: &mut Ledger) -> Option<()> {
+pub(super) fn ends_apart(run: &SoundRun, place: FilePlace<'_>, ledger: &mut Ledger) -> Option<()> {
     if run.end != RunEnd::At(run.start) {
         return Some(());
     }
@@ -125,7 +125,7 @@ pub(super) fn ends_apart(run: &SoundRun, place: Place<'_>, ledger: &mut Ledger) 
 
 pub(super) fn corners_on_line(
     run: &SoundRun,
-    place: Place<'_>,
+    place: FilePlace<'_>,
     sound: &Sound,
     ledger: &mut Ledger,
 ) -> Option<()> {
@@ -155,7 +155,7 @@ pub(super) fn corners_on_line(
 }
 
 /// How a run's posts stand, and its first and last; only a post at a wall can be fixed to one.
-pub(super) fn feet(run: &Run, place: Place<'_>, ledger: &mut Ledger) -> (Foot, [Foot; 2]) {
+pub(super) fn feet(run: &Run, place: FilePlace<'_>, ledger: &mut Ledger) -> (Foot, [Foot; 2]) {
     let mut foot = run.foot.unwrap_or_default();
     if foot == Foot::Wall {
         ledger.problems.error(

@@ -1,10 +1,10 @@
 //! Gates, their leaves and locks, and pinned posts.
 
-use super::{Ledger, Place};
+use super::{FilePlace, Ledger};
 use crate::job::model::{Against, Gate, Leaf, Lock, Pin};
 use crate::job::sound::{GateAt, SoundGate, SoundPin};
 
-pub(super) fn gates(gates: &[Gate], place: Place<'_>, ledger: &mut Ledger) -> Vec<SoundGate> {
+pub(super) fn gates(gates: &[Gate], place: FilePlace<'_>, ledger: &mut Ledger) -> Vec<SoundGate> {
     let mut good = Vec::new();
     let list = place.key("gates");
     for (index, gate) in gates.iter().enumerate() {
@@ -38,7 +38,7 @@ pub(super) fn gates(gates: &[Gate], place: Place<'_>, ledger: &mut Ledger) -> Ve
 }
 
 /// Where the opening is: at a running reading, or hard against the run's first or last post.
-fn opens_at(gate: &Gate, place: Place<'_>, ledger: &mut Ledger) -> Option<GateAt> {
+fn opens_at(gate: &Gate, place: FilePlace<'_>, ledger: &mut Ledger) -> Option<GateAt> {
     let Some(against) = &gate.against else {
         let at = ledger.given(place.key("at"), gate.at, "gate's running reading")?;
         let at = ledger.not_negative(place.key("at"), at, "gate's running reading")?;
@@ -67,7 +67,7 @@ fn opens_at(gate: &Gate, place: Place<'_>, ledger: &mut Ledger) -> Option<GateAt
     }
 }
 
-fn is_sound_leaf(leaf: &Leaf, place: Place<'_>, ledger: &mut Ledger) -> bool {
+fn is_sound_leaf(leaf: &Leaf, place: FilePlace<'_>, ledger: &mut Ledger) -> bool {
     let gaps = [
         ("hinge", leaf.hinge, "hinge gap"),
         ("latch", leaf.latch, "latch gap"),
@@ -89,7 +89,7 @@ fn is_sound_leaf(leaf: &Leaf, place: Place<'_>, ledger: &mut Ledger) -> bool {
     gaps == [true; 4] && frame == [true; 2]
 }
 
-fn is_sound_lock(lock: &Lock, place: Place<'_>, ledger: &mut Ledger) -> bool {
+fn is_sound_lock(lock: &Lock, place: FilePlace<'_>, ledger: &mut Ledger) -> bool {
     let sizes = [
         ledger.positive(place.key("height"), lock.height, "lock's height"),
         ledger.not_negative(place.key("backset"), lock.backset, "lock's backset"),
@@ -116,7 +116,7 @@ fn is_sound_lock(lock: &Lock, place: Place<'_>, ledger: &mut Ledger) -> bool {
     offcut && sizes.iter().all(Option::is_some)
 }
 
-pub(super) fn pins(pins: &[Pin], place: Place<'_>, ledger: &mut Ledger) -> Vec<SoundPin> {
+pub(super) fn pins(pins: &[Pin], place: FilePlace<'_>, ledger: &mut Ledger) -> Vec<SoundPin> {
     let mut good = Vec::new();
     let list = place.key("pins");
     for (index, pin) in pins.iter().enumerate() {

@@ -2,11 +2,11 @@
 
 use super::plane::Marks;
 use super::runs::Runs;
-use super::{Ledger, Named, Place};
+use super::{FilePlace, Ledger, Named};
 use crate::job::ids::{PointId, SetupId};
 use crate::job::model::{Job, Point, Sight};
 use crate::job::sound::{PointIx, SetupIx, Sound, SoundDatum, SoundPoint, SoundSight, Stands};
-use crate::laser::Laser;
+use crate::laser::LaserWorth;
 
 /// Distance of a sight where none is given, mm.
 pub const USUAL_SIGHT: f64 = 5000.0;
@@ -20,7 +20,7 @@ pub(super) fn levels(
     sound: &mut Sound,
     ledger: &mut Ledger,
 ) {
-    let levels = Place::File.key("levels");
+    let levels = FilePlace::File.key("levels");
     ledger.unknown_keys(levels, &job.levels.extra);
     let mut points = Points::new();
     let list = levels.key("points");
@@ -75,7 +75,7 @@ pub(super) fn levels(
 
 fn stands(
     point: &Point,
-    place: Place<'_>,
+    place: FilePlace<'_>,
     marks: &Marks,
     runs: &Runs,
     ledger: &mut Ledger,
@@ -98,7 +98,7 @@ fn stands(
 /// A point may be listed, or simply be sighted.
 fn seen(
     id: &PointId,
-    place: Place<'_>,
+    place: FilePlace<'_>,
     points: &mut Points,
     sound: &mut Sound,
     ledger: &mut Ledger,
@@ -130,7 +130,7 @@ fn add(id: &PointId, stands: Stands, points: &mut Points, sound: &mut Sound) -> 
 /// The reading and its standard deviation, mm.
 fn figures(
     sight: &Sight,
-    place: Place<'_>,
+    place: FilePlace<'_>,
     sound: &Sound,
     ledger: &mut Ledger,
 ) -> Option<(f64, f64)> {
@@ -145,5 +145,5 @@ fn figures(
         sight.dist.unwrap_or(USUAL_SIGHT),
         "distance from the laser",
     )?;
-    Some((down, Laser::from(&sound.laser).sd(dist)))
+    Some((down, LaserWorth::from(&sound.laser).sd(dist)))
 }

@@ -21,7 +21,7 @@ pub use heights::USUAL_SIGHT;
 use super::model::{Extra, Job};
 use super::problem::{Problem, Problems};
 use super::sound::Sound;
-use place::Place;
+use place::FilePlace;
 use std::borrow::Borrow;
 use std::collections::HashMap;
 use std::hash::Hash;
@@ -42,8 +42,8 @@ pub fn check(job: &Job) -> (Sound, Vec<Problem>) {
         return (sound, too_much);
     }
     let mut ledger = Ledger::default();
-    ledger.unknown_keys(Place::File, &job.extra);
-    ledger.unknown_keys(Place::File.key("show"), &job.show.extra);
+    ledger.unknown_keys(FilePlace::File, &job.extra);
+    ledger.unknown_keys(FilePlace::File.key("show"), &job.show.extra);
     let mut sound = Sound {
         unit: job.show.lengths,
         ..Sound::default()
@@ -54,7 +54,7 @@ pub fn check(job: &Job) -> (Sound, Vec<Problem>) {
     plane::readings(job, &marks, &walls, &mut sound, &mut ledger);
     let lines = strings::lines(job, &marks, &walls, &mut sound, &mut ledger);
     let corners = strings::corners(job, &lines, &mut sound, &mut ledger);
-    let names = ends::Names {
+    let names = ends::RunNames {
         marks: &marks,
         walls: &walls,
         lines: &lines,
@@ -80,7 +80,7 @@ impl<Id: Hash + Eq + Clone + Borrow<str>, Ix: Copy> Named<Id, Ix> {
     }
 
     /// Notes a name; false where it is empty or taken already.
-    fn claim(&mut self, id: &Id, kind: &str, place: Place<'_>, ledger: &mut Ledger) -> bool {
+    fn claim(&mut self, id: &Id, kind: &str, place: FilePlace<'_>, ledger: &mut Ledger) -> bool {
         let text: &str = id.borrow();
         if text.is_empty() {
             ledger.problems.error(
@@ -124,7 +124,7 @@ impl<Id: Hash + Eq + Clone + Borrow<str>, Ix: Copy> Named<Id, Ix> {
 
     /// The thing of this name; says so where the file has none. Where the file has it but it was
     /// left out, that has been said already.
-    fn find(&self, id: &Id, kind: &str, place: Place<'_>, ledger: &mut Ledger) -> Option<Ix> {
+    fn find(&self, id: &Id, kind: &str, place: FilePlace<'_>, ledger: &mut Ledger) -> Option<Ix> {
         match self.found.get::<Id>(id) {
             Some(at) => *at,
             None => {
@@ -156,7 +156,7 @@ struct Ledger {
 }
 
 impl Ledger {
-    fn unknown_keys(&mut self, place: Place<'_>, extra: &Extra) {
+    fn unknown_keys(&mut self, place: FilePlace<'_>, extra: &Extra) {
         for key in extra.keys() {
             self.problems.note(
                 place.key(key),
@@ -167,7 +167,7 @@ impl Ledger {
     }
 
     /// A figure that must be more than nothing.
-    fn positive(&mut self, place: Place<'_>, value: f64, what: &str) -> Option<f64> {
+    fn positive(&mut self, place: FilePlace<'_>, value: f64, what: &str) -> Option<f64> {
         if self.possible(place, value, what) {
             if value > 0.0 {
                 return Some(value);
@@ -182,7 +182,7 @@ impl Ledger {
     }
 
     /// A figure that may be nothing but not less.
-    fn not_negative(&mut self, place: Place<'_>, value: f64, what: &str) -> Option<f64> {
+    fn not_negative(&mut self, place: FilePlace<'_>, value: f64, what: &str) -> Option<f64> {
         if self.possible(place, value, what) {
             if value >= 0.0 {
                 return Some(value);
@@ -197,12 +197,12 @@ impl Ledger {
     }
 
     /// A figure of either sign.
-    fn any(&mut self, place: Place<'_>, value: f64, what: &str) -> Option<f64> {
+    fn any(&mut self, place: FilePlace<'_>, value: f64, what: &str) -> Option<f64> {
         self.possible(place, value, what).then_some(value)
     }
 
     /// A figure that is still to come counts as missing, not as wrong.
-    fn given(&mut self, place: Place<'_>, value: Option<f64>, what: &str) -> Option<f64> {
+    fn given(&mut self, place: FilePlace<'_>, value: Option<f64>, what: &str) -> Option<f64> {
         if value.is_none() {
             self.problems.warning(
                 place,
@@ -213,7 +213,7 @@ impl Ledger {
         value
     }
 
-    fn possible(&mut self, place: Place<'_>, value: f64, what: &str) -> bool {
+    fn possible(&mut self, place: FilePlace<'_>, value: f64, what: &str) -> bool {
         if !value.is_finite() {
             self.problems.error(
                 place,

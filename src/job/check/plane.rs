@@ -1,6 +1,6 @@
 //! Marks, walls and readings.
 
-use super::{Ledger, Named, Place};
+use super::{FilePlace, Ledger, Named};
 use crate::job::ids::{MarkId, WallId};
 use crate::job::model::Job;
 use crate::job::reading::{Measure, Reading};
@@ -11,7 +11,7 @@ pub(super) type Walls = Named<WallId, WallIx>;
 
 pub(super) fn marks(job: &Job, sound: &mut Sound, ledger: &mut Ledger) -> Marks {
     let mut marks = Marks::new();
-    let list = Place::File.key("marks");
+    let list = FilePlace::File.key("marks");
     for (index, mark) in job.marks.iter().enumerate() {
         let place = list.nth(index);
         ledger.unknown_keys(place, &mark.extra);
@@ -34,7 +34,7 @@ pub(super) fn marks(job: &Job, sound: &mut Sound, ledger: &mut Ledger) -> Marks 
 
 pub(super) fn walls(job: &Job, marks: &Marks, sound: &mut Sound, ledger: &mut Ledger) -> Walls {
     let mut walls = Walls::new();
-    let list = Place::File.key("walls");
+    let list = FilePlace::File.key("walls");
     for (i, wall) in job.walls.iter().enumerate() {
         let place = list.nth(i);
         ledger.unknown_keys(place, &wall.extra);
@@ -76,7 +76,7 @@ pub(super) fn readings(
     sound: &mut Sound,
     ledger: &mut Ledger,
 ) {
-    let list = Place::File.key("readings");
+    let list = FilePlace::File.key("readings");
     for (index, reading) in job.readings.iter().enumerate() {
         let place = list.nth(index);
         ledger.unknown_keys(place, &reading.extra);
@@ -105,14 +105,14 @@ pub(super) fn readings(
 
 /// What is needed to check one reading.
 struct Desk<'a> {
-    place: Place<'a>,
+    place: FilePlace<'a>,
     marks: &'a Marks,
     walls: &'a Walls,
     sound: &'a Sound,
 }
 
 impl Desk<'_> {
-    fn at<'b>(&'b self, key: &'b str) -> Place<'b> {
+    fn at<'b>(&'b self, key: &'b str) -> FilePlace<'b> {
         self.place.key(key)
     }
 

@@ -1,17 +1,22 @@
 //! Runs and what has been ticked off on them.
 
-use super::ends::{Names, corners_on_line, ends_apart, feet, run_end, run_start};
+use super::ends::{RunNames, corners_on_line, ends_apart, feet, run_end, run_start};
 use super::gates::{gates, pins};
-use super::{Ledger, Named, Place};
+use super::{FilePlace, Ledger, Named};
 use crate::job::ids::RunId;
 use crate::job::model::{Job, Run, Side};
 use crate::job::sound::{RunIx, Sound, SoundKept, SoundRun};
 
 pub(super) type Runs = Named<RunId, RunIx>;
 
-pub(super) fn runs(job: &Job, names: &Names<'_>, sound: &mut Sound, ledger: &mut Ledger) -> Runs {
+pub(super) fn runs(
+    job: &Job,
+    names: &RunNames<'_>,
+    sound: &mut Sound,
+    ledger: &mut Ledger,
+) -> Runs {
     let mut runs = Runs::new();
-    let list = Place::File.key("runs");
+    let list = FilePlace::File.key("runs");
     for (index, run) in job.runs.iter().enumerate() {
         let place = list.nth(index);
         run_keys(run, place, ledger);
@@ -26,7 +31,7 @@ pub(super) fn runs(job: &Job, names: &Names<'_>, sound: &mut Sound, ledger: &mut
     runs
 }
 
-fn run_keys(run: &Run, place: Place<'_>, ledger: &mut Ledger) {
+fn run_keys(run: &Run, place: FilePlace<'_>, ledger: &mut Ledger) {
     ledger.unknown_keys(place, &run.extra);
     for (key, end) in [("start", &run.start), ("end", &run.end)] {
         if let Some(end) = end {
@@ -62,8 +67,8 @@ fn run_keys(run: &Run, place: Place<'_>, ledger: &mut Ledger) {
 fn sound_run(
     run: &Run,
     index: usize,
-    place: Place<'_>,
-    names: &Names<'_>,
+    place: FilePlace<'_>,
+    names: &RunNames<'_>,
     sound: &Sound,
     ledger: &mut Ledger,
 ) -> Option<SoundRun> {
@@ -107,7 +112,7 @@ fn sound_run(
     Some(good)
 }
 
-fn side_of(run: &Run, place: Place<'_>, ledger: &mut Ledger) -> Side {
+fn side_of(run: &Run, place: FilePlace<'_>, ledger: &mut Ledger) -> Side {
     run.side.unwrap_or_else(|| {
         ledger.problems.warning(
             place.key("side"),
@@ -121,7 +126,7 @@ fn side_of(run: &Run, place: Place<'_>, ledger: &mut Ledger) -> Side {
     })
 }
 
-fn assumed_sizes(run: &Run, place: Place<'_>, ledger: &mut Ledger) {
+fn assumed_sizes(run: &Run, place: FilePlace<'_>, ledger: &mut Ledger) {
     if run.post.is_none() {
         ledger.problems.warning(
             place.key("post"),
@@ -143,7 +148,7 @@ fn assumed_sizes(run: &Run, place: Place<'_>, ledger: &mut Ledger) {
 
 /// Ticked-off posts must be on a run of the job; [`crate::setout`] sees whether the run has them.
 pub(super) fn marked(job: &Job, runs: &Runs, sound: &mut Sound, ledger: &mut Ledger) {
-    let list = Place::File.key("marked");
+    let list = FilePlace::File.key("marked");
     for (index, marked) in job.marked.iter().enumerate() {
         let place = list.nth(index);
         ledger.unknown_keys(place, &marked.extra);

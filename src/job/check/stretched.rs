@@ -1,15 +1,15 @@
 //! The strings of a corner as stretched.
 
-use super::{Ledger, Place};
+use super::{FilePlace, Ledger};
 use crate::job::model;
-use crate::job::sound::CornerCheck;
+use crate::job::sound::SoundCornerCheck;
 
 /// Checks whose three tapes are all there and possible.
 pub(super) fn checks(
     checks: &[model::CornerCheck],
-    place: Place<'_>,
+    place: FilePlace<'_>,
     ledger: &mut Ledger,
-) -> Vec<CornerCheck> {
+) -> Vec<SoundCornerCheck> {
     let mut good = Vec::new();
     let list = place.key("checks");
     for (index, check) in checks.iter().enumerate() {
@@ -23,7 +23,7 @@ pub(super) fn checks(
         let diagonal = ledger.given(across, check.diagonal, "tape across");
         let diagonal = diagonal.and_then(|d| ledger.positive(across, d, "tape across"));
         if let (Some(first), Some(second), Some(diagonal)) = (first, second, diagonal) {
-            good.push(CornerCheck {
+            good.push(SoundCornerCheck {
                 arms: [first, second],
                 diagonal,
                 index,

@@ -2,7 +2,7 @@
 
 use super::plane::{Marks, Walls};
 use super::stretched::checks;
-use super::{Ledger, Named, Place};
+use super::{FilePlace, Ledger, Named};
 use crate::job::ids::{CornerId, LineId};
 use crate::job::model::{Job, Line, Side, Station};
 use crate::job::sound::{Along, CornerIx, LineIx, Sound, SoundCorner, SoundLine};
@@ -18,7 +18,7 @@ pub(super) fn lines(
     ledger: &mut Ledger,
 ) -> Lines {
     let mut lines = Lines::new();
-    let list = Place::File.key("lines");
+    let list = FilePlace::File.key("lines");
     for (index, line) in job.lines.iter().enumerate() {
         let place = list.nth(index);
         ledger.unknown_keys(place, &line.extra);
@@ -45,7 +45,7 @@ pub(super) fn lines(
 
 fn along(
     line: &Line,
-    place: Place<'_>,
+    place: FilePlace<'_>,
     marks: &Marks,
     walls: &Walls,
     ledger: &mut Ledger,
@@ -97,7 +97,7 @@ fn along(
     }
 }
 
-fn side_of(line: &Line, place: Place<'_>, ledger: &mut Ledger) -> Side {
+fn side_of(line: &Line, place: FilePlace<'_>, ledger: &mut Ledger) -> Side {
     line.side.unwrap_or_else(|| {
         ledger.problems.warning(
             place.key("side"),
@@ -108,7 +108,11 @@ fn side_of(line: &Line, place: Place<'_>, ledger: &mut Ledger) -> Side {
     })
 }
 
-fn stations(offsets: &[Station], place: Place<'_>, ledger: &mut Ledger) -> Option<Vec<[f64; 2]>> {
+fn stations(
+    offsets: &[Station],
+    place: FilePlace<'_>,
+    ledger: &mut Ledger,
+) -> Option<Vec<[f64; 2]>> {
     if offsets.is_empty() {
         ledger.problems.error(
             place.key("offsets"),
@@ -141,7 +145,7 @@ fn stations(offsets: &[Station], place: Place<'_>, ledger: &mut Ledger) -> Optio
 
 pub(super) fn corners(job: &Job, lines: &Lines, sound: &mut Sound, ledger: &mut Ledger) -> Corners {
     let mut corners = Corners::new();
-    let list = Place::File.key("corners");
+    let list = FilePlace::File.key("corners");
     for (index, corner) in job.corners.iter().enumerate() {
         let place = list.nth(index);
         ledger.unknown_keys(place, &corner.extra);

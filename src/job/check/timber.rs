@@ -1,6 +1,6 @@
 //! Notches in the posts, bolts and screws, and the strip to clear.
 
-use super::{Ledger, Place};
+use super::{FilePlace, Ledger};
 use crate::job::model::{Clearing, Fixings, Joint, Notch, Rails};
 use crate::job::sound::Sound;
 
@@ -19,7 +19,7 @@ fn least(sound: &Sound, joint: Joint) -> Option<(f64, String)> {
 
 /// False, and said so, where a cut goes right through the posts of a run.
 fn leaves_some(
-    place: Place<'_>,
+    place: FilePlace<'_>,
     cut: f64,
     what: &str,
     sound: &Sound,
@@ -49,7 +49,7 @@ pub(super) fn rails(sound: &mut Sound, ledger: &mut Ledger) {
     else {
         return;
     };
-    let place = Place::File.key("boards");
+    let place = FilePlace::File.key("boards");
     let place = place.key("rails");
     if joint == Joint::Side && !leaves_some(place.key("seat"), seat, "seat", sound, joint, ledger) {
         sound.boards.rails = None;
@@ -65,7 +65,7 @@ pub(super) fn rails(sound: &mut Sound, ledger: &mut Ledger) {
 
 /// Notches of their own depth; one that goes through a post, or is for no rail, is left out.
 pub(super) fn notches(notches: &[Notch], sound: &mut Sound, ledger: &mut Ledger) {
-    let boards = Place::File.key("boards");
+    let boards = FilePlace::File.key("boards");
     let list = boards.key("notches");
     let joint = sound
         .boards
@@ -105,7 +105,7 @@ pub(super) fn notches(notches: &[Notch], sound: &mut Sound, ledger: &mut Ledger)
 /// Bolts and screws whose every figure is possible.
 pub(super) fn fixings(fixings: Option<&Fixings>, sound: &mut Sound, ledger: &mut Ledger) {
     let Some(fixings) = fixings else { return };
-    let boards = Place::File.key("boards");
+    let boards = FilePlace::File.key("boards");
     let place = boards.key("fixings");
     let wall_place = place.key("wall");
     ledger.unknown_keys(place, &fixings.extra);
@@ -159,7 +159,7 @@ pub(super) fn fixings(fixings: Option<&Fixings>, sound: &mut Sound, ledger: &mut
 /// The strip to clear, where every figure is possible.
 pub(super) fn clearing(clear: Option<&Clearing>, sound: &mut Sound, ledger: &mut Ledger) {
     let Some(clear) = clear else { return };
-    let boards = Place::File.key("boards");
+    let boards = FilePlace::File.key("boards");
     let place = boards.key("clear");
     ledger.unknown_keys(place, &clear.extra);
     let checks = [

@@ -1,6 +1,6 @@
 //! The one place where a job changes.
 
-use super::change::{Names, change};
+use super::change::{NameCheck, change};
 use super::dependents::removal;
 use super::names::renaming;
 use super::{Edit, EditError, Setting};
@@ -30,14 +30,14 @@ pub fn apply(job: &mut Job, edit: &Edit) -> Result<Edit, EditError> {
         keepable(edit)?;
     }
     let mut back = Vec::new();
-    let done = step(job, edit, Names::Checked, &mut back);
+    let done = step(job, edit, NameCheck::Checked, &mut back);
     back.reverse();
     match done {
         Ok(()) => Ok(Edit::Restore(back)),
         Err(error) => {
             for undo in &back {
                 // Each is the exact way back of a change just made, so none can be refused.
-                let put_back = step(job, undo, Names::AsTheyWere, &mut Vec::new());
+                let put_back = step(job, undo, NameCheck::AsTheyWere, &mut Vec::new());
                 debug_assert_eq!(put_back, Ok(()));
             }
             Err(error)
@@ -74,7 +74,12 @@ fn unfit_text(value: &Value) -> Option<char> {
 }
 
 /// Makes one change, adding each way back to `back` as it goes.
-fn step(job: &mut Job, edit: &Edit, names: Names, back: &mut Vec<Edit>) -> Result<(), EditError> {
+fn step(
+    job: &mut Job,
+    edit: &Edit,
+    names: NameCheck,
+    back: &mut Vec<Edit>,
+) -> Result<(), EditError> {
     let way_back = match edit {
         Edit::Set(setting) => Edit::Set(set(job, setting)),
         Edit::Mark(c) => Edit::Mark(change(&mut job.marks, c, names)?),
@@ -104,19 +109,24 @@ fn step(job: &mut Job, edit: &Edit, names: Names, back: &mut Vec<Edit>) -> Resul
             }
         }
         Edit::Rename { thing, to } => {
-            return all(job, &renaming(job, thing, to)?, Names::AsTheyWere, back);
+            return all(job, &renaming(job, thing, to)?, NameCheck::AsTheyWere, back);
         }
         Edit::Remove(thing) => {
-            return all(job, &removal(job, thing)?, Names::AsTheyWere, back);
+            return all(job, &removal(job, thing)?, NameCheck::AsTheyWere, back);
         }
         Edit::Many(edits) => return all(job, edits, names, back),
-        Edit::Restore(edits) => return all(job, edits, Names::AsTheyWere, back),
+        Edit::Restore(edits) => return all(job, edits, NameCheck::AsTheyWere, back),
     };
     back.push(way_back);
     Ok(())
 }
 
-fn all(job: &mut Job, edits: &[Edit], names: Names, back: &mut Vec<Edit>) -> Result<(), EditError> {
+fn all(
+    job: &mut Job,
+    edits: &[Edit],
+    names: NameCheck,
+    back: &mut Vec<Edit>,
+) -> Result<(), EditError> {
     edits
         .iter()
         .try_for_each(|edit| step(job, edit, names, back))

@@ -1,7 +1,7 @@
 //! A change to one list of the job.
 
 use super::EditError;
-use super::thing::Item;
+use super::thing::ListItem;
 use serde::{Deserialize, Serialize};
 
 /// A change to one list; places count from 0.
@@ -32,23 +32,23 @@ impl<T> Change<T> {
 
 /// Whether the names in a change are looked at, or taken as they were.
 #[derive(Clone, Copy, PartialEq, Eq)]
-pub(super) enum Names {
+pub(super) enum NameCheck {
     Checked,
     AsTheyWere,
 }
 
 /// Changes the list and gives the way back.
-pub(super) fn change<T: Item>(
+pub(super) fn change<T: ListItem>(
     list: &mut Vec<T>,
     change: &Change<T>,
-    names: Names,
+    names: NameCheck,
 ) -> Result<Change<T>, EditError> {
     match change {
         Change::Insert { at, value } => {
             if *at > list.len() {
                 return Err(no_place::<T>(*at));
             }
-            if names == Names::Checked {
+            if names == NameCheck::Checked {
                 free(list, value, None)?;
             }
             list.insert(*at, value.clone());
@@ -56,7 +56,7 @@ pub(super) fn change<T: Item>(
         }
         Change::Replace { at, value } => {
             let old = list.get(*at).ok_or_else(|| no_place::<T>(*at))?;
-            if names == Names::Checked && old.name() != value.name() {
+            if names == NameCheck::Checked && old.name() != value.name() {
                 free(list, value, Some(*at))?;
             }
             let slot = list.get_mut(*at).ok_or_else(|| no_place::<T>(*at))?;
@@ -87,7 +87,7 @@ pub(super) fn change<T: Item>(
 }
 
 /// Refuses an empty name and one that another entry has.
-fn free<T: Item>(list: &[T], value: &T, own: Option<usize>) -> Result<(), EditError> {
+fn free<T: ListItem>(list: &[T], value: &T, own: Option<usize>) -> Result<(), EditError> {
     let Some(name) = value.name() else {
         return Ok(());
     };
@@ -105,7 +105,7 @@ fn free<T: Item>(list: &[T], value: &T, own: Option<usize>) -> Result<(), EditEr
     Ok(())
 }
 
-fn no_place<T: Item>(at: usize) -> EditError {
+fn no_place<T: ListItem>(at: usize) -> EditError {
     EditError::NoPlace {
         kind: T::KIND,
         number: at.saturating_add(1),

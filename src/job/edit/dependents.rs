@@ -6,7 +6,7 @@
 //! end, a point without its mark or run, the heights without their datum.
 
 use super::gone::Gone;
-use super::names::{Names, declared};
+use super::names::{HoldsNames, declared};
 use super::thing::Thing;
 use super::{Change, Edit, EditError, Setting, described};
 use crate::job::model::{End, Job};
@@ -112,7 +112,7 @@ impl<'a> Removal<'a> {
     }
 
     /// Takes out every entry in which a name of what goes stands, the last first.
-    fn list<T: Names + Clone>(
+    fn list<T: HoldsNames + Clone>(
         &mut self,
         list: &str,
         entries: &[T],

@@ -1,6 +1,6 @@
 //! What goes with a thing: by name, as far as a removal spreads.
 
-use super::names::{Name, Names};
+use super::names::{HoldsNames, Name};
 use super::thing::Thing;
 use crate::job::model::Job;
 use std::collections::BTreeSet;
@@ -31,7 +31,7 @@ impl Gone {
     }
 
     /// True where any name in the entry is gone.
-    pub(super) fn touches<T: Names + Clone>(&self, entry: &T) -> bool {
+    pub(super) fn touches<T: HoldsNames + Clone>(&self, entry: &T) -> bool {
         let mut touched = false;
         let mut entry = entry.clone();
         entry.names(&mut |name| touched |= self.has(&name));
@@ -56,7 +56,7 @@ impl Gone {
     }
 
     /// The names of the entries in which a name of what goes stands.
-    fn touched<T: Names + Clone>(&self, list: &[T], name: fn(&T) -> &str) -> Vec<String> {
+    fn touched<T: HoldsNames + Clone>(&self, list: &[T], name: fn(&T) -> &str) -> Vec<String> {
         let touched = list.iter().filter(|entry| self.touches(*entry));
         touched.map(|entry| name(entry).to_owned()).collect()
     }

@@ -1,6 +1,6 @@
 //! Who refers to whom: every name that stands in an entry of the job.
 
-use super::thing::{Item, Thing};
+use super::thing::{ListItem, Thing};
 use super::{Change, Edit, EditError, Setting};
 use crate::job::ids::{CornerId, LineId, MarkId, PointId, RunId, SetupId, WallId};
 use crate::job::model::{Corner, Datum, End, Job, Line, Mark, Marked, Point, Run, Setup, Wall};
@@ -41,17 +41,17 @@ impl Name<'_> {
 }
 
 /// An entry in which names stand, its own among them.
-pub(super) trait Names {
+pub(super) trait HoldsNames {
     fn names(&mut self, see: &mut dyn FnMut(Name<'_>));
 }
 
-impl Names for Mark {
+impl HoldsNames for Mark {
     fn names(&mut self, see: &mut dyn FnMut(Name<'_>)) {
         see(Name::Mark(&mut self.id));
     }
 }
 
-impl Names for Wall {
+impl HoldsNames for Wall {
     fn names(&mut self, see: &mut dyn FnMut(Name<'_>)) {
         see(Name::Wall(&mut self.id));
         see(Name::Mark(&mut self.from));
@@ -59,7 +59,7 @@ impl Names for Wall {
     }
 }
 
-impl Names for Reading {
+impl HoldsNames for Reading {
     fn names(&mut self, see: &mut dyn FnMut(Name<'_>)) {
         match &mut self.what {
             Measure::Tape { from, to, .. } => {
@@ -84,7 +84,7 @@ impl Names for Reading {
     }
 }
 
-impl Names for Line {
+impl HoldsNames for Line {
     fn names(&mut self, see: &mut dyn FnMut(Name<'_>)) {
         see(Name::Line(&mut self.id));
         self.wall.iter_mut().for_each(|id| see(Name::Wall(id)));
@@ -93,14 +93,14 @@ impl Names for Line {
     }
 }
 
-impl Names for Corner {
+impl HoldsNames for Corner {
     fn names(&mut self, see: &mut dyn FnMut(Name<'_>)) {
         see(Name::Corner(&mut self.id));
         self.lines.iter_mut().for_each(|id| see(Name::Line(id)));
     }
 }
 
-impl Names for End {
+impl HoldsNames for End {
     fn names(&mut self, see: &mut dyn FnMut(Name<'_>)) {
         self.wall.iter_mut().for_each(|id| see(Name::Wall(id)));
         self.corner.iter_mut().for_each(|id| see(Name::Corner(id)));
@@ -108,7 +108,7 @@ impl Names for End {
     }
 }
 
-impl Names for Run {
+impl HoldsNames for Run {
     fn names(&mut self, see: &mut dyn FnMut(Name<'_>)) {
         see(Name::Run(&mut self.id));
         see(Name::Line(&mut self.line));
@@ -117,7 +117,7 @@ impl Names for Run {
     }
 }
 
-impl Names for Point {
+impl HoldsNames for Point {
     fn names(&mut self, see: &mut dyn FnMut(Name<'_>)) {
         see(Name::Point(&mut self.id));
         self.run.iter_mut().for_each(|id| see(Name::Run(id)));
@@ -125,7 +125,7 @@ impl Names for Point {
     }
 }
 
-impl Names for Setup {
+impl HoldsNames for Setup {
     fn names(&mut self, see: &mut dyn FnMut(Name<'_>)) {
         see(Name::Setup(&mut self.id));
         let sights = self.sights.iter_mut();
@@ -133,13 +133,13 @@ impl Names for Setup {
     }
 }
 
-impl Names for Datum {
+impl HoldsNames for Datum {
     fn names(&mut self, see: &mut dyn FnMut(Name<'_>)) {
         see(Name::Point(&mut self.point));
     }
 }
 
-impl Names for Marked {
+impl HoldsNames for Marked {
     fn names(&mut self, see: &mut dyn FnMut(Name<'_>)) {
         see(Name::Run(&mut self.run));
     }
@@ -185,7 +185,7 @@ pub(super) fn renaming(job: &Job, thing: &Thing, to: &str) -> Result<Vec<Edit>, 
 
 /// True where a thing of this kind has that name.
 pub(super) fn declared(job: &Job, kind: &Thing, name: &str) -> bool {
-    fn any<T: Item>(list: &[T], name: &str) -> bool {
+    fn any<T: ListItem>(list: &[T], name: &str) -> bool {
         list.iter().any(|entry| entry.name() == Some(name))
     }
     match kind {
@@ -206,14 +206,14 @@ struct Renamed<'a> {
 
 impl Renamed<'_> {
     /// The entry under the new name, where the old one stands in it.
-    fn entry<T: Names + Clone>(&self, entry: &T) -> Option<T> {
+    fn entry<T: HoldsNames + Clone>(&self, entry: &T) -> Option<T> {
         let mut entry = entry.clone();
         let mut changed = false;
         entry.names(&mut |name| changed |= name.rename(self.thing, self.to));
         changed.then_some(entry)
     }
 
-    fn list<T: Names + Clone>(
+    fn list<T: HoldsNames + Clone>(
         &self,
         list: &[T],
         edit: fn(Change<T>) -> Edit,

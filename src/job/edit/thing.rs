@@ -63,7 +63,7 @@ impl Thing {
 }
 
 /// One entry of a list of the job.
-pub(super) trait Item: Clone {
+pub(super) trait ListItem: Clone {
     /// The trade's word for it.
     const KIND: &'static str;
 
@@ -75,14 +75,14 @@ pub(super) trait Item: Clone {
 
 macro_rules! items {
     (named: $($named:ty = $word:literal),*; nameless: $($plain:ty = $plain_word:literal),*;) => {
-        $(impl Item for $named {
+        $(impl ListItem for $named {
             const KIND: &'static str = $word;
 
             fn name(&self) -> Option<&str> {
                 Some(self.id.as_str())
             }
         })*
-        $(impl Item for $plain {
+        $(impl ListItem for $plain {
             const KIND: &'static str = $plain_word;
         })*
     };

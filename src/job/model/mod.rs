@@ -184,7 +184,7 @@ impl Default for Laser {
     }
 }
 
-impl From<&Laser> for crate::laser::Laser {
+impl From<&Laser> for crate::laser::LaserWorth {
     /// As the job states it.
     fn from(stated: &Laser) -> Self {
         Self {

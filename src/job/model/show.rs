@@ -1,7 +1,7 @@
 //! How figures are shown.
 
 use super::Extra;
-use crate::length::{Part, Unit};
+use crate::length::{InchPart, Unit};
 use serde::{Deserialize, Serialize};
 
 /// How figures are shown.
@@ -18,7 +18,7 @@ pub struct Show {
     /// The unit of lengths, with the smallest part of an inch where they are feet and inches.
     pub lengths: Unit,
     /// That part while lengths are metric: it is taken again when they are feet and inches.
-    pub other_part: Option<Part>,
+    pub other_part: Option<InchPart>,
     pub extra: Extra,
 }
 
@@ -41,7 +41,7 @@ struct OnDisk {
     #[serde(default)]
     lengths: Unit,
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    part: Option<Part>,
+    part: Option<InchPart>,
     #[serde(flatten)]
     extra: Extra,
 }
@@ -62,7 +62,10 @@ impl From<OnDisk> for Show {
 impl From<Show> for OnDisk {
     fn from(show: Show) -> Self {
         // Sixteenths need no word, so that a job is written as it was read.
-        let shown = show.lengths.part().filter(|part| *part != Part::default());
+        let shown = show
+            .lengths
+            .part()
+            .filter(|part| *part != InchPart::default());
         Self {
             lengths: show.lengths,
             part: shown.or(show.other_part.filter(|_| !show.lengths.is_feet())),
@@ -84,7 +87,7 @@ mod tests {
     #[test]
     fn the_part_outlives_a_turn_to_metres_and_back() {
         let feet = Show {
-            lengths: Unit::FtIn(Part::ThirtySecond),
+            lengths: Unit::FtIn(InchPart::ThirtySecond),
             ..Show::default()
         };
         let (text, read) = again(&feet);

@@ -1,7 +1,7 @@
 //! Worked figures: an inch is 25.4 mm, exactly.
 
 use super::*;
-use crate::length::Part;
+use crate::length::InchPart;
 
 fn shown(mm: f64, unit: Unit) -> String {
     show(mm, unit).replace(NO_BREAK_SPACE, " ")
@@ -71,9 +71,9 @@ fn typed_text_has_no_needless_zeros() {
 #[test]
 fn every_figure_is_rounded_to_the_persons_own_part() {
     // 1 21/32 in = 42.06875 mm.
-    let shown = Part::ALL.map(|part| show(42.06875, Unit::FtIn(part)));
+    let shown = InchPart::ALL.map(|part| show(42.06875, Unit::FtIn(part)));
     assert_eq!(shown, ["1\u{a0}5/8″", "1\u{a0}11/16″", "1\u{a0}21/32″"]);
-    for part in Part::ALL {
+    for part in InchPart::ALL {
         let unit = Unit::FtIn(part);
         for n in 0..4000_u32 {
             let mm = f64::from(n) * 0.731;

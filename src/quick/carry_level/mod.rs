@@ -9,11 +9,11 @@
 //! ```
 
 use super::figure::{self, Figure, FigureError};
-use crate::laser::Laser;
+use crate::laser::LaserWorth;
 
 /// One sight: a point as seen from a set-up.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Sight {
+pub struct LineSight {
     /// From the laser line down to the point, mm; less than 0 when the point is above the line.
     pub down: f64,
     /// From the laser to the point, mm.
@@ -24,20 +24,20 @@ pub struct Sight {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Shared {
     /// From the first set-up.
-    pub first: Sight,
+    pub first: LineSight,
     /// From the second set-up.
-    pub second: Sight,
+    pub second: LineSight,
 }
 
 /// Sights of two set-ups.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TwoSetups {
     /// The datum from the first set-up.
-    pub datum: Sight,
+    pub datum: LineSight,
     /// One change point or more.
     pub change_points: Vec<Shared>,
     /// The datum once more from the second set-up, where it can be seen.
-    pub datum_again: Option<Sight>,
+    pub datum_again: Option<LineSight>,
 }
 
 /// A level carried to a second set-up.
@@ -48,12 +48,12 @@ pub struct Carried {
     /// The second line above the datum, mm.
     pub line: Figure,
     /// What a second shared point shows; none while nothing checks the step.
-    pub closure: Option<Closure>,
+    pub closure: Option<CarriedClosure>,
 }
 
 /// How well two shared points agree on the step.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Closure {
+pub struct CarriedClosure {
     /// Largest step less smallest, mm, never less than 0, with the ± that laser and reading explain.
     pub spread: Figure,
     /// Whether they explain it.
@@ -138,7 +138,7 @@ type Weighed = (f64, f64);
 /// Carries a level from one set-up to the next; several shared points are averaged by weight.
 ///
 /// ```
-/// use tautmark::laser::Laser;
+/// use tautmark::laser::LaserWorth;
 /// use tautmark::quick::carry_level::{FromLine, Shared, Sight, TwoSetups, carry_level};
 /// let at = |down| Sight { down, dist: 5000.0 };
 /// let carried = carry_level(
@@ -156,7 +156,7 @@ type Weighed = (f64, f64);
 ///
 /// # Errors
 /// [`CarryError`] for figures that cannot be or no shared point.
-pub fn carry_level(sights: &TwoSetups, laser: Laser) -> Result<Carried, CarryError> {
+pub fn carry_level(sights: &TwoSetups, laser: LaserWorth) -> Result<Carried, CarryError> {
     let laser = checked(laser)?;
     let datum = weighed(sights.datum, laser)?;
     let mut steps = sights
@@ -190,13 +190,13 @@ pub fn carry_level(sights: &TwoSetups, laser: Laser) -> Result<Carried, CarryErr
     })
 }
 
-pub(super) fn checked(laser: Laser) -> Result<Laser, FigureError> {
+pub(super) fn checked(laser: LaserWorth) -> Result<LaserWorth, FigureError> {
     figure::length("laser's accuracy", laser.accuracy)?;
     figure::spread(laser.reading)?;
     Ok(laser)
 }
 
-fn weighed(sight: Sight, laser: Laser) -> Result<Weighed, FigureError> {
+fn weighed(sight: LineSight, laser: LaserWorth) -> Result<Weighed, FigureError> {
     let down = figure::signed("sight", sight.down)?;
     let dist = figure::length("distance of a sight", sight.dist)?;
     Ok((down, laser.sd(dist).powi(2)))
@@ -217,7 +217,7 @@ fn mean(values: &[Weighed]) -> Option<Weighed> {
     Some((origin + sum / weight, 1.0 / weight))
 }
 
-fn closure(steps: &[Weighed]) -> Option<Closure> {
+fn closure(steps: &[Weighed]) -> Option<CarriedClosure> {
     let by_value = |a: &&Weighed, b: &&Weighed| a.0.total_cmp(&b.0);
     let (low, high) = (
         steps.iter().min_by(by_value)?,
@@ -232,7 +232,7 @@ fn closure(steps: &[Weighed]) -> Option<Closure> {
     } else {
         Closes::No
     };
-    Some(Closure { spread, closes })
+    Some(CarriedClosure { spread, closes })
 }
 
 #[cfg(test)]

@@ -1,15 +1,15 @@
 use super::*;
 
-const LASER: Laser = Laser {
+const LASER: LaserWorth = LaserWorth {
     accuracy: 0.3,
     reading: 1.0,
 };
 
-fn at(down: f64, dist: f64) -> Sight {
-    Sight { down, dist }
+fn at(down: f64, dist: f64) -> LineSight {
+    LineSight { down, dist }
 }
 
-fn setups(datum_again: Option<Sight>) -> TwoSetups {
+fn setups(datum_again: Option<LineSight>) -> TwoSetups {
     TwoSetups {
         datum: at(412.0, 4000.0),
         change_points: vec![Shared {
@@ -36,7 +36,7 @@ fn heights_above_the_datum_come_out_of_the_second_line() -> Result<(), CarryErro
 #[test]
 fn the_datum_sighted_again_checks_the_step() -> Result<(), CarryError> {
     let good = carry_level(&setups(Some(at(376.5, 9000.0))), LASER)?;
-    let Some(Closure {
+    let Some(CarriedClosure {
         spread,
         closes: Closes::Yes,
     }) = good.closure
@@ -71,7 +71,7 @@ fn figures_that_cannot_be_are_refused() {
     assert!(
         carry_level(
             &setups(None),
-            Laser {
+            LaserWorth {
                 accuracy: 0.0,
                 ..LASER
             }
@@ -81,7 +81,7 @@ fn figures_that_cannot_be_are_refused() {
     assert!(
         carry_level(
             &setups(None),
-            Laser {
+            LaserWorth {
                 reading: f64::NAN,
                 ..LASER
             }

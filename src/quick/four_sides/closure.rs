@@ -1,6 +1,6 @@
 //! The one condition six tapes must meet, and the six lengths brought to meet it.
 
-use super::{Agreement, Closure, FourSidesError};
+use super::{Agreement, FourSidesError, SixTapesClosure};
 use crate::quick::figure::{Figure, Taped};
 use crate::quick::triangle::{Triangle, across};
 
@@ -89,7 +89,7 @@ fn misclosure(&[ab, bc, cd, da, ac, bd]: &Six) -> Result<Misclosure, FourSidesEr
 }
 
 /// Compares BD with what the other five make of it, and adjusts all six by least squares.
-pub(super) fn close(tapes: &[Taped; 6]) -> Result<(Closure, Adjusted), FourSidesError> {
+pub(super) fn close(tapes: &[Taped; 6]) -> Result<(SixTapesClosure, Adjusted), FourSidesError> {
     let lengths = tapes.map(|tape| tape.length);
     let variances = tapes.map(|tape| tape.sd * tape.sd);
     let [ab, bc, cd, da, _, bd] = lengths;
@@ -111,7 +111,7 @@ pub(super) fn close(tapes: &[Taped; 6]) -> Result<(Closure, Adjusted), FourSides
         .map(|g| g.abs())
         .fold(f64::INFINITY, f64::min);
     let [.., bd_variance] = variances;
-    let closure = Closure {
+    let closure = SixTapesClosure {
         expected: Figure::new(start.expected, (sd * sd - bd_variance).max(0.0).sqrt()),
         off: Figure::new(start.off, sd),
         agreement,

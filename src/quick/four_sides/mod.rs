@@ -13,7 +13,7 @@ mod closure;
 mod shape;
 
 use super::figure::{Figure, FigureError, Taped};
-pub use shape::{Corner, Diagonals, Shape, Side, Slide, ToRectangle};
+pub use shape::{CornerName, Diagonals, FourSidedShape, SideName, Slide, ToRectangle};
 
 /// The six tapes of a four-sided figure, corners named A, B, C, D in walking order.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -62,7 +62,7 @@ impl Agreement {
 
 /// The one check that six tapes have.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Closure {
+pub struct SixTapesClosure {
     /// What the diagonal BD must be by the four sides and the diagonal AC, mm.
     pub expected: Figure,
     /// What it read less what it must be, mm, with the ± of both.
@@ -80,7 +80,7 @@ pub struct Layout {
     /// Inside angles at A, B, C, D, degrees; together 360.
     pub angles: [Figure; 4],
     /// What it is, as far as the tapes can tell.
-    pub shape: Shape,
+    pub shape: FourSidedShape,
     /// The way to a rectangle.
     pub to_rectangle: ToRectangle,
 }
@@ -89,7 +89,7 @@ pub struct Layout {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FourSidesCheck {
     /// Whether they agree.
-    pub closure: Closure,
+    pub closure: SixTapesClosure,
     /// The figure; none while the tapes contradict each other, since nothing should be moved then.
     pub layout: Option<Layout>,
 }

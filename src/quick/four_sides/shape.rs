@@ -8,7 +8,7 @@ use crate::quick::triangle::Triangle;
 /// A corner of the figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "the letters are the corners' names")]
-pub enum Corner {
+pub enum CornerName {
     A,
     B,
     C,
@@ -18,7 +18,7 @@ pub enum Corner {
 /// A side of the figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "each is named for its two corners")]
-pub enum Side {
+pub enum SideName {
     AB,
     BC,
     CD,
@@ -27,7 +27,7 @@ pub enum Side {
 
 /// What the figure is, as far as its tapes can tell (each comparison at 99 %).
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Shape {
+pub enum FourSidedShape {
     /// Both pairs of sides parallel and every corner square.
     Rectangle,
     /// Both pairs of sides parallel, corners not square.
@@ -35,7 +35,7 @@ pub enum Shape {
     /// One pair of sides parallel.
     Trapezium {
         /// The two parallel sides.
-        parallel: [Side; 2],
+        parallel: [SideName; 2],
         /// Whether its diagonals are alike, which makes people take it for a rectangle.
         diagonals: Diagonals,
     },
@@ -52,7 +52,7 @@ pub enum Diagonals {
     Unequal,
 }
 
-impl Shape {
+impl FourSidedShape {
     /// The shape as a sentence.
     #[must_use]
     pub fn text(self) -> &'static str {
@@ -78,9 +78,9 @@ impl Shape {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Slide {
     /// The side to slide.
-    pub side: Side,
+    pub side: SideName,
     /// The end of that side it moves towards.
-    pub towards: Corner,
+    pub towards: CornerName,
     /// How far, mm: D · d / (2a), with D the difference of the diagonals and d their mean.
     pub by: Figure,
     /// What both diagonals read afterwards, mm.
@@ -167,20 +167,20 @@ pub(super) fn layout(adjusted: &Adjusted) -> Result<Layout, FourSidesError> {
     })
 }
 
-fn shape(at: &[Turning; 4], adjusted: &Adjusted) -> Shape {
+fn shape(at: &[Turning; 4], adjusted: &Adjusted) -> FourSidedShape {
     let [a, b, _, d] = *at;
     let ab_with_cd = d.plus(a).is(180.0, adjusted);
     let bc_with_da = a.plus(b).is(180.0, adjusted);
     match (ab_with_cd, bc_with_da) {
-        (true, true) if at.iter().all(|t| t.is(90.0, adjusted)) => Shape::Rectangle,
-        (true, true) => Shape::Parallelogram,
-        (true, false) => trapezium([Side::AB, Side::CD], adjusted),
-        (false, true) => trapezium([Side::BC, Side::DA], adjusted),
-        (false, false) => Shape::Other,
+        (true, true) if at.iter().all(|t| t.is(90.0, adjusted)) => FourSidedShape::Rectangle,
+        (true, true) => FourSidedShape::Parallelogram,
+        (true, false) => trapezium([SideName::AB, SideName::CD], adjusted),
+        (false, true) => trapezium([SideName::BC, SideName::DA], adjusted),
+        (false, false) => FourSidedShape::Other,
     }
 }
 
-fn trapezium(parallel: [Side; 2], adjusted: &Adjusted) -> Shape {
+fn trapezium(parallel: [SideName; 2], adjusted: &Adjusted) -> FourSidedShape {
     let [.., ac, bd] = adjusted.lengths;
     let sd = adjusted.sd(&[0.0, 0.0, 0.0, 0.0, 1.0, -1.0]);
     let diagonals = if (ac - bd).abs() <= BAND_99 * sd {
@@ -188,27 +188,27 @@ fn trapezium(parallel: [Side; 2], adjusted: &Adjusted) -> Shape {
     } else {
         Diagonals::Unequal
     };
-    Shape::Trapezium {
+    FourSidedShape::Trapezium {
         parallel,
         diagonals,
     }
 }
 
-fn to_rectangle(shape: Shape, adjusted: &Adjusted) -> ToRectangle {
+fn to_rectangle(shape: FourSidedShape, adjusted: &Adjusted) -> ToRectangle {
     let [ab, bc, cd, da, ..] = adjusted.lengths;
     match shape {
-        Shape::Rectangle => ToRectangle::Already,
-        Shape::Parallelogram => {
+        FourSidedShape::Rectangle => ToRectangle::Already,
+        FourSidedShape::Parallelogram => {
             let (a, b) = ((ab + cd) / 2.0, (bc + da) / 2.0);
             ToRectangle::Slide {
                 either: [
-                    slide(adjusted, (Side::CD, Corner::D), (a, b)),
-                    slide(adjusted, (Side::BC, Corner::B), (b, a)),
+                    slide(adjusted, (SideName::CD, CornerName::D), (a, b)),
+                    slide(adjusted, (SideName::BC, CornerName::B), (b, a)),
                 ],
                 pushed: a.hypot(b),
             }
         }
-        Shape::Trapezium { .. } | Shape::Other => ToRectangle::SidesFirst {
+        FourSidedShape::Trapezium { .. } | FourSidedShape::Other => ToRectangle::SidesFirst {
             diagonal: ab.max(cd).hypot(bc.max(da)),
         },
     }
@@ -216,19 +216,19 @@ fn to_rectangle(shape: Shape, adjusted: &Adjusted) -> ToRectangle {
 
 /// Slides `side` (of length `a`, between the two sides of length `b`) so that the longer diagonal
 /// shrinks; `beside` is that side's end other than C.
-fn slide(adjusted: &Adjusted, (side, beside): (Side, Corner), (a, b): (f64, f64)) -> Slide {
+fn slide(adjusted: &Adjusted, (side, beside): (SideName, CornerName), (a, b): (f64, f64)) -> Slide {
     let [.., ac, bd] = adjusted.lengths;
     let by = (ac - bd) * (ac + bd) / 2.0 / (2.0 * a);
     let half = -by / (2.0 * a);
     let sides = match side {
-        Side::AB | Side::CD => [half, 0.0, half, 0.0],
-        Side::BC | Side::DA => [0.0, half, 0.0, half],
+        SideName::AB | SideName::CD => [half, 0.0, half, 0.0],
+        SideName::BC | SideName::DA => [0.0, half, 0.0, half],
     };
     let [s0, s1, s2, s3] = sides;
     let sd = adjusted.sd(&[s0, s1, s2, s3, ac / (2.0 * a), -bd / (2.0 * a)]);
     Slide {
         side,
-        towards: if by > 0.0 { beside } else { Corner::C },
+        towards: if by > 0.0 { beside } else { CornerName::C },
         by: Figure::new(by.abs(), sd),
         diagonal: a.hypot((b * b - by * by).max(0.0).sqrt()),
     }

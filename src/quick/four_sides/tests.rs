@@ -49,7 +49,7 @@ fn a_parallelogram_slides_square() -> Result<(), FourSidesError> {
         (4200.0, height),
         (200.0, height),
     ]))?;
-    assert_eq!(found.shape, Shape::Parallelogram);
+    assert_eq!(found.shape, FourSidedShape::Parallelogram);
     let ToRectangle::Slide {
         either: [cd, bc],
         pushed,
@@ -60,10 +60,10 @@ fn a_parallelogram_slides_square() -> Result<(), FourSidesError> {
             found.to_rectangle
         );
     };
-    assert_eq!((cd.side, cd.towards), (Side::CD, Corner::D));
+    assert_eq!((cd.side, cd.towards), (SideName::CD, CornerName::D));
     assert!((cd.by.value - 200.0).abs() < 1e-6);
     assert!((cd.diagonal - f64::hypot(4000.0, height)).abs() < 1e-6);
-    assert_eq!((bc.side, bc.towards), (Side::BC, Corner::B));
+    assert_eq!((bc.side, bc.towards), (SideName::BC, CornerName::B));
     assert!((bc.by.value - 200.0 * 4.0 / 3.0).abs() < 1e-6);
     assert!((pushed - 5000.0).abs() < 1e-9);
     Ok(())
@@ -82,7 +82,7 @@ fn half_the_difference_is_not_the_slide() -> Result<(), FourSidesError> {
     else {
         panic!("a parallelogram is squared by a slide");
     };
-    assert_eq!((cd.towards, bc.towards), (Corner::C, Corner::C));
+    assert_eq!((cd.towards, bc.towards), (CornerName::C, CornerName::C));
     assert!((cd.by.value / difference - 0.78).abs() < 0.005);
     assert!((bc.by.value / difference - 0.65).abs() < 0.005);
     Ok(())
@@ -96,7 +96,7 @@ fn shapes_are_told_apart() -> Result<(), FourSidesError> {
         (4000.0, 0.0),
         (3000.0, 1500.0),
     ]))?;
-    assert_eq!(kite.shape, Shape::Other);
+    assert_eq!(kite.shape, FourSidedShape::Other);
     let leaning = layout(between([
         (0.0, 0.0),
         (5000.0, 0.0),
@@ -105,8 +105,8 @@ fn shapes_are_told_apart() -> Result<(), FourSidesError> {
     ]))?;
     assert_eq!(
         leaning.shape,
-        Shape::Trapezium {
-            parallel: [Side::AB, Side::CD],
+        FourSidedShape::Trapezium {
+            parallel: [SideName::AB, SideName::CD],
             diagonals: Diagonals::Unequal
         }
     );
@@ -121,8 +121,8 @@ fn shapes_are_told_apart() -> Result<(), FourSidesError> {
     ]))?;
     assert_eq!(
         upright.shape,
-        Shape::Trapezium {
-            parallel: [Side::BC, Side::DA],
+        FourSidedShape::Trapezium {
+            parallel: [SideName::BC, SideName::DA],
             diagonals: Diagonals::Equal
         }
     );

@@ -14,7 +14,7 @@ mod refusal;
 
 use super::carry_level::checked;
 use super::figure::{self, BAND_95, Figure};
-use crate::laser::Laser;
+use crate::laser::LaserWorth;
 use crate::length::{Unit, distance};
 pub use refusal::LaserCheckError;
 
@@ -66,12 +66,12 @@ pub struct PegCheck {
     /// What the second place should have read, mm.
     pub true_second: AtPegs,
     /// Whether the laser keeps what it promises.
-    pub verdict: Verdict,
+    pub verdict: LaserVerdict,
 }
 
 /// A slope error against the stated accuracy.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Verdict {
+pub enum LaserVerdict {
     /// Surely within it.
     Within,
     /// Surely beyond it.
@@ -83,7 +83,7 @@ pub enum Verdict {
     },
 }
 
-impl Verdict {
+impl LaserVerdict {
     /// What to do about it, as a sentence, its lengths in `unit`.
     #[must_use]
     pub fn text(self, unit: Unit) -> String {
@@ -104,7 +104,7 @@ impl Verdict {
 /// slope error = ((a₂ − b₂) − (a₁ − b₁)) / (dist a₂ − dist b₂).
 ///
 /// ```
-/// use tautmark::laser::Laser;
+/// use tautmark::laser::LaserWorth;
 /// use tautmark::quick::laser_check::{AtPegs, TwoPegs, Verdict, two_pegs};
 /// let check = two_pegs(
 ///     &TwoPegs {
@@ -124,7 +124,7 @@ impl Verdict {
 /// # Errors
 /// [`LaserCheckError`] for figures that cannot be, a second place that cannot show anything, and
 /// readings that contradict each other or what is plain to see.
-pub fn two_pegs(check: &TwoPegs, laser: Laser) -> Result<PegCheck, LaserCheckError> {
+pub fn two_pegs(check: &TwoPegs, laser: LaserWorth) -> Result<PegCheck, LaserCheckError> {
     let laser = checked(laser)?;
     let sights = refusal::places(check)?;
     let slope = Figure::new(
@@ -152,14 +152,14 @@ pub struct TurnAbout {
     /// The true level: this far, mm, above the first mark; less than 0 below it.
     pub level_above_first: Figure,
     /// Whether the laser keeps what it promises.
-    pub verdict: Verdict,
+    pub verdict: LaserVerdict,
 }
 
 /// The turn-about check: two marks on a wall `dist` mm away, the laser turned half round between
 /// them, the second `second_above_first` mm above the first; they differ by 2 e dist.
 ///
 /// ```
-/// use tautmark::laser::Laser;
+/// use tautmark::laser::LaserWorth;
 /// use tautmark::quick::laser_check::{Verdict, turn_about};
 /// let check = turn_about(-24.0, 20_000.0, Laser::default())?;
 /// assert!((check.slope.value - 0.6).abs() < 1e-12);
@@ -172,7 +172,7 @@ pub struct TurnAbout {
 pub fn turn_about(
     second_above_first: f64,
     dist: f64,
-    laser: Laser,
+    laser: LaserWorth,
 ) -> Result<TurnAbout, LaserCheckError> {
     let laser = checked(laser)?;
     let apart = figure::signed("height between the marks", second_above_first)?;
@@ -189,23 +189,23 @@ pub fn turn_about(
     })
 }
 
-fn verdict(slope: Figure, laser: Laser, over: f64) -> Verdict {
+fn verdict(slope: Figure, laser: LaserWorth, over: f64) -> LaserVerdict {
     let out = slope.value.abs();
     if out - slope.pm > laser.accuracy {
-        Verdict::Beyond
+        LaserVerdict::Beyond
     } else if out + slope.pm <= laser.accuracy {
-        Verdict::Within
+        LaserVerdict::Within
     } else {
         // A slope right at the limit could never be told: a quarter of the limit is enough to know.
         let enough = (out - laser.accuracy).abs().max(laser.accuracy / 4.0);
-        Verdict::CannotTell {
+        LaserVerdict::CannotTell {
             longer: over * (slope.pm / enough).max(1.5),
         }
     }
 }
 
 /// The largest difference two readings that should agree may show by chance, mm.
-fn by_chance(laser: Laser) -> f64 {
+fn by_chance(laser: LaserWorth) -> f64 {
     BAND_95 * 2f64.sqrt() * laser.reading
 }
 

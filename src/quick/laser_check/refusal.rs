@@ -1,7 +1,7 @@
 //! Readings of a laser check that cannot all be true, and why.
 
 use super::{Peg, TwoPegs, by_chance};
-use crate::laser::Laser;
+use crate::laser::LaserWorth;
 use crate::length::{Unit, show_with_unit};
 use crate::quick::figure::{self, Figure, FigureError};
 use crate::quick::refusal::{Refusal, said_in_mm};
@@ -113,7 +113,7 @@ pub(super) fn readings(
     check: &TwoPegs,
     sights: f64,
     slope: Figure,
-    laser: Laser,
+    laser: LaserWorth,
 ) -> Result<(), LaserCheckError> {
     let pairs = [
         ("from the middle", check.middle),

@@ -1,7 +1,7 @@
 use super::*;
 use crate::length::Unit;
 
-const LASER: Laser = Laser {
+const LASER: LaserWorth = LaserWorth {
     accuracy: 0.3,
     reading: 1.0,
 };
@@ -31,7 +31,7 @@ fn a_true_laser_reads_the_same_difference_from_both_places() -> Result<(), Laser
     assert_eq!(check.slope.value, 0.0);
     assert!((check.slope.pm - 1.96 * 2.0 / 18.0).abs() < 1e-12);
     assert_eq!(check.a_above_b.value, -300.0);
-    assert_eq!(check.verdict, Verdict::Within);
+    assert_eq!(check.verdict, LaserVerdict::Within);
     Ok(())
 }
 
@@ -39,7 +39,7 @@ fn a_true_laser_reads_the_same_difference_from_both_places() -> Result<(), Laser
 fn a_short_base_cannot_tell_and_says_what_would() -> Result<(), LaserCheckError> {
     let check = two_pegs(&pegs((1200.0, 900.0), (1350.0, 1054.0)), LASER)?;
     assert!((check.slope.value - 4.0 / 18.0).abs() < 1e-12);
-    let Verdict::CannotTell { longer } = check.verdict else {
+    let LaserVerdict::CannotTell { longer } = check.verdict else {
         panic!(
             "0.22 ± 0.22 against 0.3 cannot be told: {:?}",
             check.verdict
@@ -127,7 +127,7 @@ fn turn_about_halves_the_difference() -> Result<(), LaserCheckError> {
     assert!((check.slope.value + 0.15).abs() < 1e-12);
     assert_eq!(check.level_above_first.value, 3.0);
     assert!((check.slope.pm - 1.96 * 2f64.sqrt() / 40.0).abs() < 1e-12);
-    assert_eq!(check.verdict, Verdict::Within);
+    assert_eq!(check.verdict, LaserVerdict::Within);
     assert!(turn_about(f64::NAN, 20_000.0, LASER).is_err());
     assert!(turn_about(6.0, 0.0, LASER).is_err());
     Ok(())

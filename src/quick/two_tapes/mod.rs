@@ -28,7 +28,7 @@ pub struct TwoTapes {
 
 /// Where the point is; the swings cross once on each side of the base, at the same figures.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Point {
+pub struct TapedPoint {
     /// Along the base from the first mark, mm; less than 0 lies before it.
     pub along: Figure,
     /// Square off the base, mm, to the side the person chooses.
@@ -39,7 +39,7 @@ pub struct Point {
 
 /// Whether two swings cross well enough to trust.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Crossing {
+pub enum TapesCrossing {
     /// Between 30 and 150°.
     Sound,
     /// Under 30°: the point is far off for so short a base.
@@ -48,7 +48,7 @@ pub enum Crossing {
     TooFlat,
 }
 
-impl Crossing {
+impl TapesCrossing {
     /// Judges a crossing of `degrees`.
     #[must_use]
     pub fn of(degrees: f64) -> Self {
@@ -91,7 +91,7 @@ impl Crossing {
 ///
 /// # Errors
 /// [`TwoTapesError`] for figures that cannot be, swings that do not meet, or a point in line.
-pub fn point_by_tapes(tapes: &TwoTapes) -> Result<Point, TwoTapesError> {
+pub fn point_by_tapes(tapes: &TwoTapes) -> Result<TapedPoint, TwoTapesError> {
     let base = tapes.base.check("base between the marks")?;
     let first = tapes.from_first.check("tape from the first mark")?;
     let second = tapes.from_second.check("tape from the second mark")?;
@@ -112,7 +112,7 @@ pub fn point_by_tapes(tapes: &TwoTapes) -> Result<Point, TwoTapesError> {
         -along * by_q / off,
     ];
     let spread = |[b, p, q]: [f64; 3]| (b * base.sd).hypot(p * first.sd).hypot(q * second.sd);
-    Ok(Point {
+    Ok(TapedPoint {
         along: Figure::new(along, spread(along_by)),
         off: Figure::new(off, spread(off_by)),
         crossing: crossing.to_degrees(),
@@ -146,12 +146,12 @@ fn in_line(crossing: f64) -> Result<(), TwoTapesError> {
 
 /// The two tapes that put a point where it is wanted.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Swings {
+pub struct PointSwings {
     /// From the first mark, mm.
     pub from_first: f64,
     /// From the second mark, mm.
     pub from_second: f64,
-    /// Angle at which they cross, degrees; judge it with [`Crossing::of`].
+    /// Angle at which they cross, degrees; judge it with [`TapesCrossing::of`].
     pub crossing: f64,
 }
 
@@ -167,13 +167,13 @@ pub struct Swings {
 /// # Errors
 /// [`TwoTapesError::Figure`] for figures that cannot be, [`TwoTapesError::InLine`] for a point on
 /// the line of the base.
-pub fn tapes_to(base: f64, along: f64, off: f64) -> Result<Swings, TwoTapesError> {
+pub fn tapes_to(base: f64, along: f64, off: f64) -> Result<PointSwings, TwoTapesError> {
     let base = figure::length("base between the marks", base)?;
     let along = figure::signed("distance along the base", along)?;
     let off = figure::signed("distance off the base", off)?.abs();
     let crossing = (base * off).atan2(off * off - along * (base - along));
     in_line(crossing)?;
-    Ok(Swings {
+    Ok(PointSwings {
         from_first: along.hypot(off),
         from_second: (base - along).hypot(off),
         crossing: crossing.to_degrees(),
@@ -184,7 +184,7 @@ pub fn tapes_to(base: f64, along: f64, off: f64) -> Result<Swings, TwoTapesError
 mod tests {
     use super::*;
 
-    fn taped(base: f64, first: f64, second: f64) -> Result<Point, TwoTapesError> {
+    fn taped(base: f64, first: f64, second: f64) -> Result<TapedPoint, TwoTapesError> {
         let [base, from_first, from_second] = [base, first, second].map(|l| Taped::new(l, 1.0));
         point_by_tapes(&TwoTapes {
             base,
@@ -215,7 +215,7 @@ mod tests {
         assert!((point.along.pm - 1.96).abs() < 1e-3 && (point.off.pm - 1.96).abs() < 1e-3);
         tapes.base = Taped::new(6980.0, 0.01);
         let flat = point_by_tapes(&tapes)?;
-        assert_eq!(Crossing::of(flat.crossing), Crossing::TooFlat);
+        assert_eq!(TapesCrossing::of(flat.crossing), TapesCrossing::TooFlat);
         assert!(flat.off.pm > 10.0);
         Ok(())
     }
@@ -240,14 +240,14 @@ mod tests {
 
     #[test]
     fn crossings_outside_thirty_to_one_fifty_are_cautioned() {
-        assert_eq!(Crossing::of(90.0).text(), None);
+        assert_eq!(TapesCrossing::of(90.0).text(), None);
         assert!(
-            Crossing::of(29.0)
+            TapesCrossing::of(29.0)
                 .text()
                 .is_some_and(|t| t.contains("further apart"))
         );
         assert!(
-            Crossing::of(151.0)
+            TapesCrossing::of(151.0)
                 .text()
                 .is_some_and(|t| t.contains("in line"))
         );

@@ -11,16 +11,16 @@ pub use text::text;
 
 use crate::cautions::Caution;
 use crate::job::Severity;
-use crate::length::{Part, Unit};
+use crate::length::{InchPart, Unit};
 
 /// What lengths are in, for the top of a sheet.
 pub fn unit_words(unit: Unit) -> &'static str {
     match unit {
         Unit::Mm => "millimetres",
         Unit::M => "metres",
-        Unit::FtIn(Part::Eighth) => "feet, inches and eighths",
-        Unit::FtIn(Part::Sixteenth) => "feet, inches and sixteenths",
-        Unit::FtIn(Part::ThirtySecond) => "feet, inches and thirty-seconds",
+        Unit::FtIn(InchPart::Eighth) => "feet, inches and eighths",
+        Unit::FtIn(InchPart::Sixteenth) => "feet, inches and sixteenths",
+        Unit::FtIn(InchPart::ThirtySecond) => "feet, inches and thirty-seconds",
     }
 }
 

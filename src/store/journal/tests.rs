@@ -11,16 +11,16 @@ fn file() -> (Vec<u8>, Job) {
     let mut history = History::default();
     let text = |job: &Job| write(job).expect("a job can be written");
     let mut file = afresh(&history, &text(&job), &[]).expect("a history can be written");
-    let mut add = |line: Line| file.push_str(&line.text().expect("a line can be written"));
+    let mut add = |line: HistoryLine| file.push_str(&line.text().expect("a line can be written"));
     for name in ["one", "two", "three"] {
         history.push(&mut job, title(name)).expect("a title");
         let step = history.done().last().expect("a step").clone();
         let after = Print::of(text(&job).as_bytes());
-        add(Line::Did { step, after });
+        add(HistoryLine::Did { step, after });
     }
     history.undo(&mut job).expect("undo");
     let after = Print::of(text(&job).as_bytes());
-    add(Line::Undid { after });
+    add(HistoryLine::Undid { after });
     (file.into_bytes(), job)
 }
 

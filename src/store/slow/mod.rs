@@ -6,9 +6,9 @@
 
 mod tree;
 
-pub use tree::Piece;
+pub use tree::FilePiece;
 
-use super::disk::{Disk, Lock};
+use super::disk::{Disk, DiskLock};
 use crate::clock;
 use std::collections::BTreeSet;
 use std::io::{self, ErrorKind};
@@ -18,11 +18,11 @@ use tree::Tree;
 
 /// What is handed to a storage. All of it is kept or none, after all that was handed over before.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Handed {
+pub enum HandedOver {
     /// What one step changed, to be carried out in this order.
-    Step(Vec<Piece>),
+    Step(Vec<FilePiece>),
     /// All there is, in place of whatever the storage holds.
-    Everything(Vec<Piece>),
+    Everything(Vec<FilePiece>),
 }
 
 /// Told once, when the storage has kept what it was handed, or why it could not.
@@ -31,7 +31,7 @@ pub type Kept = Box<dyn FnOnce(io::Result<()>) + Send>;
 /// A storage that keeps pieces of files and says later whether it could.
 pub trait Storage: Send + Sync {
     /// Begins to keep this. `kept` may be told before this returns.
-    fn keep(&self, handed: Handed, kept: Kept);
+    fn keep(&self, handed: HandedOver, kept: Kept);
 }
 
 /// The disk in memory. Only one of them may stand before a storage at a time.
@@ -96,13 +96,16 @@ fn mend(shared: &Arc<Shared>) {
     };
     shared
         .storage
-        .keep(Handed::Everything(pieces), Box::new(kept));
+        .keep(HandedOver::Everything(pieces), Box::new(kept));
 }
 
 impl SlowDisk {
     /// The disk that the storage's pieces, in any order, make up.
     #[must_use]
-    pub fn of(pieces: impl IntoIterator<Item = Piece>, storage: impl Storage + 'static) -> Self {
+    pub fn of(
+        pieces: impl IntoIterator<Item = FilePiece>,
+        storage: impl Storage + 'static,
+    ) -> Self {
         let state = State {
             tree: Tree::of(pieces),
             ..State::default()
@@ -123,7 +126,7 @@ impl SlowDisk {
         self.0.state()
     }
 
-    fn step(&self, what: impl FnOnce(&mut Tree) -> io::Result<Vec<Piece>>) -> io::Result<()> {
+    fn step(&self, what: impl FnOnce(&mut Tree) -> io::Result<Vec<FilePiece>>) -> io::Result<()> {
         self.kept()?;
         let pieces = what(&mut self.state().tree)?;
         let told = Arc::clone(&self.0);
@@ -132,7 +135,9 @@ impl SlowDisk {
                 told.state().failed = Some(error.kind());
             }
         };
-        self.0.storage.keep(Handed::Step(pieces), Box::new(kept));
+        self.0
+            .storage
+            .keep(HandedOver::Step(pieces), Box::new(kept));
         Ok(())
     }
 }
@@ -174,9 +179,9 @@ impl Disk for SlowDisk {
         self.state().tree.list(path)
     }
 
-    fn lock(&self, path: &str) -> io::Result<Option<Lock>> {
+    fn lock(&self, path: &str) -> io::Result<Option<DiskLock>> {
         let got = self.state().locks.insert(path.to_owned());
-        let held = || Box::new(Held(Arc::clone(&self.0), path.to_owned())) as Lock;
+        let held = || Box::new(Held(Arc::clone(&self.0), path.to_owned())) as DiskLock;
         Ok(got.then(held))
     }
 

@@ -6,7 +6,7 @@ use std::time::SystemTime;
 
 /// What a storage keeps of a tree, or drops. A folder's path ends in `/`.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Piece {
+pub enum FilePiece {
     /// The bytes of one part of a file, parts counted from 0; a folder is one part without bytes.
     Part {
         path: String,
@@ -35,8 +35,8 @@ fn missing<T>() -> io::Result<T> {
     Err(ErrorKind::NotFound.into())
 }
 
-fn whole(path: &str, bytes: &[u8], changed: SystemTime) -> Piece {
-    Piece::Part {
+fn whole(path: &str, bytes: &[u8], changed: SystemTime) -> FilePiece {
+    FilePiece::Part {
         path: path.to_owned(),
         part: 0,
         bytes: bytes.to_vec(),
@@ -44,12 +44,12 @@ fn whole(path: &str, bytes: &[u8], changed: SystemTime) -> Piece {
     }
 }
 
-fn folder(path: &str) -> Piece {
+fn folder(path: &str) -> FilePiece {
     whole(&format!("{path}/"), &[], SystemTime::UNIX_EPOCH)
 }
 
-fn gone(path: impl Into<String>) -> Piece {
-    Piece::Gone { path: path.into() }
+fn gone(path: impl Into<String>) -> FilePiece {
+    FilePiece::Gone { path: path.into() }
 }
 
 fn parent(path: &str) -> &str {
@@ -60,11 +60,11 @@ impl Tree {
     /// The tree that these pieces, in any order, make up. A part whose earlier one is missing ends
     /// its file: what follows a gap is worth nothing. A file is in its folder even where the
     /// folder's own piece is missing.
-    pub(super) fn of(pieces: impl IntoIterator<Item = Piece>) -> Self {
+    pub(super) fn of(pieces: impl IntoIterator<Item = FilePiece>) -> Self {
         let mut tree = Self::default();
         let mut parts = BTreeMap::new();
         for piece in pieces {
-            if let Piece::Part {
+            if let FilePiece::Part {
                 path,
                 part,
                 bytes,
@@ -105,7 +105,7 @@ impl Tree {
     }
 
     /// The pieces that make up the whole tree.
-    pub(super) fn pieces(&self) -> Vec<Piece> {
+    pub(super) fn pieces(&self) -> Vec<FilePiece> {
         let files = self.files.iter();
         let files = files.map(|(path, file)| whole(path, &file.bytes, file.changed));
         let folders = self.folders.iter().map(|path| folder(path));
@@ -150,7 +150,7 @@ impl Tree {
         path: &str,
         bytes: &[u8],
         now: SystemTime,
-    ) -> io::Result<Vec<Piece>> {
+    ) -> io::Result<Vec<FilePiece>> {
         if !self.has_parent(path) {
             return missing();
         }
@@ -168,7 +168,7 @@ impl Tree {
         path: &str,
         bytes: &[u8],
         now: SystemTime,
-    ) -> io::Result<Vec<Piece>> {
+    ) -> io::Result<Vec<FilePiece>> {
         let Some(file) = self.files.get_mut(path) else {
             return self.write(path, bytes, now);
         };
@@ -176,7 +176,7 @@ impl Tree {
         file.bytes.extend_from_slice(bytes);
         file.parts += 1;
         file.changed = now;
-        Ok(vec![Piece::Part {
+        Ok(vec![FilePiece::Part {
             path: path.to_owned(),
             part,
             bytes: bytes.to_vec(),
@@ -184,7 +184,7 @@ impl Tree {
         }])
     }
 
-    pub(super) fn rename(&mut self, from: &str, to: &str) -> io::Result<Vec<Piece>> {
+    pub(super) fn rename(&mut self, from: &str, to: &str) -> io::Result<Vec<FilePiece>> {
         if !self.has_parent(to) {
             return missing();
         }
@@ -214,7 +214,7 @@ impl Tree {
         Ok(pieces)
     }
 
-    fn rename_file(&mut self, from: &str, to: &str) -> Vec<Piece> {
+    fn rename_file(&mut self, from: &str, to: &str) -> Vec<FilePiece> {
         let Some(mut file) = self.files.remove(from) else {
             return Vec::new();
         };
@@ -224,14 +224,14 @@ impl Tree {
         vec![gone(from), gone(to), piece]
     }
 
-    pub(super) fn remove(&mut self, path: &str) -> io::Result<Vec<Piece>> {
+    pub(super) fn remove(&mut self, path: &str) -> io::Result<Vec<FilePiece>> {
         match self.files.remove(path) {
             Some(_) => Ok(vec![gone(path)]),
             None => missing(),
         }
     }
 
-    pub(super) fn make_folder(&mut self, path: &str) -> io::Result<Vec<Piece>> {
+    pub(super) fn make_folder(&mut self, path: &str) -> io::Result<Vec<FilePiece>> {
         if self.folders.contains(path) || self.files.contains_key(path) {
             return Err(ErrorKind::AlreadyExists.into());
         }
@@ -242,7 +242,7 @@ impl Tree {
         Ok(new.map(folder).collect())
     }
 
-    pub(super) fn remove_folder(&mut self, path: &str) -> io::Result<Vec<Piece>> {
+    pub(super) fn remove_folder(&mut self, path: &str) -> io::Result<Vec<FilePiece>> {
         if !self.folders.remove(path) {
             return missing();
         }

@@ -3,11 +3,11 @@
 
 use libfuzzer_sys::fuzz_target;
 use tautmark::drawing::{
-    Bundled, Desk, Drawing, ElevationShow, Hand, PlanShow, elevation, fitted, lay_out, plan,
+    Bundled, Drawing, ElevationShow, Hand, LayoutDesk, PlanShow, elevation, fitted, lay_out, plan,
 };
 
 fn drawn(drawing: &Drawing, hand: &Hand, room: [f64; 2]) {
-    let desk = Desk {
+    let desk = LayoutDesk {
         hand,
         measure: &Bundled,
     };

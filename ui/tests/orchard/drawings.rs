@@ -2,7 +2,9 @@
 
 use super::list;
 use slint::{Global, SharedString};
-use tautmark_ui::{Anchor, App, Drawing, DrawingVm, Label, Nav, Page, Place, Role, Stroke};
+use tautmark_ui::{
+    Anchor, App, DrawingVm, Nav, Page, Paint, PaintedDrawing, PaintedLabel, PaintedStroke, Place,
+};
 
 /// Marks A to F of the plan, in mm.
 const MARKS: [(&str, f32, f32); 6] = [
@@ -24,7 +26,7 @@ pub fn draw(app: &App, width: f32, height: f32) {
     DrawingVm::get(app).set_drawing(drawing);
 }
 
-fn plan(width: f32, height: f32) -> Drawing {
+fn plan(width: f32, height: f32) -> PaintedDrawing {
     let margin = if height < 200.0 { 20.0 } else { 34.0 };
     let scale = ((width - 2.0 * margin) / 11_020.0)
         .min((height - 2.0 * margin) / 7790.0)
@@ -61,14 +63,14 @@ fn plan(width: f32, height: f32) -> Drawing {
             y - 5.0,
             y + 5.0
         );
-        labels.push(label(mark.0, x - 12.0, y - 12.0, 13.0, Role::Ink));
+        labels.push(label(mark.0, x - 12.0, y - 12.0, 13.0, Paint::Ink));
     }
-    Drawing {
+    PaintedDrawing {
         strokes: list(vec![
-            stroke(&tapes, Role::Second, 1.0),
-            stroke(&walls, Role::Ink, 4.0),
-            stroke(&crosses, Role::Ink, 2.0),
-            stroke(&string_line(&at), Role::String, 2.5),
+            stroke(&tapes, Paint::Second, 1.0),
+            stroke(&walls, Paint::Ink, 4.0),
+            stroke(&crosses, Paint::Ink, 2.0),
+            stroke(&string_line(&at), Paint::String, 2.5),
         ]),
         labels: list(labels),
         description: "Plan with six marks and two strings".into(),
@@ -109,7 +111,7 @@ fn dashes(a: (f32, f32), b: (f32, f32)) -> String {
 }
 
 /// A post with what goes on it, and how far each is from the laser line.
-fn post(width: f32, height: f32) -> Drawing {
+fn post(width: f32, height: f32) -> PaintedDrawing {
     let (middle, top, foot) = (width / 2.0, height * 0.16, height * 0.84);
     let laser = height * 0.55;
     let mut strokes = Vec::new();
@@ -122,7 +124,7 @@ fn post(width: f32, height: f32) -> Drawing {
         let y = height * at;
         strokes.push(fill(
             &format!("M0 {y}H{}V{}H0Z", middle - 20.0, y + 12.0),
-            Role::Timber,
+            Paint::Timber,
         ));
         strokes.push(fill(
             &format!(
@@ -132,7 +134,7 @@ fn post(width: f32, height: f32) -> Drawing {
                 y + 17.0,
                 middle + 20.0
             ),
-            Role::Timber,
+            Paint::Timber,
         ));
         let sign = if y < laser { "up " } else { "down " };
         labels.push(label(
@@ -140,23 +142,23 @@ fn post(width: f32, height: f32) -> Drawing {
             middle / 2.0,
             y - 16.0,
             22.0,
-            Role::Ink,
+            Paint::Ink,
         ));
         labels.push(label(
             &format!("{sign}{right}"),
             middle * 1.5,
             y - 11.0,
             22.0,
-            Role::Ink,
+            Paint::Ink,
         ));
     }
     strokes.push(stroke(
         &dashes((0.0, laser), (width, laser)),
-        Role::Level,
+        Paint::Level,
         3.0,
     ));
-    strokes.push(Stroke {
-        fill: Role::Post,
+    strokes.push(PaintedStroke {
+        fill: Paint::Post,
         ..stroke(
             &format!(
                 "M{} {top}H{}V{foot}H{}Z",
@@ -164,16 +166,16 @@ fn post(width: f32, height: f32) -> Drawing {
                 middle + 20.0,
                 middle - 20.0
             ),
-            Role::Ink,
+            Paint::Ink,
             2.5,
         )
     });
     strokes.push(stroke(
         &format!("M0 {}L{middle} {foot}L{width} {}", foot - 6.0, foot + 8.0),
-        Role::Soil,
+        Paint::Soil,
         3.0,
     ));
-    labels.push(Label {
+    labels.push(PaintedLabel {
         anchor: Anchor::End,
         halo: true,
         ..label(
@@ -181,10 +183,10 @@ fn post(width: f32, height: f32) -> Drawing {
             width - 6.0,
             laser - 14.0,
             14.0,
-            Role::Level,
+            Paint::Level,
         )
     });
-    Drawing {
+    PaintedDrawing {
         strokes: list(strokes),
         labels: list(labels),
         description: "Post 4 with its boards and the laser line".into(),
@@ -192,39 +194,39 @@ fn post(width: f32, height: f32) -> Drawing {
 }
 
 /// The small plan of the list of jobs.
-pub fn thumb() -> Drawing {
-    Drawing {
+pub fn thumb() -> PaintedDrawing {
+    PaintedDrawing {
         strokes: list(vec![
-            stroke("M8 64H36M82 34L89 7", Role::Ink, 2.5),
-            stroke("M36 64H74L82 34", Role::String, 2.0),
+            stroke("M8 64H36M82 34L89 7", Paint::Ink, 2.5),
+            stroke("M36 64H74L82 34", Paint::String, 2.0),
         ]),
         labels: list(vec![]),
         description: "".into(),
     }
 }
 
-fn stroke(commands: &str, role: Role, width: f32) -> Stroke {
-    Stroke {
+fn stroke(commands: &str, role: Paint, width: f32) -> PaintedStroke {
+    PaintedStroke {
         commands: commands.into(),
         role,
         width,
-        fill: Role::None,
-        ..Stroke::default()
+        fill: Paint::None,
+        ..PaintedStroke::default()
     }
 }
 
-fn fill(commands: &str, role: Role) -> Stroke {
-    Stroke {
+fn fill(commands: &str, role: Paint) -> PaintedStroke {
+    PaintedStroke {
         commands: commands.into(),
-        role: Role::None,
+        role: Paint::None,
         width: 0.0,
         fill: role,
-        ..Stroke::default()
+        ..PaintedStroke::default()
     }
 }
 
-fn label(text: &str, x: f32, y: f32, size: f32, role: Role) -> Label {
-    Label {
+fn label(text: &str, x: f32, y: f32, size: f32, role: Paint) -> PaintedLabel {
+    PaintedLabel {
         x,
         y,
         text: SharedString::from(text),

@@ -2,7 +2,7 @@
 
 use super::{fact, list, row, status};
 use slint::Global;
-use tautmark_ui::{App, BoardsVm, CutListVm, FrameVm, HeightsVm, Item, LevelsVm, Verdict};
+use tautmark_ui::{App, BoardsVm, CutListVm, FrameVm, HeightsVm, LevelsVm, RowItem, Verdict};
 
 pub fn levels(app: &App) {
     let vm = LevelsVm::get(app);
@@ -10,7 +10,7 @@ pub fn levels(app: &App) {
         Verdict::Good,
         "**Set-up 2 is 62 higher than set-up 1.** Two checks, closing to 1 mm; your laser explains up to 4.",
     ));
-    let strong = |item: Item| Item {
+    let strong = |item: RowItem| RowItem {
         strong: true,
         ..item
     };

@@ -14,7 +14,7 @@ use i_slint_backend_testing::{TestingBackend, TestingBackendOptions, mock_elapse
 use slint::{ComponentHandle, Global, LogicalSize, ModelRc, SharedString, StyledText, VecModel};
 use std::{rc::Rc, time::Duration};
 use tautmark_ui::{
-    App, DrawingVm, Fact, FormShape, Item, Nav, Page, Place, Status, Theme, ThemeMode, Verdict,
+    App, DrawingVm, Fact, FormShape, Nav, Page, Place, RowItem, Status, Theme, ThemeMode, Verdict,
 };
 
 /// A window of the app in this test's own thread, full of the orchard corner.
@@ -295,15 +295,15 @@ pub fn fact(id: &str, label: &str, figure: &str, tail: &str) -> Fact {
     }
 }
 
-pub fn row(title: &str, note: &str, verdict: Verdict, figure: &str, tail: &str) -> Item {
-    Item {
+pub fn row(title: &str, note: &str, verdict: Verdict, figure: &str, tail: &str) -> RowItem {
+    RowItem {
         id: title.into(),
         title: title.into(),
         note: unbroken(note).into(),
         verdict,
         figure: figure.into(),
         tail: tail.into(),
-        ..Item::default()
+        ..RowItem::default()
     }
 }
 

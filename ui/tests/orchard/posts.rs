@@ -2,7 +2,7 @@
 
 use super::{fact, list, row, said};
 use slint::Global;
-use tautmark_ui::{App, FrameVm, Item, MarkOutVm, PostsVm, StripBay, StripPost, Verdict};
+use tautmark_ui::{App, FrameVm, MarkOutVm, PostsVm, RowItem, StripBay, StripPost, Verdict};
 
 pub fn posts(app: &App) {
     let vm = PostsVm::get(app);
@@ -41,7 +41,7 @@ pub fn posts(app: &App) {
             })
             .collect(),
     ));
-    let numbered = |n: &str, title, note, verdict, figure, tail| Item {
+    let numbered = |n: &str, title, note, verdict, figure, tail| RowItem {
         lead: n.into(),
         ..row(title, note, verdict, figure, tail)
     };

@@ -2,7 +2,7 @@
 
 use super::{fact, list, row, said, status};
 use slint::Global;
-use tautmark_ui::{App, CornerVm, Item, LinesVm, Remedy, StringVm, Verdict, WallsVm};
+use tautmark_ui::{App, CornerVm, LinesVm, Remedy, RowItem, StringVm, Verdict, WallsVm};
 
 pub fn walls(app: &App) {
     let vm = WallsVm::get(app);
@@ -35,7 +35,7 @@ pub fn walls(app: &App) {
             "13 496",
             "± 2",
         ),
-        Item {
+        RowItem {
             selected: true,
             ..row(
                 "C to D",
@@ -45,7 +45,7 @@ pub fn walls(app: &App) {
                 "± 2",
             )
         },
-        Item {
+        RowItem {
             left_out: true,
             ..row("B to D", "left out", Verdict::None, "10 762", "")
         },

@@ -1,16 +1,17 @@
 //! What the guide round a corner says and shows.
 
 use super::guide::{Guide, Next, line, sees};
-use crate::app::desk::Desk;
-use crate::app::kit::fields::{FormFigure, figure, pick, result};
+use crate::app::desk::{Desk, Then};
+use crate::app::kit::{FormFigure, FormRow, figure, pick, result};
+use crate::app::levels::datum::{choose_change_point, choose_datum};
+use crate::app::levels::figures::ask;
 use crate::app::levels::standing::{in_doubt, step_between};
-use crate::app::names::points::said_down;
+use crate::app::names::said_down;
 use crate::job::model::Setup;
 use crate::length;
-use tautmark_ui::Field as Row;
 
 /// The steps with their figures.
-pub fn rows(desk: &Desk, guide: &Guide<'_>) -> Vec<Row> {
+pub fn rows(desk: &Desk, guide: &Guide<'_>) -> Vec<FormRow> {
     let unit = desk.job().show.lengths;
     let said = |down: Option<f64>| down.map_or_else(|| "—".to_owned(), |mm| said_down(mm, unit));
     let name = |setup: Option<&Setup>, usual: &str| {
@@ -22,47 +23,55 @@ pub fn rows(desk: &Desk, guide: &Guide<'_>) -> Vec<Row> {
     );
     let mut rows = Vec::new();
     let seen = |setup: Option<&Setup>, point| setup.and_then(|setup| sees(setup, point));
-    match guide.datum {
-        None => rows.push(pick(
-            "datum",
-            "1. Choose the datum",
-            "where heights start",
-            "",
-        )),
+    let from = guide.from;
+    rows.push(match guide.datum {
+        None => {
+            let row = pick("1. Choose the datum", "", |desk| choose_datum(desk, None));
+            row.noted("where heights start")
+        }
         Some(datum) => {
             let label = format!("1. Datum {datum} from {first}");
             let down = seen(guide.first, datum);
             let tied = guide.first.and_then(|first| line(desk, first)).is_some();
-            let note = if down.is_none() && tied {
-                "not needed: its line is known by another point"
-            } else {
-                ""
-            };
-            rows.push(figure("datum", &label, note, &said(down)));
+            let to = datum.clone();
+            let row = figure(&label, &said(down), move |desk| ask(desk, from, to));
+            match down.is_none() && tied {
+                true => row.noted("not needed: its line is known by another point"),
+                false => row,
+            }
         }
-    }
+    });
     let named = guide.point.map_or("a change point", |point| point.as_str());
     let why = "a fixed point both places see, about as far from either";
-    rows.push(pick("point", "2. Change point", why, named));
+    let change = pick("2. Change point", named, move |desk| {
+        choose_change_point(desk, from)
+    });
+    rows.push(change.noted(why));
     if let Some(point) = guide.point {
-        let label = format!("3. {point} from {first}");
-        rows.push(figure("first", &label, "", &said(seen(guide.first, point))));
-        if guide.second.is_some() {
-            let label = format!("4. {point} again from {second}");
-            rows.push(figure(
-                "second",
-                &label,
-                "",
-                &said(seen(guide.second, point)),
-            ));
-        }
+        let (label, to) = (format!("3. {point} from {first}"), point.clone());
+        let down = said(seen(guide.first, point));
+        rows.push(figure(&label, &down, move |desk| ask(desk, from, to)));
+    }
+    if let (Some(point), Some(_)) = (guide.point, guide.second) {
+        let (label, to) = (format!("4. {point} again from {second}"), point.clone());
+        let down = said(seen(guide.second, point));
+        rows.push(figure(&label, &down, move |desk| ask(desk, from + 1, to)));
     }
     rows.extend(single_points(desk, guide));
     rows
 }
 
+/// Says where the step from one line to the other comes from.
+fn explain(desk: &mut Desk) -> Then {
+    desk.explain(
+        "How far one line is above the other",
+        "From every point that ties the set-ups together, all sights adjusted at once; one more \
+         point seen from both, as far from the one as from the other, makes it surer.",
+    )
+}
+
 /// What each change point by itself says of the step, where there are several.
-fn single_points(desk: &Desk, guide: &Guide<'_>) -> Vec<Row> {
+fn single_points(desk: &Desk, guide: &Guide<'_>) -> Vec<FormRow> {
     let (Some(levels), Some(first), Some(second)) =
         (&desk.solution.levels, guide.first, guide.second)
     else {
@@ -75,13 +84,8 @@ fn single_points(desk: &Desk, guide: &Guide<'_>) -> Vec<Row> {
         .map(|one| {
             let label = format!("By {} alone", one.point);
             let way = if one.step < 0.0 { "lower" } else { "higher" };
-            result(
-                &format!("by {}", one.point),
-                &label,
-                "",
-                &length::show(one.step.abs(), unit),
-                way,
-            )
+            let step = length::show(one.step.abs(), unit);
+            result(&label, &step, way, explain)
         })
         .collect()
 }
@@ -149,5 +153,6 @@ pub fn carried(desk: &Desk, guide: &Guide<'_>) -> Option<FormFigure> {
         what: format!("Set-up {} against set-up {first}", second.id),
         figure: length::show(fix.step.abs(), unit),
         tail: format!("{way} {}", length::show_pm(fix.step_pm, unit)),
+        explain: Box::new(explain),
     })
 }

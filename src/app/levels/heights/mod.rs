@@ -1,13 +1,13 @@
-//! Mark heights: one post at a time, everything that is marked on it from one laser line.
+//! Mark heights: a person goes from post to post and marks on each, from one laser line, everything that
+//! is fixed to it.
 
 mod said;
 mod sight;
 
-use crate::app::bridge::Bridge;
-use crate::app::bridge::screen::{Picture, Screen, Spec};
+use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then, caution};
-use crate::app::kit::plan::plan_of_run;
-use crate::app::names::things::{marked, run_called};
+use crate::app::kit::plan_of_run;
+use crate::app::names::{marked, run_called};
 use crate::cautions::LASER;
 use crate::drawing::post_heights;
 use crate::job::SetupId;
@@ -64,15 +64,15 @@ impl Screen for Heights {
         false
     }
 
-    fn picture(&self, desk: &Desk) -> Option<Picture> {
+    fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         let setup = setup_in_sight(desk).map(|(id, _)| id);
         let run = desk.job().runs.get(desk.chosen.run);
         let own = run.and_then(|run| {
             let post = (&run.id, desk.chosen.post);
             post_heights(desk.job(), &desk.solution, post, setup, desk.view.aspect())
         });
-        Some(Picture::or(own, || {
-            Picture::Drawing(plan_of_run(desk, |_| {}))
+        Some(PagePicture::or(own, || {
+            PagePicture::Drawing(plan_of_run(desk, |_| {}))
         }))
     }
 

@@ -2,11 +2,11 @@
 
 use super::sight::{in_sight, is_marked, setup_in_sight};
 use crate::app::desk::{Desk, Then};
-use crate::app::kit::words::{fact, status};
+use crate::app::kit::{fact, status};
 use crate::app::levels::standing::problems;
-use crate::app::names::things::end_name;
+use crate::app::names::end_name;
 use crate::boards::{BayAt, PostHeights};
-use crate::job::model::Run;
+use crate::job::model::{Gravel, Run};
 use crate::length::{self, Unit};
 use tautmark_ui::{Fact, Status, Verdict};
 
@@ -152,40 +152,46 @@ fn gap_fact(desk: &Desk, gap: f64, side: &str) -> Fact {
     }
 }
 
+/// Where each figure of the page comes from: its id, what stands over the words, and the words, of the
+/// ground at the post and of the gravel board in the job.
+const ORIGINS: [(&str, &str, fn(&Desk, &str) -> String); 3] = [
+    ("dig", "Dig out", |desk, ground| {
+        format!(
+            "The ground at this post, straight between the ground points sighted on the run, is at \
+             {ground}; the gravel board and its clearance of {} must fit in below it.",
+            said(desk, gravel(desk).clearance)
+        )
+    }),
+    ("gap", "Gap under the gravel board", |desk, ground| {
+        format!(
+            "The bottom of the gravel board less the ground at this post, which is at {ground} \
+             straight between the ground points sighted on the run; you accept {}.",
+            said(desk, gravel(desk).gap)
+        )
+    }),
+    ("above", "Post above the ground", |_, ground| {
+        format!(
+            "From the ground at this post, at {ground} straight between the ground points sighted \
+             on the run, to the top of the post."
+        )
+    }),
+];
+
+fn said(desk: &Desk, mm: f64) -> String {
+    length::show_with_unit(mm, desk.job().show.lengths)
+}
+
+fn gravel(desk: &Desk) -> Gravel {
+    desk.job().boards.gravel.clone().unwrap_or_default()
+}
+
 /// Says in one sentence where a figure comes from.
 pub fn explain(desk: &mut Desk, id: &str) -> Then {
-    let Some((_, post)) = in_sight(desk) else {
+    let origin = ORIGINS.iter().find(|(of, ..)| *of == id);
+    let Some(((_, title, words), (_, post))) = origin.zip(in_sight(desk)) else {
         return Then::Stay;
     };
-    let unit = desk.job().show.lengths;
-    let said = |mm: f64| length::show_with_unit(mm, unit);
-    let ground = post.ground.map_or_else(|| "—".to_owned(), said);
-    let gravel = desk.job().boards.gravel.clone().unwrap_or_default();
-    let (title, text) = match id {
-        "dig" => (
-            "Dig out",
-            format!(
-                "The ground at this post, straight between the ground points sighted on the run, \
-                 is at {ground}; the gravel board and its clearance of {} must fit in below it.",
-                said(gravel.clearance)
-            ),
-        ),
-        "gap" => (
-            "Gap under the gravel board",
-            format!(
-                "The bottom of the gravel board less the ground at this post, which is at \
-                 {ground} straight between the ground points sighted on the run; you accept {}.",
-                said(gravel.gap)
-            ),
-        ),
-        _ => (
-            "Post above the ground",
-            format!(
-                "From the ground at this post, at {ground} straight between the ground points \
-                 sighted on the run, to the top of the post."
-            ),
-        ),
-    };
-    desk.explain(title, &text);
-    Then::Stay
+    let ground = post.ground.map(|mm| said(desk, mm));
+    let text = words(desk, ground.as_deref().unwrap_or("—"));
+    desk.explain(title, &text)
 }

@@ -1,7 +1,7 @@
 //! The post whose heights are marked, and the set-up that they are measured from.
 
 use crate::app::desk::Desk;
-use crate::app::names::things::marked;
+use crate::app::names::marked;
 use crate::boards::PostHeights;
 use crate::job::model::Run;
 use crate::job::{RunId, SetupId};

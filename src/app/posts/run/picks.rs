@@ -1,9 +1,9 @@
 //! What a run is tied to, picked from a list: its string, its start and its end.
 
-use super::figures::{Part, RunFigure};
+use super::figures::end_length;
 use crate::app::desk::{Desk, Menu, Then};
-use crate::app::kit::words::capital;
-use crate::app::names::things::{string_name, the, wall_name};
+use crate::app::kit::capital;
+use crate::app::names::{string_name, the, wall_name};
 use crate::job::edit::{Change, Edit};
 use crate::job::model::{End, Run};
 
@@ -77,11 +77,7 @@ pub fn ask_end(desk: &mut Desk, at: usize, which: Which) -> Then {
         which == Which::End,
         "At a length from the start",
         "measured along the string",
-        move |desk| {
-            let part = Part::EndLength;
-            desk.ask(Box::new(RunFigure { run: at, part }));
-            Then::Keypad
-        },
+        move |desk| desk.ask(end_length(at)),
     );
     desk.offer(menu)
 }

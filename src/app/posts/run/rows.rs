@@ -1,62 +1,28 @@
-//! The rows of a run that is set up.
+//! The rows of a run that is set up, in the order in which a run is thought out.
 
-use super::figures::{Part, corner_of};
-use crate::app::kit::fields::{check, choice, figure, heading, pick, pictured, text};
-use crate::app::kit::plan::small;
-use crate::app::names::things::{end_name, string_name};
+use super::figures;
+use super::figures::corner_of;
+use super::picks::{Which, ask_end, ask_string, change};
+use crate::app::desk::{Desk, Then};
+use crate::app::kit::{FormRow, check, choice, heading, pick, small, text};
+use crate::app::names::{end_name, string_name};
 use crate::drawing::corner_small;
 use crate::job::CornerId;
-use crate::job::model::{BayFit, Hung, Job, PostSet, Run, Side};
-use crate::length;
+use crate::job::edit::{Change, Edit, Thing};
+use crate::job::model::{BayFit, Gate, Hung, Job, Leaf, PostSet, Run, Side};
 use crate::solve;
-use tautmark_ui::{Drawing, Field as Row};
+use tautmark_ui::PaintedDrawing;
 
-/// All of them, in the order in which a run is thought out.
+/// All of them, of the run at this place in the file.
 #[must_use]
-pub fn rows(job: &Job, run: &Run) -> Vec<Row> {
+pub fn rows(job: &Job, at: usize, run: &Run) -> Vec<FormRow> {
     let parts = [ends, posts, corner, gates, pins, holes];
-    let mut rows: Vec<Row> = parts.iter().flat_map(|part| part(job, run)).collect();
-    rows.push(pick("remove", "Remove this run", "with its ticks", ""));
-    rows
+    let rows = parts.iter().flat_map(|part| part(job, at, run));
+    let remove = pick("Remove this run", "", move |desk| remove(desk, at));
+    rows.chain([remove.noted("with its ticks")]).collect()
 }
 
-/// Tells the row of a figure from every other.
-#[must_use]
-pub fn key(part: Part) -> String {
-    format!("{part:?}")
-}
-
-/// Every figure that the run can be asked for.
-#[must_use]
-pub fn figures(job: &Job, at: usize) -> Vec<Part> {
-    let run = job.runs.get(at);
-    let mut all = vec![
-        Part::Gap,
-        Part::PostWidth,
-        Part::PostDepth,
-        Part::LongestBay,
-        Part::EndLength,
-        Part::CornerWidth,
-        Part::CornerDepth,
-        Part::HoleDiameter,
-        Part::HoleDepth,
-        Part::Tolerance,
-    ];
-    for i in 0..run.map_or(0, |run| run.gates.len()) {
-        all.extend([Part::GateAt(i), Part::GateClear(i)]);
-        all.extend([Part::Hinge(i), Part::Latch(i), Part::UnderLeaf(i)]);
-    }
-    all.extend((0..run.map_or(0, |run| run.pins.len())).map(Part::PinAt));
-    all
-}
-
-fn part_row(job: &Job, run: &Run, part: Part) -> Row {
-    let value = part.value(job, run);
-    let value = value.map_or_else(|| "—".to_owned(), |mm| length::show(mm, job.show.lengths));
-    figure(&key(part), &part.label(), part.hint(), &value)
-}
-
-fn ends(job: &Job, run: &Run) -> Vec<Row> {
+fn ends(job: &Job, at: usize, run: &Run) -> Vec<FormRow> {
     let named = |end| end_name(job, end).unwrap_or_else(|| "—".to_owned());
     let by_length = run.end.as_ref().is_some_and(|end| end.length.is_some());
     let end = if by_length {
@@ -64,70 +30,84 @@ fn ends(job: &Job, run: &Run) -> Vec<Row> {
     } else {
         named(run.end.as_ref())
     };
+    let string = string_name(job, &run.line);
+    let start = named(run.start.as_ref());
     let mut rows = vec![
-        text("name", "Name of the run", "Front, say", &run.name),
-        heading("From and to"),
-        pick("string", "Follows", "", &string_name(job, &run.line)),
-        pick(
-            "start",
-            "Starts at",
-            "the zero of the tape",
-            &named(run.start.as_ref()),
+        text(
+            "Name of the run",
+            "Front, say",
+            &run.name,
+            move |desk, text| {
+                let value = Run {
+                    name: text.to_owned(),
+                    ..desk.saved().runs.get(at).cloned().unwrap_or_default()
+                };
+                desk.amend(Edit::Run(Change::Replace { at, value }));
+                Then::Stay
+            },
         ),
-        pick("end", "Ends at", "", &end),
+        heading("From and to"),
+        pick("Follows", &string, move |desk| ask_string(desk, at)),
+        pick("Starts at", &start, move |desk| {
+            ask_end(desk, at, Which::Start)
+        })
+        .noted("the zero of the tape"),
+        pick("Ends at", &end, move |desk| ask_end(desk, at, Which::End)),
     ];
     if by_length {
-        rows.push(part_row(job, run, Part::EndLength));
+        rows.push(figures::end_length(at).row(job));
     }
-    let side = run.side.map(|side| usize::from(side == Side::Right));
+    let sides = [("Left", Side::Left), ("Right", Side::Right)];
     let label = "Posts stand, looking along the string";
-    rows.push(choice("side", label, &["Left", "Right"], side));
+    rows.push(choice(label, sides, run.side, move |desk, side| {
+        change(desk, at, |run| run.side = Some(side))
+    }));
     rows
 }
 
-fn posts(job: &Job, run: &Run) -> Vec<Row> {
+fn posts(job: &Job, at: usize, run: &Run) -> Vec<FormRow> {
     let fit = run.bays.clone().unwrap_or_default().fit;
-    let options = ["All equal", "Full, one short"];
+    let fits = [
+        ("All equal", BayFit::Equal),
+        ("Full, one short", BayFit::Full),
+    ];
     vec![
         heading("Posts and bays"),
-        part_row(job, run, Part::Gap),
-        part_row(job, run, Part::PostWidth),
-        part_row(job, run, Part::PostDepth),
-        part_row(job, run, Part::LongestBay),
-        choice(
-            "fit",
-            "Bays",
-            &options,
-            Some(usize::from(fit == BayFit::Full)),
-        ),
+        figures::gap(at).row(job),
+        figures::post_width(at).row(job),
+        figures::post_depth(at).row(job),
+        figures::longest_bay(at).row(job),
+        choice("Bays", fits, Some(fit), move |desk, fit| {
+            change(desk, at, |run| run.bays.get_or_insert_default().fit = fit)
+        }),
     ]
 }
 
-fn corner(job: &Job, run: &Run) -> Vec<Row> {
-    let Some((_, corner)) = corner_of(job, run) else {
+fn corner(job: &Job, run_at: usize, run: &Run) -> Vec<FormRow> {
+    let Some((at, corner)) = corner_of(job, run) else {
         return Vec::new();
     };
     let [first, second] = &corner.lines;
-    let options = [
-        format!("Square to {first}"),
-        format!("Square to {second}"),
-        "On the bisector".to_owned(),
+    let sets = [
+        (format!("Square to {first}"), PostSet::First),
+        (format!("Square to {second}"), PostSet::Second),
+        ("On the bisector".to_owned(), PostSet::Bisect),
     ];
-    let options: Vec<&str> = options.iter().map(String::as_str).collect();
     let set = corner.post.clone().unwrap_or_default().set;
-    let set = match set {
-        PostSet::First => 0,
-        PostSet::Second => 1,
-        PostSet::Bisect => 2,
-    };
+    let label = "The corner post stands";
+    let turned = choice(label, sets, Some(set), move |desk, set| {
+        if let Some(mut value) = desk.saved().corners.get(at).cloned() {
+            value.post.get_or_insert_default().set = set;
+            desk.change(Edit::Corner(Change::Replace { at, value }));
+        }
+        Then::Stay
+    });
+    let [width, depth] = figures::corner_post(run_at);
     vec![
         heading(&format!("Post at corner {}", corner.id)),
-        pictured(
-            choice("set", "The corner post stands", &options, Some(set)),
-            pictures(job, &corner.id),
-        ),
-        part_row(job, run, Part::CornerWidth),
-        part_row(job, run, Part::CornerDepth),
+        turned.pictured(pictures(job, &corner.id)),
+        width.row(job),
+        depth.row(job),
     ]
 }
 
@@ -135,7 +115,7 @@ fn corner(job: &Job, run: &Run) -> Vec<Row> {
 const PICTURE: [f64; 2] = [104.0, 76.0];
 
 /// The post in its corner, each way it can be turned; none while the corner is not settled.
-fn pictures(job: &Job, id: &CornerId) -> Vec<Drawing> {
+fn pictures(job: &Job, id: &CornerId) -> Vec<PaintedDrawing> {
     let ways = [PostSet::First, PostSet::Second, PostSet::Bisect];
     let drawn = ways.map(|set| {
         let mut job = job.clone();
@@ -147,64 +127,96 @@ fn pictures(job: &Job, id: &CornerId) -> Vec<Drawing> {
     drawn.into_iter().collect::<Option<_>>().unwrap_or_default()
 }
 
-fn gates(job: &Job, run: &Run) -> Vec<Row> {
+fn gates(job: &Job, at: usize, run: &Run) -> Vec<FormRow> {
     let mut rows = vec![heading("Gates")];
     for (i, gate) in run.gates.iter().enumerate() {
-        rows.push(part_row(job, run, Part::GateAt(i)));
-        rows.push(part_row(job, run, Part::GateClear(i)));
-        let label = format!("Gate {}: gaps round its leaf", i + 1);
-        let note = "gives the leaf’s width";
-        rows.push(check(
-            &format!("leaf {i}"),
-            &label,
-            note,
-            gate.leaf.is_some(),
-        ));
-        if let Some(leaf) = &gate.leaf {
-            for part in [Part::Hinge(i), Part::Latch(i), Part::UnderLeaf(i)] {
-                rows.push(part_row(job, run, part));
-            }
-            let hung = Some(usize::from(leaf.hung == Hung::End));
-            let label = format!("Gate {} hangs on the post nearer the run’s", i + 1);
-            rows.push(choice(
-                &format!("hung {i}"),
-                &label,
-                &["Start", "End"],
-                hung,
-            ));
-        }
-        let label = format!("Remove gate {}", i + 1);
-        rows.push(pick(&format!("remove gate {i}"), &label, "", ""));
+        rows.extend(gate_rows(job, at, i, gate));
     }
-    rows.push(pick("add gate", "Add a gate", "", ""));
+    let count = run.gates.len();
+    rows.push(pick("Add a gate", "", move |desk| {
+        desk.ask(figures::new_gate(at, count))
+    }));
     rows
 }
 
-fn pins(job: &Job, run: &Run) -> Vec<Row> {
+fn gate_rows(job: &Job, run: usize, i: usize, gate: &Gate) -> Vec<FormRow> {
+    let label = format!("Gate {}: gaps round its leaf", i + 1);
+    let leaf = check(&label, gate.leaf.is_some(), move |desk| {
+        change_gate(desk, run, i, |gate| {
+            gate.leaf = match gate.leaf {
+                Some(_) => None,
+                None => Some(Leaf::default()),
+            };
+        })
+    });
+    let mut rows = vec![
+        figures::gate_at(run, i).row(job),
+        figures::gate_clear(run, i).row(job),
+        leaf.noted("gives the leaf’s width"),
+    ];
+    if let Some(leaf) = &gate.leaf {
+        rows.extend(figures::leaf_gaps(run, i).map(|gap| gap.row(job)));
+        let label = format!("Gate {} hangs on the post nearer the run’s", i + 1);
+        let ends = [("Start", Hung::Start), ("End", Hung::End)];
+        rows.push(choice(&label, ends, Some(leaf.hung), move |desk, hung| {
+            change_gate(desk, run, i, |gate| {
+                gate.leaf.get_or_insert_default().hung = hung;
+            })
+        }));
+    }
+    let label = format!("Remove gate {}", i + 1);
+    rows.push(pick(&label, "", move |desk| {
+        let change = Change::Remove { at: i };
+        desk.change_and_say(Edit::Gate { run, change }, "Gate removed.")
+    }));
+    rows
+}
+
+fn change_gate(desk: &mut Desk, run: usize, i: usize, how: impl FnOnce(&mut Gate)) -> Then {
+    change(desk, run, |run| {
+        if let Some(gate) = run.gates.get_mut(i) {
+            how(gate);
+        }
+    })
+}
+
+fn pins(job: &Job, run_at: usize, run: &Run) -> Vec<FormRow> {
     let mut rows = vec![heading("Pinned posts")];
-    for (i, pin) in run.pins.iter().enumerate() {
-        let mut row = part_row(job, run, Part::PinAt(i));
-        if pin.stands {
-            row.note = "stands there already".into();
-        }
-        rows.push(row);
-        let label = format!("Remove pin {}", i + 1);
-        rows.push(pick(&format!("remove pin {i}"), &label, "", ""));
+    for (at, pin) in run.pins.iter().enumerate() {
+        let row = figures::pin_at(run_at, at).row(job);
+        rows.push(match pin.stands {
+            true => row.noted("stands there already"),
+            false => row,
+        });
+        let label = format!("Remove pin {}", at + 1);
+        rows.push(pick(&label, "", move |desk| {
+            let (run, change) = (run_at, Change::Remove { at });
+            desk.change_and_say(Edit::Pin { run, change }, "Pin removed.")
+        }));
     }
-    rows.push(pick(
-        "add pin",
-        "Pin a post",
-        "so that one stands just there",
-        "",
-    ));
+    let count = run.pins.len();
+    let add = pick("Pin a post", "", move |desk| {
+        desk.ask(figures::new_pin(run_at, count))
+    });
+    rows.push(add.noted("so that one stands just there"));
     rows
 }
 
-fn holes(job: &Job, run: &Run) -> Vec<Row> {
+fn holes(job: &Job, at: usize, _run: &Run) -> Vec<FormRow> {
+    let [across, deep] = figures::hole(at);
     vec![
         heading("Every run of this job"),
-        part_row(job, run, Part::HoleDiameter),
-        part_row(job, run, Part::HoleDepth),
-        part_row(job, run, Part::Tolerance),
+        across.row(job),
+        deep.row(job),
+        figures::tolerance(at).row(job),
     ]
+}
+
+fn remove(desk: &mut Desk, at: usize) -> Then {
+    let Some(id) = desk.saved().runs.get(at).map(|run| run.id.clone()) else {
+        return Then::Stay;
+    };
+    desk.change_and_say(Edit::Remove(Thing::Run(id)), "Run removed.");
+    (desk.chosen.run, desk.chosen.post) = (0, 1);
+    Then::Back
 }

@@ -1,22 +1,19 @@
 //! Equal bays, marked from one end.
 
+use super::Tail::Unit;
+use super::Value::{Count, Fine, Length, Words};
+use super::{Answer, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
 use crate::app::desk::{Desk, Menu, Then};
-use crate::app::names::things::run_name;
-use crate::app::quick::answer::Tail::Unit;
-use crate::app::quick::answer::Value::{Count, Fine, Length, Words};
-use crate::app::quick::answer::{Answer, Stop, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::keep::{self, Kept, Marks, Put};
-use crate::app::quick::sum::{Stage, Sum};
-use crate::drawing::{Drawing, Tag, Vec2};
+use crate::app::names::run_name;
+use crate::app::quick::keep::{self, KeptIn, NewMarks, Put};
+use crate::drawing::Tag;
 use crate::job::Job;
 use crate::job::edit::{Change, Edit};
 use crate::job::model::{BayFit, Bays as BaysOfRun, End, Line, Run};
 use crate::job::reading::Reading;
 use crate::length::rounded;
-use crate::quick::bays::{Bays, PostsAt, bays_of, equal_bays};
-use tautmark_ui::{Place, Verdict};
+use crate::quick::bays::{EqualBays, PostsAt, bays_of, equal_bays};
+use tautmark_ui::Place;
 
 const LENGTH: Input = Input::length("bays length", "Length to fill")
     .called("length")
@@ -36,7 +33,7 @@ const ENDS: Input = Input::choice(
     &["Both ends", "Start only", "Between walls"],
 );
 
-pub static BAYS: Sum = Sum {
+pub static BAYS: QuickSum = QuickSum {
     id: "bays",
     title: "Equal spaces",
     stage: Stage::Posts,
@@ -47,11 +44,12 @@ pub static BAYS: Sum = Sum {
     inputs: &[LENGTH, LONGEST, COUNT, ENDS],
     work: bays,
     picture: bays_picture,
+    pictured: "A row of posts at equal bays",
     caution: None,
     keep: Some(keep_bays),
 };
 
-fn row_of(given: &Given<'_>) -> Result<Bays, Stop> {
+fn row_of(given: &Given<'_>) -> Result<EqualBays, Stop> {
     let length = given.get(&LENGTH)?;
     Ok(match given.maybe_count(&COUNT)? {
         Some(count) => bays_of(length, count)?,
@@ -93,7 +91,7 @@ fn bays(given: &Given<'_>) -> Worked {
 }
 
 /// What stepping the bay as it is shown, bay by bay, would come to; none where it ends in its place.
-fn stepped(given: &Given<'_>, bays: &Bays) -> Option<String> {
+fn stepped(given: &Given<'_>, bays: &EqualBays) -> Option<String> {
     let shown = rounded(bays.size, given.unit, 0);
     let over = bays.stepping_runs_over(shown);
     (given.say(Length(over.abs())) != given.say(Length(0.0))).then(|| {
@@ -106,16 +104,16 @@ fn stepped(given: &Given<'_>, bays: &Bays) -> Option<String> {
     })
 }
 
-fn bays_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn bays_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let known = row_of(given).is_ok();
     let row = row_of(given).or_else(|_| Ok::<_, Stop>(bays_of(9000.0, 5)?));
     let Ok(row) = row else {
-        return sketch.done("Equal bays");
+        return;
     };
     let length = row.size * row.count() as f64;
     let ends = [Vec2::zeros(), Vec2::new(length, 0.0)];
-    sketch.string(ends[0], ends[1]);
+    pen.string(ends[0], ends[1]);
     let size = (length / 60.0).min(row.size / 3.0);
     let at = posts_at(given);
     let tall = length * 0.05;
@@ -127,23 +125,23 @@ fn bays_picture(given: &Given<'_>) -> Drawing {
         };
         let (low, high) = (wall - Vec2::new(0.0, tall), wall + Vec2::new(0.0, tall));
         match (walled, n) {
-            (true, 0) => sketch.wall(low, high),
-            (true, _) => sketch.wall(high, low),
+            (true, 0) => pen.wall(low, high),
+            (true, _) => pen.wall(high, low),
             (false, _) => {}
         }
     }
     for x in row.posts(at).iter().take(400) {
-        sketch.post(Vec2::new(*x, 0.0), [size, size], 0.0);
+        pen.post(Vec2::new(*x, 0.0), [size, size], 0.0);
     }
     let up = Vec2::new(0.0, 1.0);
-    sketch.dimension(&given.tag(&LENGTH), ends, up, length * 0.09);
+    pen.dimension(&LENGTH, ends, up, length * 0.09);
     let first = [ends[0], Vec2::new(row.size, 0.0)];
     let said = if known {
         given.say(Fine(row.size))
     } else {
         "?".to_owned()
     };
-    sketch.dimension(&given.said(said), first, -up, size);
+    pen.dimension(said, first, -up, size);
     if row.count() > 1 {
         let middle = Vec2::new(row.size * 1.5, 0.0);
         let tag = if given.maybe(&COUNT).is_some() {
@@ -158,9 +156,8 @@ fn bays_picture(given: &Given<'_>) -> Drawing {
             };
             Tag { text, ..tag }
         };
-        sketch.figure(&tag, middle, up);
+        pen.figure(tag, middle, up);
     }
-    sketch.done("A row of posts at equal bays")
 }
 
 /// The longest bay that gives a run as many bays as here.
@@ -173,7 +170,7 @@ fn longest(given: &Given<'_>) -> Option<f64> {
 }
 
 fn keep_bays(desk: &mut Desk, inputs: &'static [Input]) -> Then {
-    let kept = Kept {
+    let kept = KeptIn {
         title: "Equal spaces",
         said: "The run's bays.",
         place: Place::Posts,
@@ -211,7 +208,7 @@ fn run_bays(given: &Given<'_>, job: &Job, at: usize) -> Option<Edit> {
 fn new_run(given: &Given<'_>, job: &Job) -> Option<Edit> {
     let length = given.maybe(&LENGTH)?;
     let max = longest(given)?;
-    let mut marks = Marks::beside(job);
+    let mut marks = NewMarks::beside(job);
     let ends = [marks.at(0.0, 0.0), marks.at(length, 0.0)];
     let mut edits = marks.edits();
     let [from, to] = ends.clone();

@@ -1,26 +1,20 @@
 //! A laser line carried round a corner.
 
-use crate::app::quick::answer::Tail::Pm;
-use crate::app::quick::answer::Value::{Length, Way};
-use crate::app::quick::answer::{Answer, Stop, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::keep::{self, Kept};
-use crate::app::quick::sum::{Stage, Sum};
+use super::Tail::Pm;
+use super::Value::{Length, Way};
+use super::{
+    Answer, Given, Input, Pen, QuickSum, Solid, Stage, Stop, Usual, Vec2, Verdict, Worked,
+};
+use crate::app::quick::keep::{self, KeptIn};
 use crate::cautions::LASER;
-use crate::drawing::{Block, Drawing, Vec2};
 use crate::job::Job;
 use crate::job::PointId;
 use crate::job::edit::{Change, Edit, Setting};
 use crate::job::free_name;
 use crate::job::model::{Datum, Point, Setup, Sight as JobSight};
-use crate::job::usual::Usual;
 use crate::quick::Figure;
-use crate::quick::carry_level::{Closes, FromLine, Shared, Sight, TwoSetups, carry_level};
-use tautmark_ui::{Place, Verdict};
-
-const METRIC: Usual = Usual::METRIC;
-const FEET: Usual = Usual::FEET;
+use crate::quick::carry_level::{Closes, FromLine, LineSight, Shared, TwoSetups, carry_level};
+use tautmark_ui::Place;
 
 const DATUM: Input = Input::down("carry datum", "Datum from the first place")
     .called("datum")
@@ -41,12 +35,12 @@ const MARK: Input = Input::down("carry mark", "A mark under the first line")
     .may();
 const NEAR: Input = Input::length("carry distance first", "First place to the point")
     .called("first place to the point")
-    .natively(METRIC.sight, FEET.sight);
+    .natively(Usual::METRIC.sight, Usual::FEET.sight);
 const FAR: Input = Input::length("carry distance second", "Second place to the point")
     .called("second place to the point")
-    .natively(METRIC.sight, FEET.sight);
+    .natively(Usual::METRIC.sight, Usual::FEET.sight);
 
-pub static CARRY: Sum = Sum {
+pub static CARRY: QuickSum = QuickSum {
     id: "carry",
     title: "Level round a corner",
     stage: Stage::Levels,
@@ -59,9 +53,10 @@ pub static CARRY: Sum = Sum {
     inputs: &[DATUM, FIRST, SECOND, AGAIN, MARK, NEAR, FAR],
     work: carried,
     picture: carry_picture,
+    pictured: "Two places of the laser, the datum and the change point between them",
     caution: Some(&LASER),
     keep: Some(|desk, inputs| {
-        let kept = Kept {
+        let kept = KeptIn {
             title: "Level round a corner",
             said: "A datum, a change point, two set-ups and their sights.",
             place: Place::Levels,
@@ -72,7 +67,7 @@ pub static CARRY: Sum = Sum {
 
 fn sights(given: &Given<'_>) -> Result<TwoSetups, Stop> {
     let (near, far) = (given.get(&NEAR)?, given.get(&FAR)?);
-    let sight = |down, dist| Sight { down, dist };
+    let sight = |down, dist| LineSight { down, dist };
     Ok(TwoSetups {
         datum: sight(given.get(&DATUM)?, near),
         change_points: vec![Shared {
@@ -131,8 +126,8 @@ fn stepped(given: &Given<'_>, step: Figure) -> Answer {
     Answer::new(format!("The second line is {way} by"), size, Pm(step)).says(Verdict::Note, text)
 }
 
-fn carry_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn carry_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let step = match (given.maybe(&FIRST), given.maybe(&SECOND)) {
         (Some(first), Some(second)) => (second - first).clamp(-260.0, 260.0),
         _ => -90.0,
@@ -145,43 +140,32 @@ fn carry_picture(given: &Given<'_>) -> Drawing {
         at(1900.0, ground),
         at(2800.0, ground),
     ];
-    sketch.ground(&points, 110.0);
-    sketch.upright(Block::Post, [-70.0, ground, 0.0, 1250.0]);
-    sketch.laser(at(0.0, one), at(1500.0, one), "first line");
-    sketch.laser(at(1300.0, two), at(2800.0, two), "second line");
-    sketch.tripod(at(650.0, one), one - ground);
-    sketch.tripod(at(2200.0, two), two - ground);
+    pen.ground(&points, 110.0);
+    pen.upright(Solid::Post, [-70.0, ground, 0.0, 1250.0]);
+    pen.laser(at(0.0, one), at(1500.0, one), "first line");
+    pen.laser(at(1300.0, two), at(2800.0, two), "second line");
+    pen.tripod(at(650.0, one), one - ground);
+    pen.tripod(at(2200.0, two), two - ground);
     let (datum, peg) = (at(0.0, 620.0), at(1400.0, ground + 120.0));
-    sketch.mark(datum, "datum", at(-1.0, 0.0));
-    sketch.upright(Block::Timber, [1375.0, ground - 60.0, 1425.0, peg.y]);
-    sketch.name(peg, "change point", at(0.4, -1.0));
+    pen.mark(datum, "datum", at(-1.0, 0.0));
+    pen.upright(Solid::Timber, [1375.0, ground - 60.0, 1425.0, peg.y]);
+    pen.name(peg, "change point", at(0.4, -1.0));
     let (left, right) = (at(-1.0, 0.0), at(1.0, 0.0));
-    sketch.sight(&given.tag(&DATUM), at(90.0, one), at(90.0, datum.y), right);
-    sketch.sight(&given.tag(&FIRST), at(1360.0, one), at(1360.0, peg.y), left);
-    sketch.sight(
-        &given.tag(&SECOND),
-        at(1440.0, two),
-        at(1440.0, peg.y),
-        right,
-    );
+    pen.sight(&DATUM, [90.0, one], [90.0, datum.y], right);
+    pen.sight(&FIRST, [1360.0, one], [1360.0, peg.y], left);
+    pen.sight(&SECOND, [1440.0, two], [1440.0, peg.y], right);
     if given.asks(&AGAIN) {
-        sketch.sight(
-            &given.tag(&AGAIN),
-            at(200.0, two),
-            at(200.0, datum.y),
-            right,
-        );
+        pen.sight(&AGAIN, [200.0, two], [200.0, datum.y], right);
     }
     if given.asks(&MARK) {
-        sketch.sight(&given.tag(&MARK), at(1000.0, one), at(1000.0, 350.0), left);
+        pen.sight(&MARK, [1000.0, one], [1000.0, 350.0], left);
     }
     for (input, from, to) in [(NEAR, 650.0, 1400.0), (FAR, 1400.0, 2200.0)] {
         if given.asks(&input) {
             let feet = [at(from, ground), at(to, ground)];
-            sketch.dimension(&given.tag(&input), feet, -at(0.0, 1.0), 130.0);
+            pen.dimension(&input, feet, -at(0.0, 1.0), 130.0);
         }
     }
-    sketch.done("Two places of the laser, the datum and the change point between them")
 }
 
 /// The datum and the change point as points of their own, and the two set-ups that saw them.
@@ -221,7 +205,7 @@ fn in_job(given: &Given<'_>, job: &Job) -> Option<Edit> {
             value,
         })
     }));
-    let sight = |point: &PointId, sight: Sight| JobSight {
+    let sight = |point: &PointId, sight: LineSight| JobSight {
         point: point.clone(),
         down: Some(sight.down),
         dist: Some(sight.dist),

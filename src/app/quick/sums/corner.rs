@@ -1,18 +1,15 @@
 //! Corners: their angle by three tapes, and the tape that makes one.
 
-use crate::app::quick::answer::Tail::{AnglePm, Pm, Unit};
-use crate::app::quick::answer::Value::{Angle, Degrees, Fine, Length};
-use crate::app::quick::answer::{Answer, Stop, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::keep::{self, Kept, Marks};
-use crate::app::quick::sum::{Stage, Sum};
-use crate::drawing::{Drawing, Sketch, Vec2, direction};
+use super::Tail::{AnglePm, Pm, Unit};
+use super::Value::{Angle, Degrees, Fine, Length};
+use super::{Answer, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
+use crate::app::quick::keep::{self, KeptIn, NewMarks};
+use crate::drawing::{Sketch, direction};
 use crate::job::Job;
 use crate::job::edit::Edit;
 use crate::job::reading::Reading;
-use crate::quick::corner::{Corner, CornerTapes, across_for, corner_by_tapes};
-use tautmark_ui::{Place, Verdict};
+use crate::quick::corner::{CornerTapes, TapedCorner, across_for, corner_by_tapes};
+use tautmark_ui::Place;
 
 pub const FIRST: Input = Input::length("corner first", "First leg")
     .called("first leg")
@@ -28,7 +25,7 @@ const RUN: Input = Input::length("corner run", "Length of the run")
     .how("to see how far its end may stand off")
     .may();
 
-pub static BY_TAPES: Sum = Sum {
+pub static BY_TAPES: QuickSum = QuickSum {
     id: "corner",
     title: "Corner by three tapes",
     stage: Stage::Measure,
@@ -41,9 +38,10 @@ pub static BY_TAPES: Sum = Sum {
     inputs: &[FIRST, SECOND, ACROSS_TAPE, RUN],
     work: by_tapes,
     picture: tapes_picture,
+    pictured: "Two legs from a corner and the tape across them",
     caution: None,
     keep: Some(|desk, inputs| {
-        let kept = Kept {
+        let kept = KeptIn {
             title: "Corner by three tapes",
             said: "Three marks, two walls and three tapes.",
             place: Place::Walls,
@@ -78,7 +76,7 @@ fn by_tapes(given: &Given<'_>) -> Worked {
     })
 }
 
-fn and_cuts(given: &Given<'_>, answer: Answer, corner: &Corner) -> Answer {
+fn and_cuts(given: &Given<'_>, answer: Answer, corner: &TapedCorner) -> Answer {
     let off = corner.off_square.value;
     let wider = if off < 0.0 {
         "closer than square"
@@ -123,17 +121,16 @@ pub fn triangle(given: &Given<'_>) -> [f64; 3] {
     taped().unwrap_or([4.0, 3.0, 102.0])
 }
 
-fn tapes_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn tapes_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let shape @ [first, second, at] = triangle(given);
-    let ends = legs(&mut sketch, shape);
-    sketch.tape(&given.tag(&FIRST), Vec2::zeros(), ends[0]);
-    sketch.tape(&given.tag(&SECOND), Vec2::zeros(), ends[1]);
-    sketch.tape(&given.tag(&ACROSS_TAPE), ends[0], ends[1]);
+    let ends = legs(pen, shape);
+    pen.tape(&FIRST, Vec2::zeros(), ends[0]);
+    pen.tape(&SECOND, Vec2::zeros(), ends[1]);
+    pen.tape(&ACROSS_TAPE, ends[0], ends[1]);
     let radius = first.min(second) * 0.25;
     let found = given.found(&by_tapes(given));
-    sketch.angle(&found, Vec2::zeros(), radius, [180.0, -at]);
-    sketch.done("Two legs from a corner and the tape across them")
+    pen.angle(found, Vec2::zeros(), radius, [180.0, -at]);
 }
 
 /// Marks at the corner and at the ends of both legs, a wall along each, and the three tapes.
@@ -141,7 +138,7 @@ fn corner_in_job(given: &Given<'_>, job: &Job) -> Option<Edit> {
     let tapes = taped(given).ok()?;
     let corner = corner_by_tapes(&tapes).ok()?;
     let (a, b) = (tapes.first.length, tapes.second.length);
-    let mut marks = Marks::beside(job);
+    let mut marks = NewMarks::beside(job);
     let at = marks.at(0.0, 0.0);
     let first = marks.at(a, 0.0);
     let turn = corner.angle.value.to_radians();
@@ -168,7 +165,7 @@ const ANGLE: Input = Input::degrees("across angle", "Angle wanted")
     .how("inside the corner; 90 is square")
     .usually(90.0);
 
-pub static ACROSS: Sum = Sum {
+pub static ACROSS: QuickSum = QuickSum {
     id: "across",
     title: "Tape for an angle",
     stage: Stage::Strings,
@@ -179,8 +176,8 @@ pub static ACROSS: Sum = Sum {
     inputs: &[FIRST_LEG, SECOND_LEG, ANGLE],
     work: across_work,
     picture: across_picture,
-    caution: None,
-    keep: None,
+    pictured: "Two legs at the angle wanted and the tape across them",
+    ..QuickSum::BARE
 };
 
 fn across_given(given: &Given<'_>) -> Result<[f64; 3], Stop> {
@@ -212,16 +209,15 @@ fn across_work(given: &Given<'_>) -> Worked {
     )
 }
 
-fn across_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn across_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let worked = across_work(given);
     let known = across_given(given).ok().filter(|_| worked.is_ok());
     let shape @ [first, second, at] = known.unwrap_or([4.0, 3.0, 90.0]);
-    let ends = legs(&mut sketch, shape);
-    sketch.tape(&given.tag(&FIRST_LEG), Vec2::zeros(), ends[0]);
-    sketch.tape(&given.tag(&SECOND_LEG), Vec2::zeros(), ends[1]);
-    sketch.tape(&given.found(&worked), ends[0], ends[1]);
+    let ends = legs(pen, shape);
+    pen.tape(&FIRST_LEG, Vec2::zeros(), ends[0]);
+    pen.tape(&SECOND_LEG, Vec2::zeros(), ends[1]);
+    pen.tape(given.found(&worked), ends[0], ends[1]);
     let radius = first.min(second) * 0.25;
-    sketch.angle(&given.tag(&ANGLE), Vec2::zeros(), radius, [180.0, -at]);
-    sketch.done("Two legs at the angle wanted and the tape across them")
+    pen.angle(&ANGLE, Vec2::zeros(), radius, [180.0, -at]);
 }

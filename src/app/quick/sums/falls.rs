@@ -1,20 +1,16 @@
 //! The ground falls: the step of each bay, or the rail that slopes.
 
-use crate::app::quick::answer::Tail::Unit;
-use crate::app::quick::answer::Value::{Degrees, Fine, Length};
-use crate::app::quick::answer::{Answer, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::sum::{Stage, Sum};
+use super::Tail::Unit;
+use super::Value::{Degrees, Fine, Length};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Vec2, Worked};
 use crate::cautions::TREATED_CUTS;
-use crate::drawing::{Block, Drawing, Vec2};
 use crate::quick::fall::{fall_over_bays, sloping_rail};
 
 const TOTAL: Input = Input::length("fall total", "Fall from start to end").called("fall");
 const BAYS: Input = Input::count("fall bays", "Number of bays").called("bays");
 const BAY: Input = Input::length("fall bay", "Each bay, level").called("bay");
 
-pub static STEP: Sum = Sum {
+pub static STEP: QuickSum = QuickSum {
     id: "fall",
     title: "Steps down a fall",
     stage: Stage::Levels,
@@ -24,8 +20,8 @@ pub static STEP: Sum = Sum {
     inputs: &[TOTAL, BAYS, BAY],
     work: step,
     picture: step_picture,
-    caution: None,
-    keep: None,
+    pictured: "Bays that step down with the ground",
+    ..QuickSum::BARE
 };
 
 fn step(given: &Given<'_>) -> Worked {
@@ -40,8 +36,8 @@ fn step(given: &Given<'_>) -> Worked {
     )
 }
 
-fn step_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn step_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let worked = step(given);
     let known = worked.as_ref().ok().and_then(|_| given.count(&BAYS).ok());
     let bays = known.unwrap_or(4).clamp(1, 12);
@@ -53,7 +49,7 @@ fn step_picture(given: &Given<'_>) -> Drawing {
     let (bay, tall) = (10.0 / bays as f64, 2.2);
     let down = (slope * bay).clamp(0.02 * bay, 0.8);
     let count = bays as f64;
-    sketch.ground(
+    pen.ground(
         &[
             at(-0.4, 0.0),
             at(0.0, 0.0),
@@ -64,43 +60,37 @@ fn step_picture(given: &Given<'_>) -> Drawing {
     );
     for n in 0..bays {
         let (x, y) = (n as f64 * bay, -down * (n as f64 + 1.0));
-        sketch.upright(Block::Board, [x, y + tall * 0.25, x + bay, y + tall]);
+        pen.upright(Solid::Board, [x, y + tall * 0.25, x + bay, y + tall]);
     }
     for n in 0..=bays {
         let (x, y) = (n as f64 * bay, -down * n as f64);
-        sketch.upright(Block::Post, [x - 0.09, y, x + 0.09, y + tall]);
+        pen.upright(Solid::Post, [x - 0.09, y, x + 0.09, y + tall]);
     }
     if bays > 1 {
         let (x, y) = (bay, -down + tall);
-        sketch.dimension(
-            &given.found(&worked),
-            [at(x, y), at(x, y - down)],
-            at(1.0, 0.0),
+        pen.dimension(
+            given.found(&worked),
+            [[x, y], [x, y - down]],
+            [1.0, 0.0],
             0.2,
         );
     }
     let fall = [at(10.0, 0.0), at(10.0, -down * count)];
-    sketch.ghost(at(0.0, 0.0), at(10.0, 0.0));
-    sketch.dimension(&given.tag(&TOTAL), fall, at(1.0, 0.0), 0.5);
+    pen.ghost(at(0.0, 0.0), at(10.0, 0.0));
+    pen.dimension(&TOTAL, fall, [1.0, 0.0], 0.5);
     let low = -down * count - 0.5;
-    sketch.dimension(
-        &given.tag(&BAY),
-        [at(0.0, low), at(bay, low)],
-        at(0.0, -1.0),
-        0.0,
-    );
+    pen.dimension(&BAY, [[0.0, low], [bay, low]], [0.0, -1.0], 0.0);
     if given.asks(&BAYS) {
         let tag = given.tag(&BAYS);
-        sketch.figure(&tag, at(5.0, tall), at(0.0, 1.0));
+        pen.figure(tag, [5.0, tall], [0.0, 1.0]);
     }
-    sketch.done("Bays that step down with the ground")
 }
 
 const CLEAR: Input =
     Input::length("rail clear", "Between the posts, level").called("clear between posts");
 const FALL: Input = Input::length("rail fall", "Fall over it").called("fall");
 
-pub static RAIL: Sum = Sum {
+pub static RAIL: QuickSum = QuickSum {
     id: "rail",
     title: "Sloping rail",
     stage: Stage::Boards,
@@ -111,8 +101,9 @@ pub static RAIL: Sum = Sum {
     inputs: &[CLEAR, FALL],
     work: rail,
     picture: rail_picture,
+    pictured: "A rail that slopes between two plumb posts",
     caution: Some(&TREATED_CUTS),
-    keep: None,
+    ..QuickSum::BARE
 };
 
 fn rail(given: &Given<'_>) -> Worked {
@@ -126,8 +117,8 @@ fn rail(given: &Given<'_>) -> Worked {
     )
 }
 
-fn rail_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn rail_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let worked = rail(given);
     let share = match (&worked, given.maybe(&CLEAR), given.maybe(&FALL)) {
         (Ok(_), Some(clear), Some(fall)) => (fall.abs() / clear).clamp(0.05, 0.8),
@@ -136,7 +127,7 @@ fn rail_picture(given: &Given<'_>) -> Drawing {
     let at = Vec2::new;
     let (wide, post, thick) = (10.0, 0.5, 0.5);
     let down = wide * share;
-    sketch.ground(
+    pen.ground(
         &[
             at(-1.0, 0.0),
             at(0.0, 0.0),
@@ -146,15 +137,14 @@ fn rail_picture(given: &Given<'_>) -> Drawing {
         0.7,
     );
     for (x, y) in [(-post, 0.0), (wide, -down)] {
-        sketch.upright(Block::Post, [x, y, x + post, y + 4.0]);
+        pen.upright(Solid::Post, [x, y, x + post, y + 4.0]);
     }
     let [from, to] = [at(0.0, 2.6), at(wide, 2.6 - down)];
     let up = at(0.0, thick);
-    sketch.block(Block::Timber, vec![from, to, to + up, from + up]);
-    sketch.tape(&given.found(&worked), from + up, to + up);
+    pen.block(Solid::Timber, vec![from, to, to + up, from + up]);
+    pen.tape(given.found(&worked), from + up, to + up);
     let level = [at(0.0, 4.2), at(wide, 4.2)];
-    sketch.dimension(&given.tag(&CLEAR), level, at(0.0, 1.0), 0.2);
-    sketch.ghost(from, at(wide, from.y));
-    sketch.dimension(&given.tag(&FALL), [at(wide, from.y), to], at(1.0, 0.0), 0.8);
-    sketch.done("A rail that slopes between two plumb posts")
+    pen.dimension(&CLEAR, level, [0.0, 1.0], 0.2);
+    pen.ghost(from, at(wide, from.y));
+    pen.dimension(&FALL, [at(wide, from.y), to], [1.0, 0.0], 0.8);
 }

@@ -1,16 +1,12 @@
 //! Equal gaps, marked from one end.
 
+use super::Tail::Unit;
+use super::Value::{Fine, Length};
 use super::bays::MOST;
-use crate::app::quick::answer::Tail::Unit;
-use crate::app::quick::answer::Value::{Fine, Length};
-use crate::app::quick::answer::{Answer, Stop, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::sum::{Stage, Sum};
-use crate::drawing::{Block, Drawing, Sketch, Vec2};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Stop, Vec2, Verdict, Worked};
+use crate::drawing::Sketch;
 use crate::length::rounded;
 use crate::quick::gaps::{Ends, Gaps, equal_gaps, fewest_items};
-use tautmark_ui::Verdict;
 
 const SPAN: Input = Input::length("gaps length", "Length to fill").called("length");
 const WIDTH: Input = Input::length("gaps width", "Width of one piece").called("width");
@@ -20,7 +16,7 @@ const ITEMS: Input = Input::count("gaps count", "Or so many pieces")
     .may();
 const AT_ENDS: Input = Input::choice("gaps ends", "At the ends stands", &["A piece", "A gap"]);
 
-pub static GAPS: Sum = Sum {
+pub static GAPS: QuickSum = QuickSum {
     id: "gaps",
     title: "Equal gaps",
     stage: Stage::Boards,
@@ -32,8 +28,8 @@ pub static GAPS: Sum = Sum {
     inputs: &[SPAN, WIDTH, WIDEST, ITEMS, AT_ENDS],
     work: gaps,
     picture: gaps_picture,
-    caution: None,
-    keep: None,
+    pictured: "A row of pieces with equal gaps",
+    ..QuickSum::BARE
 };
 
 fn gaps_of(given: &Given<'_>) -> Result<Gaps, Stop> {
@@ -77,24 +73,24 @@ fn stepped(given: &Given<'_>, row: &Gaps) -> Option<String> {
     })
 }
 
-fn gaps_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn gaps_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let row = gaps_of(given).ok();
     let known = row.is_some();
     let likely = || Some((equal_gaps(1000.0, 90.0, 6, Ends::Flush).ok()?, 1000.0, 90.0));
     let shown = row.and_then(|row| Some((row, given.maybe(&SPAN)?, given.maybe(&WIDTH)?)));
     let Some((row, length, width)) = shown.or_else(likely) else {
-        return sketch.done("Equal gaps");
+        return;
     };
     let tall = length * 0.3;
-    pieces(&mut sketch, &row, [length, width, tall]);
+    pieces(pen, &row, [length, width, tall]);
     let up = Vec2::new(0.0, 1.0);
     let top = Vec2::new(0.0, tall);
     let right = Vec2::new(length, tall);
-    sketch.dimension(&given.tag(&SPAN), [top, right], up, length * 0.06);
+    pen.dimension(&SPAN, [top, right], up, length * 0.06);
     if let Some(&near) = row.near.first() {
         let piece = [Vec2::new(near, 0.0), Vec2::new(near + width, 0.0)];
-        sketch.dimension(&given.tag(&WIDTH), piece, -up, 0.0);
+        pen.dimension(&WIDTH, piece, -up, 0.0);
     }
     if let [first, second, ..] = row.near[..] {
         let gap = [
@@ -108,14 +104,13 @@ fn gaps_picture(given: &Given<'_>) -> Drawing {
         } else {
             given.tag(&WIDEST)
         };
-        sketch.dimension(&tag, gap, -up, tall * 0.5);
+        pen.dimension(tag, gap, -up, tall * 0.5);
     }
-    sketch.done("A row of pieces with equal gaps")
 }
 
 fn pieces(sketch: &mut Sketch<'_>, row: &Gaps, [length, width, tall]: [f64; 3]) {
     for near in row.near.iter().take(400) {
-        sketch.upright(Block::Timber, [*near, 0.0, near + width, tall]);
+        sketch.upright(Solid::Timber, [*near, 0.0, near + width, tall]);
     }
     for x in [0.0, length] {
         sketch.ghost(Vec2::new(x, -tall * 0.1), Vec2::new(x, tall * 1.1));

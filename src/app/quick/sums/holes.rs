@@ -1,24 +1,16 @@
 //! Concrete round posts.
 
-use crate::app::quick::answer::Tail::Litres;
-use crate::app::quick::answer::Value::{Count, Number};
-use crate::app::quick::answer::{Answer, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::sum::{Stage, Sum};
+use super::Tail::Litres;
+use super::Value::{Count, Number};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Worked};
 use crate::cautions::CEMENT;
-use crate::drawing::{Block, Drawing, Vec2};
-use crate::job::usual::Usual;
-use crate::quick::concrete::{Hole, concrete};
-
-const METRIC: Usual = Usual::METRIC;
-const FEET: Usual = Usual::FEET;
+use crate::quick::concrete::{ConcreteHole, concrete};
 
 const ACROSS: Input = Input::length("hole across", "Across the hole").called("hole diameter");
 const DEEP: Input = Input::length("hole deep", "Depth of the hole").called("hole depth");
 const POST: Input = Input::length("hole post", "Post, square")
     .called("post width")
-    .natively(METRIC.post, FEET.post);
+    .natively(Usual::METRIC.post, Usual::FEET.post);
 const HOLES: Input = Input::count("hole count", "Number of holes").called("holes");
 const OVER: Input = Input::number("hole over", "Dug larger than drawn by", "%")
     .called("share for over-digging")
@@ -27,7 +19,7 @@ const BAG: Input = Input::number("hole bag", "Concrete from one bag", "litres")
     .called("litres from one bag")
     .usually(12.0);
 
-pub static CONCRETE: Sum = Sum {
+pub static CONCRETE: QuickSum = QuickSum {
     id: "concrete",
     title: "Concrete for the holes",
     stage: Stage::Posts,
@@ -39,13 +31,14 @@ pub static CONCRETE: Sum = Sum {
     inputs: &[ACROSS, DEEP, POST, HOLES, OVER, BAG],
     work: litres,
     picture: hole_picture,
+    pictured: "A post in its hole",
     caution: Some(&CEMENT),
-    keep: None,
+    ..QuickSum::BARE
 };
 
 fn litres(given: &Given<'_>) -> Worked {
     let post = given.get(&POST)?;
-    let hole = Hole {
+    let hole = ConcreteHole {
         diameter: given.get(&ACROSS)?,
         depth: given.get(&DEEP)?,
         post: [post, post],
@@ -59,8 +52,8 @@ fn litres(given: &Given<'_>) -> Worked {
     )
 }
 
-fn hole_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn hole_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let shape = match (
         litres(given),
         given.maybe(&ACROSS),
@@ -85,22 +78,16 @@ fn hole_picture(given: &Given<'_>) -> Drawing {
         [wide, -deep_drawn - across * 0.4],
         [-wide, -deep_drawn - across * 0.4],
     ];
-    sketch.block(Block::Ground, earth.map(Vec2::from).to_vec());
-    sketch.upright(Block::Timber, [-half, -deep_drawn, half, -across * 0.05]);
-    sketch.upright(Block::Post, [-post / 2.0, -deep_drawn, post / 2.0, tall]);
+    pen.block(Solid::Ground, earth.map(Vec2::from).to_vec());
+    pen.upright(Solid::Timber, [-half, -deep_drawn, half, -across * 0.05]);
+    pen.upright(Solid::Post, [-post / 2.0, -deep_drawn, post / 2.0, tall]);
     let up = at(0.0, 1.0);
-    sketch.dimension(
-        &given.tag(&POST),
-        [at(-post / 2.0, tall), at(post / 2.0, tall)],
-        up,
-        0.0,
-    );
+    pen.dimension(&POST, [[-post / 2.0, tall], [post / 2.0, tall]], up, 0.0);
     let mouth = [at(-half, -deep_drawn), at(half, -deep_drawn)];
-    sketch.dimension(&given.tag(&ACROSS), mouth, -up, across * 0.1);
+    pen.dimension(&ACROSS, mouth, -up, across * 0.1);
     let side = [at(half, -deep_drawn), at(half, 0.0)];
-    sketch.dimension(&given.tag(&DEEP), side, at(1.0, 0.0), across * 0.2);
+    pen.dimension(&DEEP, side, [1.0, 0.0], across * 0.2);
     if given.asks(&HOLES) {
-        sketch.figure(&given.tag(&HOLES), at(-wide * 0.7, 0.0), up);
+        pen.figure(&HOLES, [-wide * 0.7, 0.0], up);
     }
-    sketch.done("A post in its hole")
 }

@@ -1,19 +1,15 @@
 //! Is the laser telling the truth, by two pegs.
 
+use super::Tail::{Pm, SlopePm};
+use super::Value::{Fine, Length, Number};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Stop, Vec2, Verdict, Worked};
 use crate::app::desk::{Desk, Menu, Then};
-use crate::app::quick::answer::Tail::{Pm, SlopePm};
-use crate::app::quick::answer::Value::{Fine, Length, Number};
-use crate::app::quick::answer::{Answer, Stop, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
 use crate::app::quick::settings;
-use crate::app::quick::sum::{Stage, Sum};
 use crate::cautions::LASER;
-use crate::drawing::{Block, Drawing, Tag, Vec2};
+use crate::drawing::Tag;
 use crate::job::edit::{Edit, Setting};
 use crate::quick::Figure;
-use crate::quick::laser_check::{AtPegs, PegCheck, TwoPegs, Verdict as Found, two_pegs};
-use tautmark_ui::Verdict;
+use crate::quick::laser_check::{AtPegs, LaserVerdict as Found, PegCheck, TwoPegs, two_pegs};
 
 const BASE: Input = Input::length("laser base", "Between the pegs")
     .called("base between the pegs")
@@ -36,7 +32,7 @@ const SECOND_A: Input = Input::down("laser second a", "Peg A from there")
     .how("down from its line again, from the second place");
 const SECOND_B: Input = Input::down("laser second b", "Peg B from there").called("B from there");
 
-pub static TWO_PEGS: Sum = Sum {
+pub static TWO_PEGS: QuickSum = QuickSum {
     id: "laser",
     title: "Check the laser",
     stage: Stage::Levels,
@@ -48,6 +44,7 @@ pub static TWO_PEGS: Sum = Sum {
     inputs: &[BASE, MIDDLE_A, MIDDLE_B, DIST_A, DIST_B, SECOND_A, SECOND_B],
     work: pegs,
     picture: pegs_picture,
+    pictured: "Two pegs, read from the middle and from a second place",
     caution: Some(&LASER),
     keep: Some(keep_accuracy),
 };
@@ -111,56 +108,55 @@ fn pegs(given: &Given<'_>) -> Worked {
         .noted(note))
 }
 
-fn pegs_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn pegs_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let at = Vec2::new;
     let (a, b, line, top, ground) = (0.0, 2000.0, 900.0, 260.0, 100.0);
     let beyond = given.maybe(&DIST_A) > given.maybe(&DIST_B);
     let second = if beyond { 2350.0 } else { -350.0 };
-    sketch.ground(&[at(-550.0, ground), at(2550.0, ground)], 120.0);
+    pen.ground(&[at(-550.0, ground), at(2550.0, ground)], 120.0);
     for (x, name) in [(a, "A"), (b, "B")] {
-        sketch.upright(Block::Timber, [x - 25.0, ground - 60.0, x + 25.0, top]);
+        pen.upright(Solid::Timber, [x - 25.0, ground - 60.0, x + 25.0, top]);
         let out = if (x - second).abs() < 1000.0 {
             -(second - x).signum()
         } else {
             1.0
         };
-        sketch.name(at(x, top), name, at(out, -0.4));
+        pen.name(at(x, top), name, at(out, -0.4));
     }
-    sketch.laser(at(a, line), at(b, line), "from the middle");
-    sketch.tripod(at(1000.0, line), line - ground);
+    pen.laser(at(a, line), at(b, line), "from the middle");
+    pen.tripod(at(1000.0, line), line - ground);
     let higher = line + 230.0;
     let ends = if beyond { [a, second] } else { [second, b] };
-    sketch.laser(
+    pen.laser(
         at(ends[0], higher),
         at(ends[1], higher),
         "from the second place",
     );
-    sketch.tripod(at(second, higher), higher - ground);
+    pen.tripod(at(second, higher), higher - ground);
     for (x, middle, from_there) in [(a, MIDDLE_A, SECOND_A), (b, MIDDLE_B, SECOND_B)] {
         let (left, right) = (at(-1.0, 0.0), at(1.0, 0.0));
-        sketch.sight(
-            &sight(given, &middle),
-            at(x - 40.0, line),
-            at(x - 40.0, top),
+        pen.sight(
+            sight(given, &middle),
+            [x - 40.0, line],
+            [x - 40.0, top],
             left,
         );
-        sketch.sight(
-            &sight(given, &from_there),
-            at(x + 40.0, higher),
-            at(x + 40.0, top),
+        pen.sight(
+            sight(given, &from_there),
+            [x + 40.0, higher],
+            [x + 40.0, top],
             right,
         );
     }
     let down = at(0.0, -1.0);
     let feet = |x: f64, y: f64| [at(x, ground), at(y, ground)];
-    sketch.dimension(&given.tag(&BASE), feet(a, b), down, 130.0);
+    pen.dimension(&BASE, feet(a, b), down, 130.0);
     for (input, peg) in [(DIST_A, a), (DIST_B, b)] {
         if given.asks(&input) {
-            sketch.dimension(&given.tag(&input), feet(peg, second), down, 330.0);
+            pen.dimension(&input, feet(peg, second), down, 330.0);
         }
     }
-    sketch.done("Two pegs, read from the middle and from a second place")
 }
 
 /// A sight still to be read has no name: its place says which it is.
@@ -181,13 +177,13 @@ pub fn counted_on(check: &PegCheck) -> f64 {
 }
 
 /// The ± of the open job count on that accuracy from now on, mm per m.
-pub fn count_in_job(desk: &mut Desk, accuracy: f64) {
+pub fn count_in_job(desk: &mut Desk, accuracy: f64) -> Then {
     let level = crate::job::model::Laser {
         accuracy,
         ..desk.saved().level.clone()
     };
     let text = format!("Every ± counts on {accuracy:.1} mm per m now.");
-    desk.change_and_say(Edit::Set(Setting::Laser(level)), &text);
+    desk.change_and_say(Edit::Set(Setting::Laser(level)), &text)
 }
 
 /// What was found becomes what the ± of the open job, or of the quick sums, counts on.
@@ -198,17 +194,13 @@ fn keep_accuracy(desk: &mut Desk, inputs: &'static [Input]) -> Then {
     let accuracy = counted_on(&check);
     let Some(title) = desk.open().map(|open| open.job().title.clone()) else {
         settings::count_on(desk, accuracy);
-        desk.say(&format!(
+        return desk.say(&format!(
             "Every quick sum counts on {accuracy:.1} mm per m now."
         ));
-        return Then::Stay;
     };
     let note = format!("every ± counts on {accuracy:.1} mm per m");
     let menu = Menu::new("Count on it where?")
-        .row(title, &note, move |desk| {
-            count_in_job(desk, accuracy);
-            Then::Stay
-        })
+        .row(title, &note, move |desk| count_in_job(desk, accuracy))
         .row("The quick sums", &note, move |desk| {
             settings::count_on(desk, accuracy);
             Then::Stay

@@ -1,17 +1,10 @@
 //! The leaf of a gate that goes into an opening.
 
-use crate::app::quick::answer::Tail::Unit;
-use crate::app::quick::answer::Value::{Fine, Length};
-use crate::app::quick::answer::{Answer, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::sum::{Stage, Sum};
-use crate::drawing::{Block, Drawing, Sketch, Vec2};
-use crate::job::usual::Usual;
-use crate::quick::gate::{Height, Opening, latch_drop, leaf};
-
-const METRIC: Usual = Usual::METRIC;
-const FEET: Usual = Usual::FEET;
+use super::Tail::Unit;
+use super::Value::{Fine, Length};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Worked};
+use crate::drawing::Sketch;
+use crate::quick::gate::{Height, TapedOpening, latch_drop, leaf};
 
 const TOP: Input = Input::length("leaf top", "Opening at the top").called("opening at the top");
 const MIDDLE: Input = Input::length("leaf middle", "At the middle").called("opening at the middle");
@@ -19,19 +12,19 @@ const BOTTOM: Input = Input::length("leaf bottom", "At the bottom").called("open
 const HINGE: Input = Input::length("leaf hinge", "Gap at the hinges")
     .called("hinge gap")
     .how("as your hinges ask")
-    .natively(METRIC.hinge, FEET.hinge);
+    .natively(Usual::METRIC.hinge, Usual::FEET.hinge);
 const LATCH: Input = Input::length("leaf latch", "Gap at the latch")
     .called("latch gap")
     .how("as your latch asks")
-    .natively(METRIC.latch, FEET.latch);
+    .natively(Usual::METRIC.latch, Usual::FEET.latch);
 const LEAN: Input = Input::length("leaf lean", "Hinge post leans by")
     .called("lean of the hinge post")
     .may();
 const OVER: Input = Input::length("leaf lean over", "Measured over a height of")
     .called("height the lean is measured over")
-    .natively(METRIC.fence, FEET.fence);
+    .natively(Usual::METRIC.fence, Usual::FEET.fence);
 
-pub static LEAF: Sum = Sum {
+pub static LEAF: QuickSum = QuickSum {
     id: "leaf",
     title: "Gate leaf",
     stage: Stage::Gate,
@@ -42,12 +35,12 @@ pub static LEAF: Sum = Sum {
     inputs: &[TOP, MIDDLE, BOTTOM, HINGE, LATCH, LEAN, OVER],
     work: leaf_work,
     picture: leaf_picture,
-    caution: None,
-    keep: None,
+    pictured: "A gate between its posts, measured at three heights",
+    ..QuickSum::BARE
 };
 
 fn leaf_work(given: &Given<'_>) -> Worked {
-    let opening = Opening {
+    let opening = TapedOpening {
         top: given.get(&TOP)?,
         middle: given.get(&MIDDLE)?,
         bottom: given.get(&BOTTOM)?,
@@ -78,38 +71,37 @@ fn gate(sketch: &mut Sketch<'_>, [hinge, latch, ground]: [f64; 3]) {
     let at = Vec2::new;
     sketch.ground(&[at(-2.5, 0.0), at(12.5, 0.0)], 1.2);
     for x in [-1.2, 10.0] {
-        sketch.upright(Block::Post, [x, 0.0, x + 1.2, 12.5]);
+        sketch.upright(Solid::Post, [x, 0.0, x + 1.2, 12.5]);
     }
-    sketch.upright(Block::Pale, [hinge, ground, 10.0 - latch, 11.0]);
+    sketch.upright(Solid::Pale, [hinge, ground, 10.0 - latch, 11.0]);
     let (low, high) = (at(hinge, ground), at(10.0 - latch, 11.0));
     sketch.ink(vec![low, at(high.x, low.y), high, at(low.x, high.y), low]);
     sketch.ink(vec![low, high]);
 }
 
-fn leaf_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn leaf_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let at = Vec2::new;
     let up = at(0.0, 1.0);
-    gate(&mut sketch, [0.5, 0.4, 0.8]);
+    gate(pen, [0.5, 0.4, 0.8]);
     for (input, y, clear) in [(TOP, 11.0, 1.7), (MIDDLE, 6.0, 0.0), (BOTTOM, 1.2, 0.0)] {
         let ends = [at(0.0, y), at(10.0, y)];
         if input.key == TOP.key {
-            sketch.dimension(&given.tag(&input), ends, up, clear);
+            pen.dimension(&input, ends, up, clear);
         } else {
-            sketch.tape(&given.tag(&input), ends[0], ends[1]);
+            pen.tape(&input, ends[0], ends[1]);
         }
     }
     if given.asks(&HINGE) {
-        sketch.dimension(&given.tag(&HINGE), [at(0.0, 8.5), at(0.5, 8.5)], up, 0.0);
+        pen.dimension(&HINGE, [[0.0, 8.5], [0.5, 8.5]], up, 0.0);
     }
     if given.asks(&LATCH) {
-        sketch.dimension(&given.tag(&LATCH), [at(9.6, 8.5), at(10.0, 8.5)], up, 0.0);
+        pen.dimension(&LATCH, [[9.6, 8.5], [10.0, 8.5]], up, 0.0);
     }
     if given.asks(&LEAN) || given.asks(&OVER) {
-        sketch.ghost(at(-1.2, 0.0), at(0.2, 12.5));
-        sketch.figure(&given.tag(&LEAN), at(-0.6, 12.5), up);
+        pen.ghost(at(-1.2, 0.0), at(0.2, 12.5));
+        pen.figure(&LEAN, [-0.6, 12.5], up);
         let side = [at(-1.2, 0.0), at(-1.2, 12.5)];
-        sketch.dimension(&given.tag(&OVER), side, at(-1.0, 0.0), 0.4);
+        pen.dimension(&OVER, side, [-1.0, 0.0], 0.4);
     }
-    sketch.done("A gate between its posts, measured at three heights")
 }

@@ -1,17 +1,9 @@
 //! A gate where its lock sits.
 
-use crate::app::quick::answer::Tail::Unit;
-use crate::app::quick::answer::Value::{Degrees, Fine, Length};
-use crate::app::quick::answer::{Answer, Stop, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::sum::{Stage, Sum};
-use crate::drawing::{Block, Drawing, Vec2};
-use crate::job::usual::Usual;
+use super::Tail::Unit;
+use super::Value::{Degrees, Fine, Length};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Stop, Usual, Vec2, Worked};
 use crate::quick::gate_lock::{GateAtLock, TaperedBoard, lock_stack};
-
-const METRIC: Usual = Usual::METRIC;
-const FEET: Usual = Usual::FEET;
 
 const FRAME: Input = Input::length("lock frame", "Thickness of the frame").called("frame");
 const THIN: Input = Input::length("lock thin", "Board, thin edge").called("thin edge");
@@ -22,9 +14,9 @@ const AT: Input =
 const MORE: Input = Input::length("lock allowance", "Shaft longer than the stack by")
     .called("allowance")
     .how("as its maker says")
-    .natively(METRIC.shaft, FEET.shaft);
+    .natively(Usual::METRIC.shaft, Usual::FEET.shaft);
 
-pub static LOCK: Sum = Sum {
+pub static LOCK: QuickSum = QuickSum {
     id: "lock",
     title: "Gate at its lock",
     stage: Stage::Gate,
@@ -35,8 +27,8 @@ pub static LOCK: Sum = Sum {
     inputs: &[FRAME, THIN, THICK, WIDE, AT, MORE],
     work: lock,
     picture: lock_picture,
-    caution: None,
-    keep: None,
+    pictured: "The gate from its edge: frame, board, turned offcut and the lock",
+    ..QuickSum::BARE
 };
 
 fn lock_given(given: &Given<'_>) -> Result<GateAtLock, Stop> {
@@ -63,8 +55,8 @@ fn lock(given: &Given<'_>) -> Worked {
     )
 }
 
-fn lock_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn lock_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let good = lock_given(given).ok().filter(|_| lock(given).is_ok());
     let likely = GateAtLock {
         frame: 45.0,
@@ -85,44 +77,18 @@ fn lock_picture(given: &Given<'_>) -> Drawing {
     let at = Vec2::new;
     let (wide, face, back) = (board.width, frame + board.thin, frame + board.thick);
     // Seen from the edge of the gate: the board's thin edge is up.
-    sketch.upright(Block::Timber, [0.0, -wide * 0.15, frame, wide * 1.15]);
+    pen.upright(Solid::Timber, [0.0, -wide * 0.15, frame, wide * 1.15]);
     let side = [[frame, 0.0], [back, 0.0], [face, wide], [frame, wide]];
-    sketch.block(Block::Board, side.map(Vec2::from).to_vec());
+    pen.block(Solid::Board, side.map(Vec2::from).to_vec());
     let packed = frame + board.thin + board.thick;
     let offcut = [[back, 0.0], [packed, 0.0], [packed, wide], [face, wide]];
-    sketch.block(Block::Pale, offcut.map(Vec2::from).to_vec());
+    pen.block(Solid::Pale, offcut.map(Vec2::from).to_vec());
     let lock = wide - from_thin_edge;
-    sketch.ghost(at(-frame * 0.4, lock), at(packed + frame * 0.4, lock));
+    pen.ghost(at(-frame * 0.4, lock), at(packed + frame * 0.4, lock));
     let (up, right) = (at(0.0, 1.0), at(1.0, 0.0));
-    sketch.dimension(
-        &given.tag(&FRAME),
-        [at(0.0, 0.0), at(frame, 0.0)],
-        -up,
-        wide * 0.2,
-    );
-    sketch.dimension(
-        &given.tag(&THIN),
-        [at(frame, wide), at(face, wide)],
-        up,
-        wide * 0.1,
-    );
-    sketch.dimension(
-        &given.tag(&THICK),
-        [at(frame, 0.0), at(back, 0.0)],
-        -up,
-        wide * 0.02,
-    );
-    sketch.dimension(
-        &given.tag(&AT),
-        [at(packed, lock), at(packed, wide)],
-        right,
-        0.0,
-    );
-    sketch.dimension(
-        &given.tag(&WIDE),
-        [at(0.0, 0.0), at(0.0, wide)],
-        -right,
-        0.0,
-    );
-    sketch.done("The gate from its edge: frame, board, turned offcut and the lock")
+    pen.dimension(&FRAME, [[0.0, 0.0], [frame, 0.0]], -up, wide * 0.2);
+    pen.dimension(&THIN, [[frame, wide], [face, wide]], up, wide * 0.1);
+    pen.dimension(&THICK, [[frame, 0.0], [back, 0.0]], -up, wide * 0.02);
+    pen.dimension(&AT, [[packed, lock], [packed, wide]], right, 0.0);
+    pen.dimension(&WIDE, [[0.0, 0.0], [0.0, wide]], -right, 0.0);
 }

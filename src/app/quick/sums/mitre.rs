@@ -1,25 +1,19 @@
 //! How to cut two rails that meet at a corner.
 
-use crate::app::quick::answer::Tail::Unit;
-use crate::app::quick::answer::Value::{Degrees, Fine};
-use crate::app::quick::answer::{Answer, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::sum::{Stage, Sum};
+use super::Tail::Unit;
+use super::Value::{Degrees, Fine};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Worked};
 use crate::cautions::TREATED_CUTS;
-use crate::drawing::{Block, Drawing, Vec2, direction};
-use crate::job::usual::Usual;
+use crate::drawing::direction;
 use crate::quick::bevel;
-
-const FEET: Usual = Usual::FEET;
 
 const INSIDE: Input =
     Input::degrees("mitre angle", "Angle inside the corner").called("corner angle");
 const THICK: Input = Input::length("mitre thick", "Thickness of the rail")
     .called("thickness")
-    .natively(38.0, FEET.rail);
+    .natively(38.0, Usual::FEET.rail);
 
-pub static MITRE: Sum = Sum {
+pub static MITRE: QuickSum = QuickSum {
     id: "mitre",
     title: "Rail ends at a corner",
     stage: Stage::Boards,
@@ -31,8 +25,9 @@ pub static MITRE: Sum = Sum {
     inputs: &[INSIDE, THICK],
     work: mitre_work,
     picture: mitre_picture,
+    pictured: "Two rails mitred where they meet",
     caution: Some(&TREATED_CUTS),
-    keep: None,
+    ..QuickSum::BARE
 };
 
 fn mitre_work(given: &Given<'_>) -> Worked {
@@ -58,8 +53,8 @@ fn mitre_work(given: &Given<'_>) -> Worked {
     .noted("the other rail's end, off square"))
 }
 
-fn mitre_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn mitre_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let at = match (mitre_work(given), given.maybe(&INSIDE)) {
         (Ok(_), Some(at)) => at.clamp(5.0, 175.0),
         _ => 100.0,
@@ -72,16 +67,10 @@ fn mitre_picture(given: &Given<'_>) -> Drawing {
         let square = middle - way * way.dot(&middle);
         let square = square.normalize() * thick;
         let rail = vec![Vec2::zeros(), way * long, way * long + square, inner];
-        sketch.block(Block::Timber, rail);
+        pen.block(Solid::Timber, rail);
     }
     let thick_at = ways[0] * (long * 0.8);
     let up = Vec2::new(0.0, thick);
-    sketch.dimension(
-        &given.tag(&THICK),
-        [thick_at, thick_at + up],
-        ways[0],
-        long * 0.2,
-    );
-    sketch.angle(&given.tag(&INSIDE), inner, long * 0.3, [180.0, -at]);
-    sketch.done("Two rails mitred where they meet")
+    pen.dimension(&THICK, [thick_at, thick_at + up], ways[0], long * 0.2);
+    pen.angle(&INSIDE, inner, long * 0.3, [180.0, -at]);
 }

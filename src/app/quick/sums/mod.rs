@@ -1,4 +1,4 @@
-//! Every quick sum.
+//! Every quick sum. What they are all made of is named here once, for all their files.
 
 mod bays;
 mod carry;
@@ -20,10 +20,17 @@ mod tapes;
 mod turn;
 mod turn_about;
 
-use super::sum::Sum;
+use super::answer::{Answer, Stop, Tail, Value, Worked};
+use super::given::Given;
+use super::input::Input;
+use super::pen::Pen;
+use super::sum::{QuickSum, Stage};
+use crate::drawing::{Solid, Vec2};
+use crate::job::usual::Usual;
+use tautmark_ui::Verdict;
 
 /// Every sum, in the order of the work.
-pub static SUMS: [&Sum; 25] = [
+pub static SUMS: [&QuickSum; 25] = [
     &corner::BY_TAPES,
     &square::SIX_TAPES,
     &points::BY_TAPES,

@@ -1,18 +1,11 @@
 //! What a notch leaves of a post.
 
-use crate::app::quick::answer::Value::{Number, Share};
-use crate::app::quick::answer::{Answer, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::sum::{Stage, Sum};
+use super::Value::{Number, Share};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Verdict, Worked};
 use crate::cautions::NOTCH as WEAKENS;
-use crate::drawing::{Block, Drawing, Vec2};
-use crate::job::usual::Usual;
-use crate::quick::notch::{Governs, centred_mortise, face_notch, moment_at_ground, which_governs};
-use tautmark_ui::Verdict;
-
-const METRIC: Usual = Usual::METRIC;
-const FEET: Usual = Usual::FEET;
+use crate::quick::notch::{
+    WorkedHardest, centred_mortise, face_notch, moment_at_ground, which_governs,
+};
 
 const DEPTH: Input = Input::length("notch depth", "Depth of the post")
     .called("depth of the post")
@@ -28,16 +21,16 @@ const HIGH: Input = Input::length("notch height", "Notch above the ground")
     .may();
 const TALL: Input = Input::length("notch post height", "Post out of the ground")
     .called("height of the post")
-    .natively(METRIC.fence, FEET.fence);
+    .natively(Usual::METRIC.fence, Usual::FEET.fence);
 const BAY: Input = Input::length("notch bay", "Bay")
     .called("bay")
-    .natively(METRIC.bay, FEET.bay);
+    .natively(Usual::METRIC.bay, Usual::FEET.bay);
 const WIND: Input = Input::number("notch wind", "Net wind pressure", "kN/m²")
     .called("wind pressure")
     .how("to see what the ground line carries")
     .may();
 
-pub static NOTCH: Sum = Sum {
+pub static NOTCH: QuickSum = QuickSum {
     id: "notch",
     title: "Notch in a post",
     stage: Stage::Boards,
@@ -50,8 +43,9 @@ pub static NOTCH: Sum = Sum {
     inputs: &[DEPTH, CUT, WAY, HIGH, TALL, BAY, WIND],
     work: notch,
     picture: notch_picture,
+    pictured: "A post from the side with the notch in it",
     caution: Some(&WEAKENS),
-    keep: None,
+    ..QuickSum::BARE
 };
 
 fn notch(given: &Given<'_>) -> Worked {
@@ -79,21 +73,21 @@ fn notch(given: &Given<'_>) -> Worked {
     Ok(answer.row("Bending at the ground", Number(moment, 2), "kNm"))
 }
 
-fn governs(governs: Governs) -> (Verdict, &'static str) {
+fn governs(governs: WorkedHardest) -> (Verdict, &'static str) {
     match governs {
-        Governs::Notch => (
+        WorkedHardest::Notch => (
             Verdict::Attention,
             "Under an even wind the post is worked hardest **at the notch.**",
         ),
-        Governs::GroundLine => (
+        WorkedHardest::GroundLine => (
             Verdict::Note,
             "Under an even wind the post is worked hardest **at the ground,** not at the notch.",
         ),
     }
 }
 
-fn notch_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn notch_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let share = match (given.maybe(&DEPTH), given.maybe(&CUT)) {
         (Some(depth), Some(cut)) if depth > 0.0 => (cut / depth).clamp(0.0, 0.9),
         _ => 0.2,
@@ -105,7 +99,7 @@ fn notch_picture(given: &Given<'_>) -> Drawing {
         _ => low,
     };
     let (low, high) = (up.max(0.3), up.max(0.3) + high - low);
-    sketch.ground(&[at(-3.0, 0.0), at(wide + 3.0, 0.0)], 1.0);
+    pen.ground(&[at(-3.0, 0.0), at(wide + 3.0, 0.0)], 1.0);
     let face = given.picked(&WAY) == 0;
     let cut = wide * share;
     if face {
@@ -119,12 +113,12 @@ fn notch_picture(given: &Given<'_>) -> Drawing {
             [wide, top],
             [0.0, top],
         ];
-        sketch.block(Block::Post, outline.map(Vec2::from).to_vec());
+        pen.block(Solid::Post, outline.map(Vec2::from).to_vec());
     } else {
-        sketch.upright(Block::Post, [0.0, -0.8, wide, top]);
+        pen.upright(Solid::Post, [0.0, -0.8, wide, top]);
         let middle = wide / 2.0;
-        sketch.upright(
-            Block::Ground,
+        pen.upright(
+            Solid::Ground,
             [middle - cut / 2.0, low, middle + cut / 2.0, high],
         );
     }
@@ -133,22 +127,11 @@ fn notch_picture(given: &Given<'_>) -> Drawing {
     } else {
         [(wide - cut) / 2.0, (wide + cut) / 2.0]
     };
-    sketch.dimension(
-        &given.tag(&CUT),
-        ends.map(|x| at(x, low)),
-        at(0.0, -1.0),
-        0.3,
-    );
-    sketch.dimension(
-        &given.tag(&DEPTH),
-        [at(0.0, top), at(wide, top)],
-        at(0.0, 1.0),
-        0.2,
-    );
+    pen.dimension(&CUT, ends.map(|x| at(x, low)), [0.0, -1.0], 0.3);
+    pen.dimension(&DEPTH, [[0.0, top], [wide, top]], [0.0, 1.0], 0.2);
     let left = at(-1.0, 0.0);
-    sketch.dimension(&given.tag(&TALL), [at(0.0, 0.0), at(0.0, top)], left, 0.3);
+    pen.dimension(&TALL, [[0.0, 0.0], [0.0, top]], left, 0.3);
     let middle = f64::midpoint(low, high);
     let side = [at(wide, 0.0), at(wide, middle)];
-    sketch.dimension(&given.tag(&HIGH), side, at(1.0, 0.0), 0.4);
-    sketch.done("A post from the side with the notch in it")
+    pen.dimension(&HIGH, side, [1.0, 0.0], 0.4);
 }

@@ -1,14 +1,9 @@
 //! Pales that finish on a whole board.
 
-use crate::app::quick::answer::Tail::Unit;
-use crate::app::quick::answer::Value::{Count, Fine};
-use crate::app::quick::answer::{Answer, Stop, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::sum::{Stage, Sum};
-use crate::drawing::{Block, Drawing, Vec2};
-use crate::quick::pales::{Pales, pales};
-use tautmark_ui::Verdict;
+use super::Tail::Unit;
+use super::Value::{Count, Fine};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Stop, Vec2, Verdict, Worked};
+use crate::quick::pales::{PaleRow, pales};
 
 const COVER: Input = Input::length("pales cover", "Width to cover").called("width to cover");
 const WIDTH: Input = Input::length("pales width", "Width of a pale").called("width of a pale");
@@ -16,7 +11,7 @@ const LAP: Input = Input::length("pales lap", "Least lap")
     .called("lap")
     .how_natively("13 to 30 as a rule", "1/2 to 1 1/4 in as a rule");
 
-pub static PALES: Sum = Sum {
+pub static PALES: QuickSum = QuickSum {
     id: "pales",
     title: "Pales and their lap",
     stage: Stage::Boards,
@@ -27,14 +22,14 @@ pub static PALES: Sum = Sum {
     inputs: &[COVER, WIDTH, LAP],
     work: cover,
     picture: cover_picture,
-    caution: None,
-    keep: None,
+    pictured: "Pales from above, each lapping the next",
+    ..QuickSum::BARE
 };
 
 /// At most so many pales are listed one by one.
 const MOST: usize = 40;
 
-fn row(given: &Given<'_>) -> Result<Pales, Stop> {
+fn row(given: &Given<'_>) -> Result<PaleRow, Stop> {
     let (cover, width) = (given.get(&COVER)?, given.get(&WIDTH)?);
     Ok(pales(cover, width, given.get(&LAP)?)?)
 }
@@ -51,34 +46,29 @@ fn cover(given: &Given<'_>) -> Worked {
         .marks(&row.near, MOST, Fine, |n| format!("Pale {n}, near edge")))
 }
 
-fn cover_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn cover_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let known = row(given).ok();
     let shown = || Some((known.clone()?, given.maybe(&COVER)?, given.maybe(&WIDTH)?));
     let likely = || Some((pales(600.0, 125.0, 20.0).ok()?, 600.0, 125.0));
     let Some((row, cover, width)) = shown().or_else(likely) else {
-        return sketch.done("Pales");
+        return;
     };
     // From above: every second pale lies on the two beside it.
     let thick = (width * 0.16).min(cover * 0.03);
     for (n, near) in row.near.iter().take(200).enumerate() {
         let low = if n % 2 == 0 { 0.0 } else { thick };
-        sketch.upright(Block::Timber, [*near, low, near + width, low + thick]);
+        pen.upright(Solid::Timber, [*near, low, near + width, low + thick]);
     }
     let at = Vec2::new;
     let up = at(0.0, 1.0);
-    sketch.dimension(
-        &given.tag(&COVER),
-        [at(0.0, 0.0), at(cover, 0.0)],
+    pen.dimension(
+        &COVER,
+        [[0.0, 0.0], [cover, 0.0]],
         up,
         thick * 2.0 + cover * 0.09,
     );
-    sketch.dimension(
-        &given.tag(&WIDTH),
-        [at(0.0, 0.0), at(width, 0.0)],
-        -up,
-        thick,
-    );
+    pen.dimension(&WIDTH, [[0.0, 0.0], [width, 0.0]], -up, thick);
     if let Some(second) = row.near.get(1) {
         let lap = [at(*second, thick * 2.0), at(width, thick * 2.0)];
         let asked = [COVER, WIDTH, LAP].iter().any(|input| given.asks(input));
@@ -86,7 +76,6 @@ fn cover_picture(given: &Given<'_>) -> Drawing {
             Some(lap) => given.said(given.say(Fine(lap))),
             None => given.tag(&LAP),
         };
-        sketch.dimension(&tag, lap, up, cover * 0.01);
+        pen.dimension(tag, lap, up, cover * 0.01);
     }
-    sketch.done("Pales from above, each lapping the next")
 }

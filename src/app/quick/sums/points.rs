@@ -1,19 +1,16 @@
 //! A point and its two tapes: where it is, and which tapes put it there.
 
+use super::Tail::{Pm, Unit};
+use super::Value::{Degrees, Length};
+use super::{Answer, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
 use crate::app::desk::{Desk, Menu, Then};
-use crate::app::quick::answer::Tail::{Pm, Unit};
-use crate::app::quick::answer::Value::{Degrees, Length};
-use crate::app::quick::answer::{Answer, Stop, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::keep::{self, Kept, Marks, Put};
-use crate::app::quick::sum::{Stage, Sum};
-use crate::drawing::{Drawing, Sketch, Vec2};
+use crate::app::quick::keep::{self, KeptIn, NewMarks, Put};
+use crate::drawing::Sketch;
 use crate::job::edit::Edit;
 use crate::job::reading::Reading;
 use crate::job::{Job, MarkId};
-use crate::quick::two_tapes::{Crossing, TwoTapes, point_by_tapes, tapes_to};
-use tautmark_ui::{Place, Verdict};
+use crate::quick::two_tapes::{TapesCrossing, TwoTapes, point_by_tapes, tapes_to};
+use tautmark_ui::Place;
 
 const SIDES: &[&str] = &["Left", "Right"];
 
@@ -30,7 +27,7 @@ const SIDE: Input = Input::choice(
     SIDES,
 );
 
-pub static BY_TAPES: Sum = Sum {
+pub static BY_TAPES: QuickSum = QuickSum {
     id: "point",
     title: "Point by two tapes",
     stage: Stage::Measure,
@@ -42,6 +39,7 @@ pub static BY_TAPES: Sum = Sum {
     inputs: &[BASE, FIRST, SECOND, SIDE],
     work: by_tapes,
     picture: tapes_picture,
+    pictured: "Two marks and a tape from each to the point",
     caution: None,
     keep: Some(keep_point),
 };
@@ -55,7 +53,7 @@ fn taped(given: &Given<'_>) -> Result<TwoTapes, Stop> {
 }
 
 fn warned(answer: Answer, crossing: f64) -> Answer {
-    match Crossing::of(crossing).text() {
+    match TapesCrossing::of(crossing).text() {
         Some(text) => answer.says(Verdict::Attention, text),
         None => answer,
     }
@@ -103,24 +101,23 @@ fn swings(sketch: &mut Sketch<'_>, [base, along, off]: [f64; 3]) -> [Vec2; 3] {
     [first, second, point]
 }
 
-fn tapes_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn tapes_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let point = taped(given).and_then(|tapes| {
         let point = point_by_tapes(&tapes)?;
         Ok([tapes.base.length, point.along.value, point.off.value])
     });
     let [base, along, off] = point.unwrap_or([5.0, 2.0, 2.6]);
-    let [first, second, point] = swings(&mut sketch, [base, along, off * side(given)]);
-    sketch.tape(&given.tag(&BASE), first, second);
-    sketch.tape(&given.tag(&FIRST), first, point);
-    sketch.tape(&given.tag(&SECOND), second, point);
-    sketch.found(point);
-    sketch.done("Two marks and a tape from each to the point")
+    let [first, second, point] = swings(pen, [base, along, off * side(given)]);
+    pen.tape(&BASE, first, second);
+    pen.tape(&FIRST, first, point);
+    pen.tape(&SECOND, second, point);
+    pen.found(point);
 }
 
 /// The two marks are some of the job's, or new ones.
 fn keep_point(desk: &mut Desk, inputs: &'static [Input]) -> Then {
-    let kept = Kept {
+    let kept = KeptIn {
         title: "Point by two tapes",
         said: "A mark and its two tapes.",
         place: Place::Walls,
@@ -143,7 +140,7 @@ fn keep_point(desk: &mut Desk, inputs: &'static [Input]) -> Then {
     desk.offer(menu)
 }
 
-fn second_mark(desk: &mut Desk, inputs: &'static [Input], kept: Kept, first: MarkId) -> Then {
+fn second_mark(desk: &mut Desk, inputs: &'static [Input], kept: KeptIn, first: MarkId) -> Then {
     let marks = desk.saved().marks.iter().filter(|mark| mark.id != first);
     let menu = marks.fold(Menu::new("And the second mark?"), |menu, mark| {
         let base = [first.clone(), mark.id.clone()];
@@ -154,7 +151,12 @@ fn second_mark(desk: &mut Desk, inputs: &'static [Input], kept: Kept, first: Mar
     desk.offer(menu)
 }
 
-fn into_between(desk: &mut Desk, inputs: &'static [Input], kept: &Kept, base: [MarkId; 2]) -> Then {
+fn into_between(
+    desk: &mut Desk,
+    inputs: &'static [Input],
+    kept: &KeptIn,
+    base: [MarkId; 2],
+) -> Then {
     let at = base.clone().map(|mark| {
         let known = desk.solution.marks.get(&mark).map(|fix| [fix.x, fix.y]);
         let rough = desk.saved().marks.iter().find(|one| one.id == mark);
@@ -177,7 +179,7 @@ fn between(
     let along = (ends[1] - ends[0]).try_normalize(1e-9)?;
     let left = Vec2::new(-along.y, along.x) * side(given);
     let rough = ends[0] + along * point.along.value + left * point.off.value;
-    let mut marks = Marks::beside(job);
+    let mut marks = NewMarks::beside(job);
     let new = marks.exactly([rough.x, rough.y]);
     let mut edits = marks.edits();
     let [first, second] = base.clone();
@@ -193,7 +195,7 @@ fn between(
 fn with_new_marks(given: &Given<'_>, job: &Job) -> Option<Edit> {
     let tapes = taped(given).ok()?;
     let point = point_by_tapes(&tapes).ok()?;
-    let mut marks = Marks::beside(job);
+    let mut marks = NewMarks::beside(job);
     let first = marks.at(0.0, 0.0);
     let second = marks.at(tapes.base.length, 0.0);
     let new = marks.at(point.along.value, point.off.value * side(given));
@@ -213,7 +215,7 @@ const ALONG: Input =
     Input::length("to along", "Along it from the first mark").called("distance along the base");
 const OFF: Input = Input::length("to off", "Square off it").called("distance off the base");
 
-pub static TAPES_TO: Sum = Sum {
+pub static TAPES_TO: QuickSum = QuickSum {
     id: "tapes to",
     title: "Tapes to a point",
     stage: Stage::Measure,
@@ -224,8 +226,8 @@ pub static TAPES_TO: Sum = Sum {
     inputs: &[TO_BASE, ALONG, OFF],
     work: to_work,
     picture: to_picture,
-    caution: None,
-    keep: None,
+    pictured: "Two marks, and the two tapes that meet in the point wanted",
+    ..QuickSum::BARE
 };
 
 fn to_given(given: &Given<'_>) -> Result<[f64; 3], Stop> {
@@ -242,31 +244,24 @@ fn to_work(given: &Given<'_>) -> Worked {
     Ok(warned(answer, swings.crossing))
 }
 
-fn to_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn to_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let good = to_work(given).is_ok();
     let known = to_given(given).ok().filter(|_| good);
     let known = known.unwrap_or([5.0, 2.0, 2.6]);
-    let [first, second, point] = swings(&mut sketch, known);
-    sketch.tape(&given.tag(&TO_BASE), first, second);
+    let [first, second, point] = swings(pen, known);
+    pen.tape(&TO_BASE, first, second);
     let foot = Vec2::new(point.x, 0.0);
-    sketch.dimension(
-        &given.tag(&ALONG),
-        [first, foot],
-        Vec2::new(0.0, -1.0),
-        known[0] * 0.1,
-    );
-    sketch.tape(&given.tag(&OFF), foot, point);
+    pen.dimension(&ALONG, [first, foot], [0.0, -1.0], known[0] * 0.1);
+    pen.tape(&OFF, foot, point);
     let said = |mm: f64| {
-        let text = if good {
+        if good {
             given.say(Length(mm))
         } else {
             "?".to_owned()
-        };
-        given.said(text)
+        }
     };
-    sketch.tape(&said((point - first).norm()), first, point);
-    sketch.tape(&said((point - second).norm()), second, point);
-    sketch.found(point);
-    sketch.done("Two marks, and the two tapes that meet in the point wanted")
+    pen.tape(said((point - first).norm()), first, point);
+    pen.tape(said((point - second).norm()), second, point);
+    pen.found(point);
 }

@@ -1,18 +1,9 @@
 //! A spirit level turned end for end.
 
-use crate::app::quick::answer::Tail::Pm;
-use crate::app::quick::answer::Value::Fine;
-use crate::app::quick::answer::{Answer, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::sum::{Stage, Sum};
-use crate::drawing::{Block, Drawing, Vec2};
-use crate::job::usual::Usual;
+use super::Tail::Pm;
+use super::Value::Fine;
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Verdict, Worked};
 use crate::quick::spirit_level::reversed;
-use tautmark_ui::Verdict;
-
-const METRIC: Usual = Usual::METRIC;
-const FEET: Usual = Usual::FEET;
 
 const PACKED: Input = Input::up("spirit first", "Packing, first way round")
     .called("packing the first way round")
@@ -22,9 +13,9 @@ const PACKED_AGAIN: Input = Input::up("spirit second", "Packing, turned round")
     .how("under the same far point");
 const LONG: Input = Input::length("spirit length", "Length of the level")
     .called("length of the spirit level")
-    .natively(METRIC.spirit_level, FEET.spirit_level);
+    .natively(Usual::METRIC.spirit_level, Usual::FEET.spirit_level);
 
-pub static SPIRIT: Sum = Sum {
+pub static SPIRIT: QuickSum = QuickSum {
     id: "spirit",
     title: "Turn the spirit level round",
     stage: Stage::Levels,
@@ -36,8 +27,8 @@ pub static SPIRIT: Sum = Sum {
     inputs: &[PACKED, PACKED_AGAIN, LONG],
     work: spirit,
     picture: spirit_picture,
-    caution: None,
-    keep: None,
+    pictured: "A spirit level over two points, and turned end for end",
+    ..QuickSum::BARE
 };
 
 /// Packing is read to half a millimetre, 1 s.d.
@@ -65,22 +56,20 @@ fn spirit(given: &Given<'_>) -> Worked {
     )
 }
 
-fn spirit_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn spirit_picture(pen: &mut Pen<'_>) {
     let at = Vec2::new;
     for (n, input) in [PACKED, PACKED_AGAIN].into_iter().enumerate() {
         let low = if n == 0 { 520.0 } else { 0.0 };
-        sketch.ground(&[at(-100.0, low), at(1300.0, low - 60.0)], 40.0);
+        pen.ground(&[at(-100.0, low), at(1300.0, low - 60.0)], 40.0);
         let (near, far) = (low + 10.0, low - 40.0);
-        sketch.upright(Block::Timber, [0.0, near + 50.0, 1200.0, near + 130.0]);
-        sketch.upright(Block::Post, [20.0, near, 100.0, near + 50.0]);
-        sketch.upright(Block::Post, [1100.0, far, 1180.0, near + 50.0]);
+        pen.upright(Solid::Timber, [0.0, near + 50.0, 1200.0, near + 130.0]);
+        pen.upright(Solid::Post, [20.0, near, 100.0, near + 50.0]);
+        pen.upright(Solid::Post, [1100.0, far, 1180.0, near + 50.0]);
         let mark = if n == 0 { 150.0 } else { 1050.0 };
-        sketch.ink(vec![at(mark, near + 50.0), at(mark, near + 130.0)]);
+        pen.ink(vec![at(mark, near + 50.0), at(mark, near + 130.0)]);
         let packed = [at(1180.0, far), at(1180.0, near + 50.0)];
-        sketch.dimension(&given.tag(&input), packed, at(1.0, 0.0), 60.0);
+        pen.dimension(&input, packed, [1.0, 0.0], 60.0);
     }
     let ends = [at(0.0, 650.0), at(1200.0, 650.0)];
-    sketch.dimension(&given.tag(&LONG), ends, at(0.0, 1.0), 20.0);
-    sketch.done("A spirit level over two points, and turned end for end")
+    pen.dimension(&LONG, ends, [0.0, 1.0], 20.0);
 }

@@ -1,21 +1,18 @@
 //! Is it square: four sides and two diagonals, and the diagonal of a rectangle.
 
-use crate::app::quick::answer::Tail::{AnglePm, Pm, Unit};
-use crate::app::quick::answer::Value::{Angle, Length, Words};
-use crate::app::quick::answer::{Answer, Stop, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::keep::{self, Kept, Marks};
-use crate::app::quick::sum::{Stage, Sum};
-use crate::drawing::{Drawing, Sketch, Vec2};
+use super::Tail::{AnglePm, Pm, Unit};
+use super::Value::{Angle, Length, Words};
+use super::{Answer, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
+use crate::app::quick::keep::{self, KeptIn, NewMarks};
+use crate::drawing::Sketch;
 use crate::job::Job;
 use crate::job::edit::Edit;
 use crate::job::reading::Reading;
 use crate::quick::four_sides::{
-    Agreement, FourSides, FourSidesCheck, Layout, Side, Slide, ToRectangle, four_sides,
+    Agreement, FourSides, FourSidesCheck, Layout, SideName, Slide, ToRectangle, four_sides,
     rectangle_diagonal,
 };
-use tautmark_ui::{Place, Verdict};
+use tautmark_ui::Place;
 
 const AB: Input = Input::length("square ab", "Side A to B").called("side AB");
 const BC: Input = Input::length("square bc", "Side B to C").called("side BC");
@@ -24,7 +21,7 @@ const DA: Input = Input::length("square da", "Side D to A").called("side DA");
 const AC: Input = Input::length("square ac", "Diagonal A to C").called("diagonal AC");
 const BD: Input = Input::length("square bd", "Diagonal B to D").called("diagonal BD");
 
-pub static SIX_TAPES: Sum = Sum {
+pub static SIX_TAPES: QuickSum = QuickSum {
     id: "square",
     title: "Is it square?",
     stage: Stage::Measure,
@@ -37,9 +34,10 @@ pub static SIX_TAPES: Sum = Sum {
     inputs: &[AB, BC, CD, DA, AC, BD],
     work: six,
     picture: six_picture,
+    pictured: "Four corners, their sides and both diagonals",
     caution: None,
     keep: Some(|desk, inputs| {
-        let kept = Kept {
+        let kept = KeptIn {
             title: "Four sides and two diagonals",
             said: "Four marks and six tapes.",
             place: Place::Walls,
@@ -136,12 +134,12 @@ fn slides(either: &[Slide; 2]) -> Answer {
         .row("Both diagonals then read", Length(first.diagonal), Unit)
 }
 
-fn side(side: Side) -> &'static str {
+fn side(side: SideName) -> &'static str {
     match side {
-        Side::AB => "side A to B",
-        Side::BC => "side B to C",
-        Side::CD => "side C to D",
-        Side::DA => "side D to A",
+        SideName::AB => "side A to B",
+        SideName::BC => "side B to C",
+        SideName::CD => "side C to D",
+        SideName::DA => "side D to A",
     }
 }
 
@@ -167,8 +165,8 @@ fn lying(given: &Given<'_>) -> [Vec2; 4] {
     place().unwrap_or(likely)
 }
 
-fn six_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn six_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let at @ [a, b, c, d] = lying(given);
     for (key, from, to) in [
         (&AB, a, b),
@@ -178,10 +176,9 @@ fn six_picture(given: &Given<'_>) -> Drawing {
         (&AC, a, c),
         (&BD, b, d),
     ] {
-        sketch.tape(&given.tag(key), from, to);
+        pen.tape(key, from, to);
     }
-    named(&mut sketch, at);
-    sketch.done("Four corners, their sides and both diagonals")
+    named(pen, at);
 }
 
 fn named(sketch: &mut Sketch<'_>, at: [Vec2; 4]) {
@@ -194,7 +191,7 @@ fn named(sketch: &mut Sketch<'_>, at: [Vec2; 4]) {
 fn in_job(given: &Given<'_>, job: &Job) -> Option<Edit> {
     let tapes = taped(given).ok()?;
     four_sides(&tapes).ok()?;
-    let mut marks = Marks::beside(job);
+    let mut marks = NewMarks::beside(job);
     let [a, b, c, d] = lying(given).map(|at| marks.at(at.x, at.y));
     let mut edits = marks.edits();
     let read = [
@@ -213,7 +210,7 @@ fn in_job(given: &Given<'_>, job: &Job) -> Option<Edit> {
 const WIDE: Input = Input::length("rectangle width", "One side").called("width");
 const LONG: Input = Input::length("rectangle length", "The other side").called("length");
 
-pub static DIAGONAL: Sum = Sum {
+pub static DIAGONAL: QuickSum = QuickSum {
     id: "diagonal",
     title: "Diagonal of a rectangle",
     stage: Stage::Strings,
@@ -224,8 +221,8 @@ pub static DIAGONAL: Sum = Sum {
     inputs: &[WIDE, LONG],
     work: diagonal,
     picture: diagonal_picture,
-    caution: None,
-    keep: None,
+    pictured: "A rectangle and its diagonals",
+    ..QuickSum::BARE
 };
 
 fn diagonal(given: &Given<'_>) -> Worked {
@@ -233,20 +230,19 @@ fn diagonal(given: &Given<'_>) -> Worked {
     Ok(Answer::new("Both diagonals must read", Length(found), Unit))
 }
 
-fn diagonal_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn diagonal_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let worked = diagonal(given);
     let (wide, long) = match (&worked, given.maybe(&WIDE), given.maybe(&LONG)) {
         (Ok(_), Some(wide), Some(long)) => (wide, long),
         _ => (3.0, 4.5),
     };
     let [a, b, c, d] = [[0.0, 0.0], [long, 0.0], [long, wide], [0.0, wide]].map(Vec2::from);
-    sketch.tape(&given.tag(&LONG), a, b);
-    sketch.tape(&given.tag(&WIDE), b, c);
-    sketch.tape(&given.found(&worked), a, c);
-    sketch.ghost(b, d);
-    sketch.ghost(c, d);
-    sketch.ghost(d, a);
-    named(&mut sketch, [a, b, c, d]);
-    sketch.done("A rectangle and its diagonals")
+    pen.tape(&LONG, a, b);
+    pen.tape(&WIDE, b, c);
+    pen.tape(given.found(&worked), a, c);
+    pen.ghost(b, d);
+    pen.ghost(c, d);
+    pen.ghost(d, a);
+    named(pen, [a, b, c, d]);
 }

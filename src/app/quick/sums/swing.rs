@@ -1,18 +1,9 @@
 //! The ground under the swing of a gate.
 
-use crate::app::quick::answer::Tail::Unit;
-use crate::app::quick::answer::Value::Length;
-use crate::app::quick::answer::{Answer, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::sum::{Stage, Sum};
-use crate::drawing::{Block, Drawing, Vec2};
-use crate::job::usual::Usual;
+use super::Tail::Unit;
+use super::Value::Length;
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Verdict, Worked};
 use crate::quick::gate::ground_under_swing;
-use tautmark_ui::Verdict;
-
-const METRIC: Usual = Usual::METRIC;
-const FEET: Usual = Usual::FEET;
 
 const GAP: Input =
     Input::length("swing gap", "Gap under the leaf at the hinge").called("ground gap");
@@ -23,9 +14,9 @@ const END: Input = Input::up("swing end", "Ground at the latch").called("at the 
 const OPEN: Input = Input::up("swing open", "Ground where it stands open").called("standing open");
 const WANTED: Input = Input::length("swing wanted", "Clearance wanted")
     .called("wanted clearance")
-    .natively(METRIC.swing, FEET.swing);
+    .natively(Usual::METRIC.swing, Usual::FEET.swing);
 
-pub static SWING: Sum = Sum {
+pub static SWING: QuickSum = QuickSum {
     id: "swing",
     title: "Ground under a gate",
     stage: Stage::Gate,
@@ -37,8 +28,8 @@ pub static SWING: Sum = Sum {
     inputs: &[GAP, HALF, END, OPEN, WANTED],
     work: swing,
     picture: swing_picture,
-    caution: None,
-    keep: None,
+    pictured: "A gate leaf over ground that rises under it",
+    ..QuickSum::BARE
 };
 
 fn swing(given: &Given<'_>) -> Worked {
@@ -67,8 +58,8 @@ fn swing(given: &Given<'_>) -> Worked {
     Ok(answer.says(verdict, text))
 }
 
-fn swing_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn swing_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let at = Vec2::new;
     let rise = |input: &Input, likely: f64| match (given.maybe(input), given.maybe(&GAP)) {
         (Some(rise), Some(gap)) if gap > 0.0 => (rise / gap).clamp(-1.5, 1.5),
@@ -81,25 +72,19 @@ fn swing_picture(given: &Given<'_>) -> Drawing {
         at(10.0, rise(&END, 0.5)),
         at(12.5, rise(&END, 0.5)),
     ];
-    sketch.ground(&ground, 2.0);
-    sketch.upright(Block::Post, [-1.2, 0.0, 0.0, 7.0]);
-    sketch.upright(Block::Pale, [0.4, 1.0, 10.0, 6.0]);
+    pen.ground(&ground, 2.0);
+    pen.upright(Solid::Post, [-1.2, 0.0, 0.0, 7.0]);
+    pen.upright(Solid::Pale, [0.4, 1.0, 10.0, 6.0]);
     let leaf = [[0.4, 1.0], [10.0, 1.0], [10.0, 6.0], [0.4, 6.0], [0.4, 1.0]];
-    sketch.ink(leaf.map(Vec2::from).to_vec());
-    sketch.dimension(
-        &given.tag(&GAP),
-        [at(0.4, 0.0), at(0.4, 1.0)],
-        at(-1.0, 0.0),
-        1.8,
-    );
+    pen.ink(leaf.map(Vec2::from).to_vec());
+    pen.dimension(&GAP, [[0.4, 0.0], [0.4, 1.0]], [-1.0, 0.0], 1.8);
     let down = at(0.0, -1.0);
-    sketch.figure(&given.tag(&HALF), ground[2], down);
-    sketch.figure(&given.tag(&END), ground[3], down);
+    pen.figure(&HALF, ground[2], down);
+    pen.figure(&END, ground[3], down);
     if given.asks(&OPEN) {
-        sketch.figure(&given.tag(&OPEN), at(10.0, 6.0), at(0.0, 1.0));
+        pen.figure(&OPEN, [10.0, 6.0], [0.0, 1.0]);
     }
     if given.asks(&WANTED) {
-        sketch.figure(&given.tag(&WANTED), at(7.0, 1.0), at(0.0, 1.0));
+        pen.figure(&WANTED, [7.0, 1.0], [0.0, 1.0]);
     }
-    sketch.done("A gate leaf over ground that rises under it")
 }

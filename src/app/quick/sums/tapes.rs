@@ -1,12 +1,8 @@
 //! Can I believe the tape: on a slope, hanging free, against another one.
 
-use crate::app::quick::answer::Tail::{Pm, Unit};
-use crate::app::quick::answer::Value::{Fine, Length};
-use crate::app::quick::answer::{Answer, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::sum::{Stage, Sum};
-use crate::drawing::{Drawing, Vec2};
+use super::Tail::{Pm, Unit};
+use super::Value::{Fine, Length};
+use super::{Answer, Given, Input, Pen, QuickSum, Stage, Vec2, Verdict, Worked};
 use crate::length::distance;
 use crate::quick::Figure;
 use crate::quick::tape_check::{
@@ -15,14 +11,13 @@ use crate::quick::tape_check::{
 use crate::quick::tape_pull::{
     MASONS_LINE, STEEL_BLADE, level_length, line_sag, off_line, tape_sag,
 };
-use tautmark_ui::Verdict;
 
 const TAPE: Input = Input::length("slope tape", "The tape reads").called("tape");
 const DROP: Input = Input::length("slope drop", "One end higher by")
     .called("drop")
     .how("or the middle pushed aside, for each half");
 
-pub static SLOPE: Sum = Sum {
+pub static SLOPE: QuickSum = QuickSum {
     id: "slope",
     title: "Tape on a slope",
     stage: Stage::Measure,
@@ -33,8 +28,8 @@ pub static SLOPE: Sum = Sum {
     inputs: &[TAPE, DROP],
     work: slope,
     picture: slope_picture,
-    caution: None,
-    keep: None,
+    pictured: "A tape pulled on a slope, and the level distance",
+    ..QuickSum::BARE
 };
 
 fn slope(given: &Given<'_>) -> Worked {
@@ -47,8 +42,8 @@ fn slope(given: &Given<'_>) -> Worked {
     ))
 }
 
-fn slope_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn slope_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let worked = slope(given);
     let said = match &worked {
         Ok(answer) => given.say(answer.value),
@@ -62,12 +57,11 @@ fn slope_picture(given: &Given<'_>) -> Drawing {
     let [low, high] = [at(0.0, 0.0), at(10.0, 10.0 * share)];
     let foot = at(high.x, low.y);
     let (below, on) = (at(0.0, -0.5), (high - low) * 0.07);
-    sketch.ground(&[low + below - on, high + below + on], 0.6);
-    sketch.tape(&given.tag(&TAPE), low, high);
-    sketch.ghost(low, foot);
-    sketch.dimension(&given.said(said), [low, foot], at(0.0, 1.0), high.y + 0.3);
-    sketch.sight(&given.tag(&DROP), foot, high, at(1.0, 0.0));
-    sketch.done("A tape pulled on a slope, and the level distance")
+    pen.ground(&[low + below - on, high + below + on], 0.6);
+    pen.tape(&TAPE, low, high);
+    pen.ghost(low, foot);
+    pen.dimension(said, [low, foot], [0.0, 1.0], high.y + 0.3);
+    pen.sight(&DROP, foot, high, [1.0, 0.0]);
 }
 
 const SPAN: Input = Input::length("sag length", "Length between its ends").called("length");
@@ -76,7 +70,7 @@ const PULL: Input = Input::number("sag pull", "Pull", "N")
     .usually(50.0);
 const WHAT: Input = Input::choice("sag what", "It is a", &["Mason's line", "Steel tape"]);
 
-pub static SAG: Sum = Sum {
+pub static SAG: QuickSum = QuickSum {
     id: "sag",
     title: "Sag of a tape or line",
     stage: Stage::Measure,
@@ -88,8 +82,8 @@ pub static SAG: Sum = Sum {
     inputs: &[SPAN, PULL, WHAT],
     work: sag,
     picture: sag_picture,
-    caution: None,
-    keep: None,
+    pictured: "A line between two pegs, hanging in its middle",
+    ..QuickSum::BARE
 };
 
 /// Over this length, mm, wind bows a line aside further than it sags.
@@ -114,25 +108,24 @@ fn sag(given: &Given<'_>) -> Worked {
     })
 }
 
-fn sag_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn sag_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let at = Vec2::new;
     let hang = |x: f64| at(x, -0.9 * (1.0 - (x / 5.0 - 1.0).powi(2)));
-    sketch.ghost(at(0.0, 0.0), at(10.0, 0.0));
+    pen.ghost(at(0.0, 0.0), at(10.0, 0.0));
     for x in [0.0, 10.0] {
-        sketch.ink(vec![at(x, -2.0), at(x, 0.3)]);
+        pen.ink(vec![at(x, -2.0), at(x, 0.3)]);
     }
     let curve: Vec<Vec2> = (0..=20).map(|n| hang(f64::from(n) / 2.0)).collect();
     for ends in curve.windows(2) {
-        sketch.string(ends[0], ends[1]);
+        pen.string(ends[0], ends[1]);
     }
-    sketch.ground(&[at(-0.8, -2.0), at(10.8, -2.0)], 0.5);
+    pen.ground(&[at(-0.8, -2.0), at(10.8, -2.0)], 0.5);
     let middle = [at(5.0, 0.0), hang(5.0)];
-    sketch.dimension(&given.found(&sag(given)), middle, at(1.0, 0.0), 0.1);
+    pen.dimension(given.found(&sag(given)), middle, [1.0, 0.0], 0.1);
     let ends = [at(0.0, 0.0), at(10.0, 0.0)];
-    sketch.dimension(&given.tag(&SPAN), ends, at(0.0, 1.0), 0.4);
-    sketch.figure(&given.tag(&PULL), at(10.0, 0.0), at(0.8, -1.0));
-    sketch.done("A line between two pegs, hanging in its middle")
+    pen.dimension(&SPAN, ends, [0.0, 1.0], 0.4);
+    pen.figure(&PULL, [10.0, 0.0], [0.8, -1.0]);
 }
 
 const ONE: Input =
@@ -146,7 +139,7 @@ const FAR_OTHER: Input = Input::length("two tapes second far", "Second tape, the
     .called("longer, second")
     .may();
 
-pub static TWO_TAPES: Sum = Sum {
+pub static TWO_TAPES: QuickSum = QuickSum {
     id: "two tapes",
     title: "Do my two tapes agree?",
     stage: Stage::Measure,
@@ -159,8 +152,8 @@ pub static TWO_TAPES: Sum = Sum {
     inputs: &[ONE, OTHER, FAR_ONE, FAR_OTHER],
     work: two_tapes,
     picture: two_tapes_picture,
-    caution: None,
-    keep: None,
+    pictured: "One length read with two tapes, and a longer one",
+    ..QuickSum::BARE
 };
 
 fn two_tapes(given: &Given<'_>) -> Worked {
@@ -204,17 +197,15 @@ fn parts(given: &Given<'_>, check: &TapeCheck, answer: Answer) -> Answer {
         .row(each, Fine(scale.value), Pm(scale))
 }
 
-fn two_tapes_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn two_tapes_picture(pen: &mut Pen<'_>) {
     let at = Vec2::new;
     for (y, ends, inputs) in [(0.0, 5.0, [ONE, OTHER]), (-3.4, 10.0, [FAR_ONE, FAR_OTHER])] {
         for (n, input) in inputs.into_iter().enumerate() {
             let level = y - if n == 0 { 0.0 } else { 1.3 };
             let end = ends + if n == 0 { 0.0 } else { 0.15 };
-            sketch.tape(&given.tag(&input), at(0.0, level), at(end, level));
+            pen.tape(&input, [0.0, level], [end, level]);
         }
-        sketch.ink(vec![at(0.0, y + 0.4), at(0.0, y - 1.7)]);
-        sketch.ink(vec![at(ends, y + 0.4), at(ends, y - 1.7)]);
+        pen.ink(vec![at(0.0, y + 0.4), at(0.0, y - 1.7)]);
+        pen.ink(vec![at(ends, y + 0.4), at(ends, y - 1.7)]);
     }
-    sketch.done("One length read with two tapes, and a longer one")
 }

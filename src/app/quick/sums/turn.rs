@@ -1,16 +1,12 @@
 //! How to turn a string until its corner is as wanted.
 
+use super::Tail::{AnglePm, Pm};
+use super::Value::{Angle, Length};
 use super::corner::{ACROSS_TAPE, FIRST, SECOND, legs, taped, triangle};
-use crate::app::quick::answer::Tail::{AnglePm, Pm};
-use crate::app::quick::answer::Value::{Angle, Length};
-use crate::app::quick::answer::{Answer, Worked};
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::sum::{Stage, Sum};
-use crate::drawing::{Drawing, Vec2, direction};
+use super::{Answer, Given, Input, Pen, QuickSum, Stage, Vec2, Verdict, Worked};
+use crate::drawing::direction;
 use crate::quick::corner::corner_by_tapes;
 use crate::quick::turn_string::{Swing, turn_string};
-use tautmark_ui::Verdict;
 
 const WANTED: Input = Input::degrees("corner wanted", "Angle wanted")
     .called("wanted angle")
@@ -20,7 +16,7 @@ const END: Input = Input::length("corner end", "Corner to the string's end")
     .called("distance to the string's end")
     .how("to the nail that moves");
 
-pub static TURN: Sum = Sum {
+pub static TURN: QuickSum = QuickSum {
     id: "turn",
     title: "Turn a string",
     stage: Stage::Strings,
@@ -38,8 +34,8 @@ pub static TURN: Sum = Sum {
     ],
     work: turn_work,
     picture: turn_picture,
-    caution: None,
-    keep: None,
+    pictured: "A corner, and the string turned to the angle wanted",
+    ..QuickSum::BARE
 };
 
 fn turn_work(given: &Given<'_>) -> Worked {
@@ -68,25 +64,24 @@ fn turn_work(given: &Given<'_>) -> Worked {
     })
 }
 
-fn turn_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn turn_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let shape @ [first, second, at] = triangle(given);
-    let ends = legs(&mut sketch, shape);
-    sketch.tape(&given.tag(&FIRST), Vec2::zeros(), ends[0]);
-    sketch.tape(&given.tag(&SECOND), Vec2::zeros(), ends[1]);
-    sketch.tape(&given.tag(&ACROSS_TAPE), ends[0], ends[1]);
+    let ends = legs(pen, shape);
+    pen.tape(&FIRST, Vec2::zeros(), ends[0]);
+    pen.tape(&SECOND, Vec2::zeros(), ends[1]);
+    pen.tape(&ACROSS_TAPE, ends[0], ends[1]);
     let wanted = given.maybe(&WANTED).unwrap_or(90.0).clamp(1.0, 179.0);
     let reach = second * 1.25;
     let (now, then) = (
         direction(180.0 - at) * reach,
         direction(180.0 - wanted) * reach,
     );
-    sketch.ghost(Vec2::zeros(), then);
+    pen.ghost(Vec2::zeros(), then);
     if (now - then).norm() > reach * 0.02 {
-        sketch.arrow(now, then);
+        pen.arrow(now, then);
     }
-    sketch.figure(&given.tag(&END), now, direction(180.0 - at));
+    pen.figure(&END, now, direction(180.0 - at));
     let radius = first.min(second) * 0.3;
-    sketch.angle(&given.tag(&WANTED), Vec2::zeros(), radius, [180.0, -wanted]);
-    sketch.done("A corner, and the string turned to the angle wanted")
+    pen.angle(&WANTED, Vec2::zeros(), radius, [180.0, -wanted]);
 }

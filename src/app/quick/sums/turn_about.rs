@@ -1,14 +1,10 @@
 //! Is the laser telling the truth, by two marks on a wall.
 
+use super::Tail::Pm;
+use super::Value::Fine;
 use super::laser::slope;
-use crate::app::quick::answer::Tail::Pm;
-use crate::app::quick::answer::Value::Fine;
-use crate::app::quick::answer::Worked;
-use crate::app::quick::given::Given;
-use crate::app::quick::input::Input;
-use crate::app::quick::sum::{Stage, Sum};
+use super::{Given, Input, Pen, QuickSum, Stage, Vec2, Worked};
 use crate::cautions::LASER;
-use crate::drawing::{Drawing, Vec2};
 use crate::quick::laser_check::turn_about;
 
 const WALL: Input = Input::length("turn about distance", "Laser to the wall")
@@ -18,7 +14,7 @@ const APART: Input = Input::up("turn about apart", "Second mark above the first"
     .called("height between the marks")
     .how("Down where it is below");
 
-pub static TURN_ABOUT: Sum = Sum {
+pub static TURN_ABOUT: QuickSum = QuickSum {
     id: "turn about",
     title: "Turn the laser about",
     stage: Stage::Levels,
@@ -29,8 +25,9 @@ pub static TURN_ABOUT: Sum = Sum {
     inputs: &[WALL, APART],
     work: about,
     picture: about_picture,
+    pictured: "A laser marked on a wall, and again turned half round",
     caution: Some(&LASER),
-    keep: None,
+    ..QuickSum::BARE
 };
 
 fn about(given: &Given<'_>) -> Worked {
@@ -47,20 +44,19 @@ fn about(given: &Given<'_>) -> Worked {
         .noted(note))
 }
 
-fn about_picture(given: &Given<'_>) -> Drawing {
-    let mut sketch = given.sheet();
+fn about_picture(pen: &mut Pen<'_>) {
+    let given = pen.given;
     let at = Vec2::new;
     let (far, ground, head) = (2200.0, 0.0, 800.0);
     let apart = given.maybe(&APART).unwrap_or(-1.0);
     let swing = if apart < 0.0 { -90.0 } else { 90.0 };
     let marks = [at(far, head - swing), at(far, head + swing)];
-    sketch.ground(&[at(-300.0, ground), at(far, ground)], 120.0);
-    sketch.wall(at(far, 1250.0), at(far, ground));
-    sketch.laser(at(0.0, head), marks[0], "first");
-    sketch.laser(at(0.0, head), marks[1], "turned about");
-    sketch.tripod(at(0.0, head), head - ground);
-    sketch.dimension(&given.tag(&APART), marks, at(-1.0, 0.0), 120.0);
+    pen.ground(&[at(-300.0, ground), at(far, ground)], 120.0);
+    pen.wall(at(far, 1250.0), at(far, ground));
+    pen.laser(at(0.0, head), marks[0], "first");
+    pen.laser(at(0.0, head), marks[1], "turned about");
+    pen.tripod(at(0.0, head), head - ground);
+    pen.dimension(&APART, marks, [-1.0, 0.0], 120.0);
     let feet = [at(0.0, ground), at(far, ground)];
-    sketch.dimension(&given.tag(&WALL), feet, at(0.0, -1.0), 130.0);
-    sketch.done("A laser marked on a wall, and again turned half round")
+    pen.dimension(&WALL, feet, [0.0, -1.0], 130.0);
 }
