@@ -14,7 +14,7 @@ fn kept(gates: Value, marked: Value) -> Solution {
         "pales": { "width": 150, "lap": 20, "height": 1600 }
     });
     let mut job = straight(7200.0, gates, level_ground(&[(0.0, -500.0)]), boards);
-    job.marked = serde_json::from_value(marked).expect("ticked-off posts");
+    job.marked = serde_json::from_value(marked).expect("posts marked as done");
     solve(&job)
 }
 
@@ -101,7 +101,7 @@ fn a_kept_corner_post_is_one_post_for_both_runs() {
         { "run": "R1", "post": 5, "measured": one.centre + 6.0, "keep": true },
         { "run": "R2", "post": 1, "measured": two.centre - 4.0, "keep": true }
     ]))
-    .expect("ticked-off posts");
+    .expect("posts marked as done");
     let solution = solve(&job);
     let (first, second) = (&solution.runs["R1"].posts[4], &solution.runs["R2"].posts[0]);
     assert!((first.x - second.x).hypot(first.y - second.y) < 1e-6);

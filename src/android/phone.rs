@@ -121,7 +121,7 @@ impl Device for Phone {
         match self.activity.pick() {
             Ok(()) => _ = self.asked.replace(Some(then)),
             Err(error) => then(Err(format!(
-                "The phone's files cannot be shown ({error}). Open the job file from there with Tautmark instead."
+                "The phone's files cannot be shown ({error}). Find the job file in the phone’s own files and open it with Tautmark."
             ))),
         }
     }

@@ -41,7 +41,10 @@ fn contents(desk: &Desk) -> FormContents {
 fn new_name(job: &Job, thing: &Thing) -> FormContents {
     let name = thing_called(job, thing);
     let row = text("Name", "a short name of its own", &name, renaming::rename);
-    FormContents::new(vec![row]).saying(Verdict::None, "Whatever refers to it follows.")
+    FormContents::new(vec![row]).saying(
+        Verdict::None,
+        "Walls, readings and strings that use it are renamed with it.",
+    )
 }
 
 fn settings(job: &Job) -> FormContents {
@@ -98,12 +101,12 @@ fn set(desk: &mut Desk, setting: impl FnOnce(&Job) -> Setting) -> Then {
 /// How well the tape is read.
 fn tape_reading() -> KeypadFigure {
     KeypadFigure::kept(
-        "One reading, standard deviation",
+        "Typical error of a reading",
         |job| Some(job.tape.clone()),
         |tape| Some(&mut tape.reading),
         |tape| Edit::Set(Setting::Tape(tape)),
     )
-    .titled(|_| "One tape reading, **standard deviation**".to_owned())
+    .titled(|_| "**Typical error** of a tape reading".to_owned())
     .of_kind(FigureKind::FineLength)
     .noted("a pencil mark 0.5 to 1, a nail in a peg 2, rough brick 2 to 3 mm")
 }
@@ -111,11 +114,11 @@ fn tape_reading() -> KeypadFigure {
 /// How well the laser is read.
 fn laser_reading() -> KeypadFigure {
     KeypadFigure::kept(
-        "One sight, standard deviation",
+        "Typical error of a sight",
         |job| Some(job.level.clone()),
         |laser| Some(&mut laser.reading),
         |laser| Edit::Set(Setting::Laser(laser)),
     )
-    .titled(|_| "One sight, **standard deviation**".to_owned())
+    .titled(|_| "**Typical error** of a sight".to_owned())
     .of_kind(FigureKind::FineLength)
 }

@@ -239,7 +239,7 @@ pub struct SoundKept {
     pub n: usize,
     pub measured: f64,
     pub off: Option<f64>,
-    /// Place in the file's list of ticked-off posts.
+    /// Place in the file's list of posts marked as done.
     pub index: usize,
 }
 

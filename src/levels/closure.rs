@@ -104,7 +104,7 @@ fn advise(sound: &Sound, [back, fore]: [&SoundSight; 2], unseen: f64, problems: 
         format!("levels.setups[{setup}].sights[{sight}].dist"),
         format!(
             "Change point “{}” is {} from set-up “{from}” and {} from set-up “{to}”. A laser \
-             that is out by its stated accuracy carries {} round unseen.",
+             that is out by its stated accuracy can put the heights out by {}, and no other sight shows it.",
             point.id,
             far(back),
             far(fore),

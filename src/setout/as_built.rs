@@ -52,7 +52,7 @@ pub(crate) fn name_gone(job: &Job, runs: &ByName<RunId, RunFix>, problems: &mut 
                     capital(&post_called(called, marked.post as usize)),
                     run.posts.len()
                 ),
-                "Take out its peg, or give the run its bays back.",
+                "Pull its peg out, or set the run’s bays as they were.",
             );
         }
     }

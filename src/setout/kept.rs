@@ -152,7 +152,7 @@ impl Layout<'_> {
                     super::clashes::capital(&post_called(self.bench.run.called(), kept.n)),
                     self.bench.sound.say(kept.measured)
                 ),
-                "Measure it again from the run's zero, or tick off the post that it is.",
+                "Measure it again from the run's zero, or choose the post that it is.",
             );
             return;
         }

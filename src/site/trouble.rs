@@ -231,7 +231,7 @@ impl NextTape {
             None => "it settles what is loose".to_owned(),
             Some(_) if network.suspects.len() > 1 => "it tells which reading is wrong".to_owned(),
             Some(before) => format!(
-                "it makes the least sure mark surer, from {} to {}",
+                "it brings the least sure mark from {} to {}",
                 show_pm(*before, unit),
                 show_pm(*after, unit)
             ),

@@ -271,7 +271,7 @@ fn deleted_jobs_are_taken_back_or_removed_for_good() {
     hand.press("Leave it");
     assert!(hand.sees("Orchard corner screen"));
     hand.press("Empty the bin");
-    hand.press("Remove for good");
+    hand.press("Delete for good");
     assert!(
         hand.says("One job removed for good."),
         "{:?}",

@@ -52,7 +52,7 @@ fn levels_show_what_the_core_finds() {
     hand.picture("live-levels");
     let step = show(fix.setups["S2"].step, Unit::Mm);
     assert_eq!(step, "62");
-    hand.must_say("Set-up S2 is 62 higher than set-up S1.");
+    hand.must_say("S2’s laser line is 62 mm higher than S1’s.");
     hand.must_say(&closing(&job));
     for (id, setup) in &fix.setups {
         let value = format!(
@@ -366,7 +366,7 @@ fn a_level_is_carried_round_a_corner_from_nothing() {
     assert_eq!(show(fix.step, Unit::Mm), "62");
     let value = format!("62 higher {}", show_pm(fix.step_pm, Unit::Mm));
     assert_eq!(hand.value("Set-up S2 against set-up S1"), value);
-    hand.must_say("Set-up S2 is 62 higher than set-up S1.");
+    hand.must_say("S2’s laser line is 62 mm higher than S1’s.");
 }
 
 #[test]
@@ -426,8 +426,8 @@ fn a_laser_that_is_out_is_found_with_two_pegs() {
     hand.must_say("The laser is out by more than stated.");
     let what = "The line dips away from the laser by";
     assert_eq!(hand.value(what), "0.60 ±\u{a0}0.08 mm per m");
-    assert_eq!(hand.value("Peg A from there, true"), "1\u{a0}645");
-    assert_eq!(hand.value("Peg B from there, true"), "1\u{a0}222");
+    assert_eq!(hand.value("Peg A, second place, true"), "1\u{a0}645");
+    assert_eq!(hand.value("Peg B, second place, true"), "1\u{a0}222");
     hand.press("Count on 0.6 mm per m");
     assert_eq!(hand.saved().level.accuracy, 0.6);
 }

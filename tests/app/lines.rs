@@ -32,7 +32,7 @@ fn a_string_goes_through_two_marks() {
         "{} and {bearing}",
         fix.bearing
     );
-    assert!(!hand.sees("Add an offset"), "it is not off a wall");
+    assert!(!hand.sees("Add a nail"), "it is not off a wall");
     assert!(hand.reaches("Turn it round"));
 }
 
@@ -41,7 +41,7 @@ fn a_string_off_a_wall_is_nailed_and_tells_the_bow() {
     let hand = Hand::on(job::example());
     hand.press("Lines");
     hand.press("front");
-    hand.press("Add an offset");
+    hand.press("Add a nail");
     hand.enter("1800");
     hand.enter("58");
     let job = hand.saved();
@@ -76,7 +76,7 @@ fn a_new_string_runs_beside_a_wall() {
     assert_eq!((line.side, nails[0].off), (Some(Side::Left), Some(200.0)));
     assert!(hand.shown().lines.contains_key(&line.id));
     assert!(hand.says("One nail: taken as parallel to the wall."));
-    hand.press("Add an offset");
+    hand.press("Add a nail");
     assert!(hand.says("Along the wall's face from mark C to the nail."));
     hand.enter("1800");
     assert!(hand.says("Square off the wall's face to the string, left of Garden wall"));
@@ -144,7 +144,7 @@ fn other_arms_make_another_diagonal() {
     let hand = Hand::on(job::example());
     hand.press("Lines");
     hand.press("front meets side");
-    hand.press("Other arms");
+    hand.press("Choose other arms");
     hand.enter("3000");
     let half = (hand.shown().corners["X"].angle / 2.0).to_radians();
     let across = 2.0 * 3000.0 * half.sin();
@@ -156,7 +156,7 @@ fn other_arms_make_another_diagonal() {
         .filter(char::is_ascii_digit)
         .collect();
     assert_eq!(digits, format!("{across:.0}"));
-    hand.press("Other arms");
+    hand.press("Choose other arms");
     hand.keys("5");
     assert!(
         hand.says("Take arms between 100\u{a0}mm and 30\u{a0}000\u{a0}mm."),

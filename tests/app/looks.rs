@@ -352,7 +352,7 @@ fn quick_in_other_sizes_and_on_the_keypad() {
         hand.press("All quick sums");
         hand.picture("quick-index-360x800");
         look(&hand, "carry", true);
-        hand.press("Change point from there");
+        hand.press("Change point from the first place");
         hand.keys("61");
         hand.picture("quick-keypad-360x800");
     });

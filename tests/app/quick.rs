@@ -55,7 +55,7 @@ fn every_sum_is_in_the_list_and_opens_with_nothing_typed() {
         "Concrete for the holes",
         "Level round a corner",
         "Check the laser",
-        "Turn the laser about",
+        "Check the laser on one wall",
         "Turn the spirit level round",
         "Steps down a fall",
         "Sloping rail",
@@ -159,7 +159,7 @@ fn a_trapezium_with_equal_diagonals_is_not_square() {
     hand.press("All quick sums");
     hand.press("ft in");
     // Read to the half inch between pegs.
-    hand.press("One tape reading, standard deviation");
+    hand.press("Typical error of a tape reading");
     hand.keys("0.25");
     hand.press("Next");
     hand.press("Is it square?");
@@ -305,8 +305,8 @@ fn a_level_that_dips_is_found_by_two_pegs() {
     type_all(&hand, "Between the pegs", &figures);
     let what = "The line dips away from the laser by";
     assert_eq!(hand.value(what), format!("0.60 ±{NB}0.08 mm per m"));
-    assert_eq!(hand.value("Peg A from there, true"), format!("1{NB}645"));
-    assert_eq!(hand.value("Peg B from there, true"), format!("1{NB}222"));
+    assert_eq!(hand.value("Peg A, second place, true"), format!("1{NB}645"));
+    assert_eq!(hand.value("Peg B, second place, true"), format!("1{NB}222"));
     hand.press("Keep in a job");
     hand.press("Back");
     hand.press("All quick sums");
@@ -345,7 +345,7 @@ fn the_rest_give_what_the_core_gives() {
             "10 ±\u{a0}3 mm",
         ),
         (
-            "Turn the laser about",
+            "Check the laser on one wall",
             "Laser to the wall",
             &["20000", "d24"],
             "The line climbs away from the laser by",

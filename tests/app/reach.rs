@@ -177,7 +177,7 @@ fn over_a_page(width: f32, height: f32) {
     hand.press("Angle between them");
     check_targets(&hand, width, "notice");
     hand.press("Close");
-    hand.press("It reads…");
+    hand.press("Type what it reads");
     check_keys(&hand, width, "diagonal");
     hand.press("Leave this figure");
 }

@@ -163,7 +163,7 @@ fn bays_corner_and_gates_change_as_they_are_pressed() {
     hand.press("Remove gate 1");
     let run = hand.saved().runs[0].clone();
     assert!(run.pins.is_empty() && run.gates.is_empty());
-    hand.press("Remove this run");
+    hand.press("Delete this run");
     assert_eq!(hand.saved().runs.len(), 1);
 }
 

@@ -47,7 +47,7 @@ fn laid_over(hand: &Hand, size: &str, light: &str) {
     picture("keypad-tape");
     hand.press("Leave this figure");
     hand.go(Place::Lines, Page::Corner);
-    hand.press("It reads…");
+    hand.press("Type what it reads");
     hand.keys("2400");
     picture("keypad-diagonal");
     for _ in 0..4 {

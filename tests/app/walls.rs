@@ -156,7 +156,7 @@ fn a_corner_shows_its_diagonal_and_what_a_reading_of_it_means() {
         format!("{:.1}° ±\u{a0}0.1", fix.angle)
     );
     hand.picture("live-corner");
-    hand.press("It reads…");
+    hand.press("Type what it reads");
     hand.keys("2400");
     hand.press("Next");
     let found = CornerVm::get(&hand.app).get_found().plain;

@@ -121,13 +121,13 @@ fn stretch(hand: &Hand) {
         hand.press("Add a string");
         hand.press(&format!("Right of {wall} wall"));
         type_all(hand, &[off]);
-        hand.press("Add an offset");
+        hand.press("Add a nail");
         type_all(hand, &[at, off]);
         hand.press("Lines");
     }
     hand.press("Add a corner");
     hand.press("string 1, then string 2");
-    hand.press("It reads…");
+    hand.press("Type what it reads");
     type_all(hand, &["2369"]);
     let found = CornerVm::get(&hand.app).get_found().plain;
     assert!(found.contains("within what the tapes can tell"), "{found}");
@@ -206,7 +206,7 @@ fn level(hand: &Hand) {
     hand.press("The laser is moved");
     hand.press("Sight peg1 again");
     type_all(hand, &["869", "2600"]);
-    hand.must_say("higher than set-up S1.");
+    hand.must_say("higher than S1’s.");
     hand.press("Levels");
     hand.press("Set-up S1");
     for sight in [

@@ -174,7 +174,7 @@ fn end_row(job: &Job, run: &str, end: &RailEnd) -> RowItem {
     let unit = job.show.lengths;
     let cut = end.to_post;
     let note = format!(
-        "saw set {:.1}° off square, {} from long to short point; mitred past the post {:.1}°",
+        "saw set {:.1}° off square, {} from long to short point; where two meet past the post {:.1}°",
         cut.off_square,
         length::show(cut.long_to_short, unit),
         end.mitre.off_square

@@ -54,7 +54,7 @@ fn step() -> KeypadFigure {
         boards.gravel.as_mut()?.step = (value != 0.0).then_some(value);
         Some(put(boards))
     });
-    step.noted("boards step by whole ones; 0 follows the ground")
+    step.noted("gravel boards rise by this much at a time; 0 follows the ground")
         .told_at("boards.gravel.step")
 }
 

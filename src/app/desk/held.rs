@@ -171,7 +171,7 @@ impl Desk {
         if let Some(warning) = self.warning() {
             let title = match self.trouble() {
                 Some(_) => "Not saved yet",
-                None => "Shown, not changed",
+                None => "For viewing only",
             };
             self.explain(title, &warning.text);
         }

@@ -172,7 +172,7 @@ impl Desk {
             return Then::Stay;
         };
         let result = open.redo();
-        self.after(result.map(|label| label.map(|label| format!("Done again: {label}"))));
+        self.after(result.map(|label| label.map(|label| format!("Redone: {label}"))));
         Then::Stay
     }
 

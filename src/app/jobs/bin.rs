@@ -1,4 +1,4 @@
-//! The bin: deleted jobs, to be taken back or removed for good.
+//! The bin: deleted jobs, to be taken back or deleted for good.
 
 use super::ago::ago;
 use crate::app::bridge::{Back, Bridge, Screen, Spec};
@@ -31,7 +31,7 @@ impl Screen for Bin {
                 all,
                 status(
                     Verdict::None,
-                    "**Nothing is deleted.** A deleted job waits here until you take it back or remove it for good.",
+                    "**Nothing is deleted.** A deleted job waits here until you take it back or delete it for good.",
                 ),
             ),
             Ok(all) => (all, silence()),
@@ -80,7 +80,7 @@ fn ask_to_empty(desk: &mut Desk) -> Then {
     desk.notice = Some(Notice {
         title: "Empty the bin?".to_owned(),
         text: format!("{jobs} {goes} for good, with every earlier copy. This cannot be undone."),
-        action: Some(("Remove for good".to_owned(), Box::new(empty))),
+        action: Some(("Delete for good".to_owned(), Box::new(empty))),
     });
     Then::Stay
 }
@@ -91,7 +91,7 @@ fn empty(desk: &mut Desk) {
     match desk.jobs.empty_bin(after_all) {
         Ok(count) => {
             let gone = capital(&counted(count, "job", "jobs"));
-            desk.say(&format!("{gone} removed for good."));
+            desk.say(&format!("{gone} deleted for good."));
         }
         Err(why) => {
             desk.say(&why.to_string());

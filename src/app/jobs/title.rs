@@ -51,7 +51,7 @@ fn contents(desk: &Desk) -> FormContents {
     });
     let mut contents = FormContents::new(vec![row]).saying(
         Verdict::None,
-        "The job has this name as soon as you go back.",
+        "Press Rename, or go back, to keep this name.",
     );
     let rename = FormButton::new("Rename", |_| Then::Back);
     contents.primary = Some(rename.enabled(!title.trim().is_empty()));

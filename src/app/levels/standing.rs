@@ -52,14 +52,14 @@ fn steps(desk: &Desk, levels: &LevelsFix) -> String {
     format!("**{}.**", said.join("; "))
 }
 
-/// “Set-up S2 is 62 higher than set-up S1”.
+/// “S2’s laser line is 62 mm higher than S1’s”.
 pub fn step_between(to: &SetupId, from: &SetupId, step: f64, unit: length::Unit) -> String {
-    let by = length::show(step.abs(), unit);
+    let by = length::show_with_unit(step.abs(), unit);
     let way = if step < 0.0 { "lower" } else { "higher" };
-    if by == length::show(0.0, unit) {
-        return format!("Set-up {to} is level with set-up {from}");
+    if by == length::show_with_unit(0.0, unit) {
+        return format!("{to}’s laser line is level with {from}’s");
     }
-    format!("Set-up {to} is {by} {way} than set-up {from}")
+    format!("{to}’s laser line is {by} {way} than {from}’s")
 }
 
 fn closing(desk: &Desk, levels: &LevelsFix) -> (Verdict, String) {
@@ -73,7 +73,7 @@ fn closing(desk: &Desk, levels: &LevelsFix) -> (Verdict, String) {
         return (Verdict::Attention, text.to_owned());
     };
     let text = format!(
-        "{}, closing to {}; your laser explains up to {}.",
+        "{}, closes to {}; up to {} is within the laser’s accuracy.",
         capital(&counted(closure.checks, "check", "checks")),
         length::show_with_unit(closure.closes, unit),
         length::show(closure.explained, unit),
@@ -214,6 +214,6 @@ pub fn sight_note(desk: &Desk, setup: usize, at: usize) -> (String, Verdict) {
             Verdict::None,
         );
     }
-    let said = checked(fix.residual, |by| length::show_fine(by, unit, 1));
+    let said = checked(fix.residual, |by| length::fine_with_unit(by, unit, 1));
     (said, Verdict::None)
 }

@@ -185,7 +185,7 @@ fn found(desk: &Desk, fix: &CornerFix) -> Status {
 const ORIGINS: [(&str, &str); 5] = [
     (
         "angle",
-        "From the directions of both strings, which follow from the tapes to the walls' marks. Longer walls between the marks, or one more tape across the gap, make it surer.",
+        "From the directions of both strings, which follow from the tapes to the walls' marks. Longer walls between the marks, or one more tape across the gap, make it more certain.",
     ),
     (
         "square",

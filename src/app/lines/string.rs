@@ -78,7 +78,7 @@ impl Screen for OneString {
         vm.set_bow(match line.offsets.as_deref() {
             Some([nail]) if nail.off.is_some() => status(
                 Verdict::Note,
-                "**One nail: taken as parallel to the wall.** Add an offset near the wall's other end to be sure of its direction.",
+                "**One nail: taken as parallel to the wall.** Add a nail near the wall's other end to be sure of its direction.",
             ),
             _ => bow_status(fix, desk),
         });

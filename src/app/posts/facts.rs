@@ -91,7 +91,12 @@ pub fn tapes(job: &Job, post: &Post) -> Fact {
             ),
             "",
         ),
-        None => fact("tapes", "Two tapes", "—", "no two marks serve"),
+        None => fact(
+            "tapes",
+            "Two tapes",
+            "—",
+            "no two marks give a good crossing",
+        ),
     }
 }
 

@@ -94,7 +94,7 @@ fn keep_place<T: PartialEq>(desk: &mut Desk, key: &str, all: &[T], picked: T) ->
 #[must_use]
 pub fn rows(desk: &Desk) -> Vec<FormRow> {
     let Counts { unit, tape, laser } = Counts::of_quick(desk);
-    let mut rows = vec![heading("What they count on")];
+    let mut rows = vec![heading("Tape and laser")];
     rows.extend(unit_rows(
         unit,
         |desk, unit| keep_place(desk, UNIT, &Unit::ALL, unit),
@@ -103,13 +103,9 @@ pub fn rows(desk: &Desk) -> Vec<FormRow> {
     rows.push(class_row(tape.class, |desk, class| {
         keep_place(desk, CLASS, &CLASSES, class)
     }));
-    let reading = figure(
-        READING,
-        "One tape reading, standard deviation",
-        tape.reading,
-    )
-    .in_unit(unit)
-    .titled(|_| "One tape reading, **standard deviation**".to_owned());
+    let reading = figure(READING, "Typical error of a tape reading", tape.reading)
+        .in_unit(unit)
+        .titled(|_| "**Typical error** of a tape reading".to_owned());
     let reading = reading.row_showing(&show_spread(tape.reading, unit));
     rows.push(reading.noted(if unit.is_feet() {
         "a pencil mark 1/32, a nail in a peg 3/32, rough brick 3/32 to 1/8 in"
@@ -122,9 +118,9 @@ pub fn rows(desk: &Desk) -> Vec<FormRow> {
         .titled(|_| "Laser, **stated accuracy**".to_owned());
     let accuracy = accuracy.row_showing(&plain(laser.accuracy));
     rows.push(accuracy.noted("the limit on its data sheet"));
-    let sight = figure(SIGHT, "One sight, standard deviation", laser.reading)
+    let sight = figure(SIGHT, "Typical error of a sight", laser.reading)
         .in_unit(unit)
-        .titled(|_| "One sight, **standard deviation**".to_owned());
+        .titled(|_| "**Typical error** of a sight".to_owned());
     rows.push(sight.row_showing(&show_spread(laser.reading, unit)));
     rows
 }

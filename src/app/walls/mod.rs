@@ -132,7 +132,7 @@ fn reading_note(desk: &Desk, reading: &Reading, fix: Option<&ReadingFix>) -> (St
     let angle = matches!(reading.what, Measure::Angle { .. });
     let say = |value: f64| match angle {
         true => format!("{:.1}°", value.abs()),
-        false => length::show_fine(value.abs(), unit, 1),
+        false => length::fine_with_unit(value.abs(), unit, 1),
     };
     let Some(fix) = fix else {
         let note = match (reading.used, is_missing(reading)) {

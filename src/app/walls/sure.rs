@@ -30,7 +30,7 @@ pub fn how_sure(desk: &Desk, index: usize) -> String {
             " No other reading checks it: one more tape to either of its marks would.".to_owned()
         }
         Some(fix) => format!(
-            " The other readings bear {:.0} in 100 of it: a slip shows the sooner, the more they bear.",
+            " The other readings check {:.0} % of it: the more they check, the sooner a slip shows.",
             100.0 * fix.redundancy
         ),
         None => String::new(),

@@ -29,7 +29,11 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
                 "depth of its front face behind the posts'",
             ),
             ledger.any(place.key("clearance"), gravel.clearance, "clearance"),
-            ledger.not_negative(place.key("dig"), gravel.dig, "depth it may be let in"),
+            ledger.not_negative(
+                place.key("dig"),
+                gravel.dig,
+                "depth it may be cut into the ground",
+            ),
             ledger.not_negative(place.key("gap"), gravel.gap, "largest gap"),
             ledger.not_negative(place.key("step"), gravel.step.unwrap_or(0.0), "step"),
             ledger.any(

@@ -27,7 +27,9 @@ const LIMITS: [Limit; 9] = [
     limit("levels.setups", "set-ups", 100, |job| {
         job.levels.setups.len()
     }),
-    limit("marked", "ticked-off posts", 10_000, |job| job.marked.len()),
+    limit("marked", "posts marked as done", 10_000, |job| {
+        job.marked.len()
+    }),
 ];
 
 /// Sights from all the set-ups of a job together.

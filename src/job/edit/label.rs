@@ -65,8 +65,8 @@ fn changed<T>(change: &Change<T>, list: &[T], what: impl Fn(&T) -> String) -> St
         Change::Insert { value, .. } => format!("add {}", what(value)),
         Change::Replace { value, .. } => what(value),
         Change::Remove { at } => match list.get(*at) {
-            Some(value) => format!("remove {}", what(value)),
-            None => "remove".to_owned(),
+            Some(value) => format!("delete {}", what(value)),
+            None => "delete".to_owned(),
         },
         Change::Move { from, .. } => match list.get(*from) {
             Some(value) => format!("move {}", what(value)),
@@ -91,7 +91,7 @@ fn taken(change: &Change<Reading>, job: &Job) -> String {
 
 fn remove(job: &Job, thing: &Thing) -> String {
     let with = dependents(job, thing).len();
-    let name = format!("remove {} {}", thing.kind(), thing.name());
+    let name = format!("delete {} {}", thing.kind(), thing.name());
     match with {
         0 => name,
         1 => format!("{name} and 1 thing with it"),

@@ -92,5 +92,5 @@ items! {
     named: Mark = "mark", Wall = "wall", Line = "line", Corner = "corner", Run = "run",
         Point = "point", Setup = "set-up";
     nameless: Reading = "reading", Gate = "gate", Pin = "pin", Sight = "sight",
-        Marked = "post ticked off";
+        Marked = "post marked as done";
 }

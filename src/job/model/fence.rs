@@ -154,7 +154,7 @@ impl Default for Hole {
     }
 }
 
-/// A post ticked off: its running reading as built (centre), how far its centre is off the string
+/// A post marked as done: its running reading as built (centre), how far its centre is off the string
 /// as built, and whether its heights are marked on it.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]

@@ -14,7 +14,7 @@ pub fn section(desk: &SheetDesk<'_>) -> Section {
         section.say(if desk.job.marks.is_empty() {
             "Nothing is measured yet. Put a mark at each end of every wall, and tape between them."
         } else {
-            "Nothing is wrong, and nothing is missing that the job asks for."
+            "Nothing is wrong, and nothing that the job needs is missing."
         });
         return section;
     }

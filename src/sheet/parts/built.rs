@@ -6,7 +6,7 @@ use super::{SheetDesk, number};
 use crate::job::model::{Marked, Run};
 use crate::setout::RunFix;
 
-/// Adds the run's ticked-off posts, if there are any.
+/// Adds the run's posts marked as done, if there are any.
 pub fn add(desk: &SheetDesk<'_>, run: &Run, fix: &RunFix, section: &mut Section) {
     let marked: Vec<&Marked> = desk.job.marked.iter().filter(|m| m.run == run.id).collect();
     if marked.is_empty() {
@@ -15,8 +15,8 @@ pub fn add(desk: &SheetDesk<'_>, run: &Run, fix: &RunFix, section: &mut Section)
     let done = marked.iter().filter(|marked| marked.done).count();
     let left = fix.posts.len().saturating_sub(done);
     let left = match left {
-        0 => "All posts of this run are ticked off.".to_owned(),
-        n => format!("{} ticked off, {n} to go.", count(done, "post")),
+        0 => "All posts of this run are marked as done.".to_owned(),
+        n => format!("{} done, {n} to go.", count(done, "post")),
     };
     section.say(left);
     section.table(table(desk, fix, &marked));

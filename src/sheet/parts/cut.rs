@@ -104,7 +104,7 @@ fn rail_ends(desk: &SheetDesk<'_>) -> Table {
                 ]
             };
             table.rows.push(row("against the post", &end.to_post));
-            table.rows.push(row("mitred past it", &end.mitre));
+            table.rows.push(row("where two meet past it", &end.mitre));
         }
     }
     table.note = "Off square: a saw that reads 0 for a square cut. From the length: an angle \

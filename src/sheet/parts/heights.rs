@@ -159,7 +159,7 @@ fn ground(boards: &RunBoards) -> Table {
             Cell::maybe(Cell::Down, bottom),
             Cell::maybe(Cell::Length, board.dig),
             match board.max_gap {
-                Some(gap) if gap < 0.0 => Cell::text("let in"),
+                Some(gap) if gap < 0.0 => Cell::text("cut into the ground"),
                 gap => Cell::maybe(Cell::Length, gap),
             },
         ]);

@@ -50,13 +50,13 @@ pub fn how_sure(desk: &SheetDesk<'_>) -> Option<Section> {
     )];
     if desk.solution.lines.values().next().is_some() {
         list.push(format!(
-            "Each nail set to {} (one standard deviation).",
+            "Each nail set to {} (typical error, one standard deviation).",
             desk.fine(desk.job.string.nail)
         ));
     }
     if desk.solution.levels.is_some() {
         list.push(format!(
-            "Laser good to {}, each reading good to {} (one standard deviation).",
+            "Laser good to {}, each reading good to {} (typical error, one standard deviation).",
             desk.slope_fine(level.accuracy / 1000.0),
             desk.fine(level.reading)
         ));

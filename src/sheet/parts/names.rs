@@ -115,7 +115,7 @@ fn entry(job: &Job, key: &str, at: usize, outer: &mut Outer) -> String {
         "gates" => called("gate", None),
         "pins" => called("pinned post", None),
         "offsets" => called("nail", None),
-        "marked" => called("ticked-off post", None),
+        "marked" => called("post marked as done", None),
         key => called(key, None),
     }
 }

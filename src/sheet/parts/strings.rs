@@ -116,7 +116,7 @@ fn crossing(desk: &SheetDesk<'_>, corner: &Corner, fix: &CornerFix, section: &mu
     let [first, second] = [first, second].map(|id| with_kind("string", id.as_str()));
     section.heading(format!("Corner {}: {first} and {second} cross", corner.id));
     section.say(format!(
-        "The angle between the two fences is {:.2}° ± {:.2}°, {}. The crossing is good to {}.{}",
+        "The angle between the two runs is {:.2}° ± {:.2}°, {}. The crossing is good to {}.{}",
         fix.angle,
         fix.angle_pm,
         from_square(desk, fix.angle),

@@ -2,7 +2,7 @@
 //! said of it. A row of a form and the keypad are both made of it.
 //!
 //! ```text
-//!   KeypadFigure::kept("Hole, deep", hole, |hole| Some(&mut hole.depth), put_hole)
+//!   KeypadFigure::kept("Depth of hole", hole, |hole| Some(&mut hole.depth), put_hole)
 //!     .noted(…) .judged(…) .then(…)
 //!        ├── row(job) ──▶ the row: label, note, value; pressing it asks
 //!        └── Prompt   ──▶ the keypad: title, hint, verdict, the figure after it

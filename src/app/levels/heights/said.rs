@@ -137,7 +137,7 @@ fn gap_fact(desk: &Desk, gap: f64, side: &str) -> Fact {
     let over = accepted.filter(|accepted| gap > *accepted);
     let tail = match over {
         Some(accepted) => format!("more than {}", length::show(accepted, unit)),
-        None if gap < 0.0 => "let in".to_owned(),
+        None if gap < 0.0 => "cut into the ground".to_owned(),
         None => String::new(),
     };
     let figure = length::show(gap.abs(), unit);

@@ -201,8 +201,8 @@ fn of_hole(run: usize, label: &str, slot: fn(&mut Hole) -> &mut f64) -> KeypadFi
 
 /// The hole of every post: how wide, then how deep.
 pub fn hole(run: usize) -> [KeypadFigure; 2] {
-    let depth = of_hole(run, "Hole, deep", |hole| &mut hole.depth);
-    let across = of_hole(run, "Hole, across", |hole| &mut hole.diameter);
+    let depth = of_hole(run, "Depth of hole", |hole| &mut hole.depth);
+    let across = of_hole(run, "Diameter of hole", |hole| &mut hole.diameter);
     [across.followed_by(&depth), depth]
 }
 

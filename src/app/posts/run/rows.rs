@@ -18,8 +18,9 @@ use tautmark_ui::PaintedDrawing;
 pub fn rows(job: &Job, at: usize, run: &Run) -> Vec<FormRow> {
     let parts = [ends, posts, corner, gates, pins, holes];
     let rows = parts.iter().flat_map(|part| part(job, at, run));
-    let remove = pick("Remove this run", "", move |desk| remove(desk, at));
-    rows.chain([remove.noted("with its ticks")]).collect()
+    let remove = pick("Delete this run", "", move |desk| remove(desk, at));
+    rows.chain([remove.noted("with the posts marked as done")])
+        .collect()
 }
 
 fn ends(job: &Job, at: usize, run: &Run) -> Vec<FormRow> {
@@ -35,7 +36,7 @@ fn ends(job: &Job, at: usize, run: &Run) -> Vec<FormRow> {
     let mut rows = vec![
         text(
             "Name of the run",
-            "Front, say",
+            "for example Front",
             &run.name,
             move |desk, text| {
                 let value = Run {
@@ -164,10 +165,10 @@ fn gate_rows(job: &Job, run: usize, i: usize, gate: &Gate) -> Vec<FormRow> {
             })
         }));
     }
-    let label = format!("Remove gate {}", i + 1);
+    let label = format!("Delete gate {}", i + 1);
     rows.push(pick(&label, "", move |desk| {
         let change = Change::Remove { at: i };
-        desk.change_and_say(Edit::Gate { run, change }, "Gate removed.")
+        desk.change_and_say(Edit::Gate { run, change }, "Gate deleted.")
     }));
     rows
 }
@@ -188,10 +189,10 @@ fn pins(job: &Job, run_at: usize, run: &Run) -> Vec<FormRow> {
             true => row.noted("stands there already"),
             false => row,
         });
-        let label = format!("Remove pin {}", at + 1);
+        let label = format!("Delete pinned post {}", at + 1);
         rows.push(pick(&label, "", move |desk| {
             let (run, change) = (run_at, Change::Remove { at });
-            desk.change_and_say(Edit::Pin { run, change }, "Pin removed.")
+            desk.change_and_say(Edit::Pin { run, change }, "Pinned post deleted.")
         }));
     }
     let count = run.pins.len();
@@ -216,7 +217,7 @@ fn remove(desk: &mut Desk, at: usize) -> Then {
     let Some(id) = desk.saved().runs.get(at).map(|run| run.id.clone()) else {
         return Then::Stay;
     };
-    desk.change_and_say(Edit::Remove(Thing::Run(id)), "Run removed.");
+    desk.change_and_say(Edit::Remove(Thing::Run(id)), "Run deleted.");
     (desk.chosen.run, desk.chosen.post) = (0, 1);
     Then::Back
 }

@@ -6,6 +6,7 @@ use super::{Answer, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Wor
 use crate::app::desk::{Desk, Menu, Then};
 use crate::app::names::run_name;
 use crate::app::quick::keep::{self, KeptIn, NewMarks, Put};
+use crate::cautions::STRINGS;
 use crate::drawing::Tag;
 use crate::job::Job;
 use crate::job::edit::{Change, Edit};
@@ -45,7 +46,7 @@ pub static BAYS: QuickSum = QuickSum {
     work: bays,
     picture: bays_picture,
     pictured: "A row of posts at equal bays",
-    caution: None,
+    caution: Some(&STRINGS),
     keep: Some(keep_bays),
 };
 

@@ -19,7 +19,7 @@ use tautmark_ui::Place;
 const DATUM: Input = Input::down("carry datum", "Datum from the first place")
     .called("datum")
     .how("down from the laser's line to the datum mark");
-const FIRST: Input = Input::down("carry first", "Change point from there")
+const FIRST: Input = Input::down("carry first", "Change point from the first place")
     .called("change point, first")
     .how("a fixed point that both places can see");
 const SECOND: Input = Input::down("carry second", "Change point from the second")
@@ -27,7 +27,7 @@ const SECOND: Input = Input::down("carry second", "Change point from the second"
     .how("the same point, after the laser was moved");
 const AGAIN: Input = Input::down("carry again", "Datum from the second")
     .called("datum again")
-    .how("where it can be seen from there: it checks the rest")
+    .how("where the datum can be seen from the second place: it checks the others")
     .may();
 const MARK: Input = Input::down("carry mark", "A mark under the first line")
     .called("mark")

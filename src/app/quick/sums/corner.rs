@@ -4,6 +4,7 @@ use super::Tail::{AnglePm, Pm, Unit};
 use super::Value::{Angle, Degrees, Fine, Length};
 use super::{Answer, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
 use crate::app::quick::keep::{self, KeptIn, NewMarks};
+use crate::cautions::STRINGS;
 use crate::drawing::{Sketch, direction};
 use crate::job::Job;
 use crate::job::edit::Edit;
@@ -39,7 +40,7 @@ pub static BY_TAPES: QuickSum = QuickSum {
     work: by_tapes,
     picture: tapes_picture,
     pictured: "Two legs from a corner and the tape across them",
-    caution: None,
+    caution: Some(&STRINGS),
     keep: Some(|desk, inputs| {
         let kept = KeptIn {
             title: "Corner by three tapes",

@@ -27,10 +27,11 @@ const DIST_A: Input = Input::length("laser distance a", "Laser to peg A")
     .how("laser beside one peg, or just beyond it");
 const DIST_B: Input =
     Input::length("laser distance b", "Laser to peg B").called("distance to peg B");
-const SECOND_A: Input = Input::down("laser second a", "Peg A from there")
-    .called("A from there")
-    .how("down from its line again, from the second place");
-const SECOND_B: Input = Input::down("laser second b", "Peg B from there").called("B from there");
+const SECOND_A: Input = Input::down("laser second a", "Peg A, second place")
+    .called("A, second place")
+    .how("down from the laser line again");
+const SECOND_B: Input =
+    Input::down("laser second b", "Peg B, second place").called("B, second place");
 
 pub static TWO_PEGS: QuickSum = QuickSum {
     id: "laser",
@@ -97,9 +98,9 @@ fn pegs(given: &Given<'_>) -> Worked {
         "A is the higher"
     };
     Ok(slope(given, check.slope, check.verdict)
-        .row("Peg A from there, true", Fine(true_at.a), "")
-        .noted("what a true laser would read there")
-        .row("Peg B from there, true", Fine(true_at.b), "")
+        .row("Peg A, second place, true", Fine(true_at.a), "")
+        .noted("what a true laser would read at the second place")
+        .row("Peg B, second place, true", Fine(true_at.b), "")
         .row(
             "Between the pegs, in height",
             Length(apart.value.abs()),

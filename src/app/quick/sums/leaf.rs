@@ -3,6 +3,7 @@
 use super::Tail::Unit;
 use super::Value::{Fine, Length};
 use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Worked};
+use crate::cautions::GATE;
 use crate::drawing::Sketch;
 use crate::quick::gate::{Height, TapedOpening, latch_drop, leaf};
 
@@ -36,6 +37,7 @@ pub static LEAF: QuickSum = QuickSum {
     work: leaf_work,
     picture: leaf_picture,
     pictured: "A gate between its posts, measured at three heights",
+    caution: Some(&GATE),
     ..QuickSum::BARE
 };
 

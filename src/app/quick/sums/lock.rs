@@ -3,6 +3,7 @@
 use super::Tail::Unit;
 use super::Value::{Degrees, Fine, Length};
 use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Stop, Usual, Vec2, Worked};
+use crate::cautions::GATE;
 use crate::quick::gate_lock::{GateAtLock, TaperedBoard, lock_stack};
 
 const FRAME: Input = Input::length("lock frame", "Thickness of the frame").called("frame");
@@ -28,6 +29,7 @@ pub static LOCK: QuickSum = QuickSum {
     work: lock,
     picture: lock_picture,
     pictured: "The gate from its edge: frame, board, turned offcut and the lock",
+    caution: Some(&GATE),
     ..QuickSum::BARE
 };
 

@@ -5,6 +5,7 @@ use super::Value::{Degrees, Length};
 use super::{Answer, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
 use crate::app::desk::{Desk, Menu, Then};
 use crate::app::quick::keep::{self, KeptIn, NewMarks, Put};
+use crate::cautions::STRINGS;
 use crate::drawing::Sketch;
 use crate::job::edit::Edit;
 use crate::job::reading::Reading;
@@ -40,7 +41,7 @@ pub static BY_TAPES: QuickSum = QuickSum {
     work: by_tapes,
     picture: tapes_picture,
     pictured: "Two marks and a tape from each to the point",
-    caution: None,
+    caution: Some(&STRINGS),
     keep: Some(keep_point),
 };
 

@@ -4,6 +4,7 @@ use super::Tail::{AnglePm, Pm, Unit};
 use super::Value::{Angle, Length, Words};
 use super::{Answer, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
 use crate::app::quick::keep::{self, KeptIn, NewMarks};
+use crate::cautions::STRINGS;
 use crate::drawing::Sketch;
 use crate::job::Job;
 use crate::job::edit::Edit;
@@ -35,7 +36,7 @@ pub static SIX_TAPES: QuickSum = QuickSum {
     work: six,
     picture: six_picture,
     pictured: "Four corners, their sides and both diagonals",
-    caution: None,
+    caution: Some(&STRINGS),
     keep: Some(|desk, inputs| {
         let kept = KeptIn {
             title: "Four sides and two diagonals",

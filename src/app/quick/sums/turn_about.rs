@@ -16,16 +16,16 @@ const APART: Input = Input::up("turn about apart", "Second mark above the first"
 
 pub static TURN_ABOUT: QuickSum = QuickSum {
     id: "turn about",
-    title: "Turn the laser about",
+    title: "Check the laser on one wall",
     stage: Stage::Levels,
     answers: "How far is my laser out, with one wall?",
-    how: "**Mark the line on a wall, turn the laser half round on its stand, and mark it again.**",
+    how: "**Mark the line on a wall, turn the laser through 180° on its tripod, and mark it again.**",
     why: "Turned half round, the line is as far out the other way: the marks differ by twice the \
           error over the distance. A wall twice as far halves its ±.",
     inputs: &[WALL, APART],
     work: about,
     picture: about_picture,
-    pictured: "A laser marked on a wall, and again turned half round",
+    pictured: "A laser’s line marked on a wall, and again after turning it through 180°",
     caution: Some(&LASER),
     ..QuickSum::BARE
 };
