@@ -8,8 +8,8 @@ use crate::job::{CornerId, Job, LineId, MarkId, Problem, Problems, RunId};
 use crate::levels::{LevelsFix, levels};
 use crate::setout::{RunFix, name_gone, set_out};
 use crate::site::{
-    Advice, CornerFix, LineFix, MarkFix, NetworkFix, Plane, ReadingFix, Strings, diagonals, run_at,
-    stretched, strings,
+    CornerFix, LineFix, MarkFix, NetworkFix, NextTape, Plane, ReadingFix, Strings, diagonals,
+    run_at, stretched, strings,
 };
 use serde::Serialize;
 
@@ -21,7 +21,7 @@ pub struct Solution {
     pub readings: Vec<ReadingFix>,
     pub network: NetworkFix,
     /// The next tape worth taking.
-    pub advice: Option<Advice>,
+    pub advice: Option<NextTape>,
     pub lines: ByName<LineId, LineFix>,
     pub corners: ByName<CornerId, CornerFix>,
     pub runs: ByName<RunId, RunFix>,

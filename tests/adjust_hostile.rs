@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use tautmark::adjust::advice::advise;
 use tautmark::adjust::{
-    Adjustment, At, Equation, Observation, Param, Status, System, adjust, suspects,
+    Adjustment, At, Equation, Fixity, Observation, Param, System, adjust, suspects,
 };
 
 fn assert_finite(system: &System) -> Adjustment {
@@ -64,7 +64,7 @@ fn tape(from: usize, to: usize, value: f64, sd: f64) -> Observation {
 #[test]
 fn nothing_at_all() {
     let adjustment = assert_finite(&System::default());
-    assert_eq!(adjustment.status, Status::Fixed);
+    assert_eq!(adjustment.status, Fixity::Fixed);
     assert_eq!(adjustment.redundancy, 0);
 }
 
@@ -81,7 +81,7 @@ fn marks_without_readings_and_readings_without_marks() {
         held: vec![true; 4],
         observations: vec![tape(0, 1, 3.0, 1.0), tape(8, 9, 3.0, 1.0)],
     });
-    assert_eq!(adjustment.status, Status::Fixed);
+    assert_eq!(adjustment.status, Fixity::Fixed);
     assert_eq!(adjustment.rows[0].redundancy, 1.0);
 }
 

@@ -3,7 +3,7 @@
 use tautmark::adjust::advice::{Advice, advise};
 use tautmark::adjust::misread::{Hint, Why, hint};
 use tautmark::adjust::{
-    Adjustment, At, Equation, Observation, Param, Status, System, adjust, suspects,
+    Adjustment, At, Equation, Fixity, Observation, Param, System, adjust, suspects,
 };
 
 /// Class III tape, one reading good to 1.5 mm.
@@ -62,7 +62,7 @@ fn near(got: f64, expected: f64) {
 #[test]
 fn a_sound_yard() {
     let adjustment = adjust(&yard(6296.0));
-    assert_eq!(adjustment.status, Status::Fixed);
+    assert_eq!(adjustment.status, Fixity::Fixed);
     assert_eq!(adjustment.redundancy, 3);
     near(adjustment.chi2, 0.38);
     near(adjustment.x[2], 2839.5234);
@@ -134,7 +134,7 @@ fn a_mark_on_one_tape_is_loose_and_the_rest_stays_as_it_was() {
     // K keeps only its tape from C.
     let system = without(&[6, 7, 9]);
     let adjustment = adjust(&system);
-    assert_eq!(adjustment.status, Status::Loose);
+    assert_eq!(adjustment.status, Fixity::Loose);
     let loose = [vec![false; 8], vec![true; 2]].concat();
     assert_eq!(adjustment.loose, loose);
     // The same yard without K at all.

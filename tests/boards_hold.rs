@@ -6,7 +6,7 @@ use fences::{cornered, level_ground, straight};
 use rand::rngs::StdRng;
 use rand::{RngExt, SeedableRng};
 use serde_json::json;
-use tautmark::boards::{HeightMark, PaleStretch, Way, height_marks};
+use tautmark::boards::{HeightMark, PaleStretch, UpOrDown, height_marks};
 use tautmark::job::model::{BoardFit, Foot};
 use tautmark::{Solution, solve};
 
@@ -117,8 +117,8 @@ fn a_given_top_is_the_top_and_too_much_digging_is_said() {
 /// A height as the mark puts it, from a laser line.
 fn height(mark: &HeightMark, line: f64) -> f64 {
     match mark.way {
-        Way::Up => line + mark.by,
-        Way::Down => line - mark.by,
+        UpOrDown::Up => line + mark.by,
+        UpOrDown::Down => line - mark.by,
     }
 }
 

@@ -5,7 +5,7 @@ mod fences;
 use fences::{cornered, job, level_ground, says, straight};
 use proptest::prelude::*;
 use serde_json::{Value, json};
-use tautmark::boards::{Governs, Item, MarkedThing, Side, Way, height_marks};
+use tautmark::boards::{CutPiece, Governs, MarkSide, MarkedThing, UpOrDown, height_marks};
 use tautmark::job::example;
 use tautmark::length::Unit;
 use tautmark::solve;
@@ -21,15 +21,30 @@ fn heights_to_mark_on_post_4_of_the_example() {
     let post = &solution.boards["R1"].posts[3];
     near(post.step.expect("a step"), -30.0);
     let wanted = [
-        (MarkedThing::Top, Side::Both, Way::Up, 1014.89),
-        (MarkedThing::Rail(3), Side::Before, Way::Up, 854.89),
-        (MarkedThing::Rail(2), Side::Before, Way::Up, 164.89),
-        (MarkedThing::Rail(1), Side::Before, Way::Down, 525.11),
-        (MarkedThing::Gravel, Side::Before, Way::Down, 585.11),
-        (MarkedThing::Rail(3), Side::After, Way::Up, 824.89),
-        (MarkedThing::Rail(2), Side::After, Way::Up, 134.89),
-        (MarkedThing::Rail(1), Side::After, Way::Down, 555.11),
-        (MarkedThing::Gravel, Side::After, Way::Down, 615.11),
+        (MarkedThing::Top, MarkSide::Both, UpOrDown::Up, 1014.89),
+        (MarkedThing::Rail(3), MarkSide::Before, UpOrDown::Up, 854.89),
+        (MarkedThing::Rail(2), MarkSide::Before, UpOrDown::Up, 164.89),
+        (
+            MarkedThing::Rail(1),
+            MarkSide::Before,
+            UpOrDown::Down,
+            525.11,
+        ),
+        (
+            MarkedThing::Gravel,
+            MarkSide::Before,
+            UpOrDown::Down,
+            585.11,
+        ),
+        (MarkedThing::Rail(3), MarkSide::After, UpOrDown::Up, 824.89),
+        (MarkedThing::Rail(2), MarkSide::After, UpOrDown::Up, 134.89),
+        (
+            MarkedThing::Rail(1),
+            MarkSide::After,
+            UpOrDown::Down,
+            555.11,
+        ),
+        (MarkedThing::Gravel, MarkSide::After, UpOrDown::Down, 615.11),
     ];
     let marks = height_marks(post, line);
     assert_eq!(marks.len(), wanted.len());
@@ -251,11 +266,14 @@ fn lengths_do_not_wait_for_levels() {
     job.levels = Default::default();
     let solution = solve(&job);
     assert!(says(&solution, "levels", "nothing has been levelled"));
-    let kinds: Vec<Item> = solution.cuts.iter().map(|cut| cut.item).collect();
-    for item in [Item::Gravel, Item::Rail, Item::Pale] {
+    let kinds: Vec<CutPiece> = solution.cuts.iter().map(|cut| cut.item).collect();
+    for item in [CutPiece::Gravel, CutPiece::Rail, CutPiece::Pale] {
         assert!(kinds.contains(&item));
     }
-    assert!(!kinds.contains(&Item::Post), "post lengths need heights");
+    assert!(
+        !kinds.contains(&CutPiece::Post),
+        "post lengths need heights"
+    );
     assert_eq!((solution.buy.post_count, solution.buy.bags), (8, 24));
 }
 

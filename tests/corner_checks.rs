@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 use tautmark::job::{self, Problem, Severity};
-use tautmark::site::{Verdict, Way, diagonal_at, round_arms};
+use tautmark::site::{EndWay, StretchVerdict, diagonal_at, round_arms};
 use tautmark::{Solution, solve};
 
 /// A front wall of 6 m and a side wall 4 m long that turns by `turn` degrees, exactly taped; a string
@@ -77,7 +77,10 @@ fn the_angle_as_stretched_and_its_pm() {
     let solution = solved(&yard(75.0, checked(105.0)));
     let check = &solution.corners["X"].checks[0];
     assert!((check.angle - 105.0).abs() < 1e-6);
-    assert_eq!((check.verdict, &check.end_move), (Verdict::Within, &None));
+    assert_eq!(
+        (check.verdict, &check.end_move),
+        (StretchVerdict::Within, &None)
+    );
     // By hand, 1 mm and 0.1 mm per m on each of the three: dθ = (c dc − (a − b cos θ) da − (b − a cos θ) db)/(a b sin θ).
     let (cos, sin) = (105f64.to_radians().cos(), 105f64.to_radians().sin());
     let sd = |l: f64| 1f64.hypot(l / 10_000.0);
@@ -99,8 +102,8 @@ fn the_angle_as_stretched_and_its_pm() {
 #[test]
 fn a_string_that_is_a_little_out_is_told_which_way_to_go() {
     for (angle, way, words) in [
-        (107.0, Way::Towards, "towardsstring“f”"),
-        (103.0, Way::Away, "awayfromstring“f”"),
+        (107.0, EndWay::Towards, "towardsstring“f”"),
+        (103.0, EndWay::Away, "awayfromstring“f”"),
     ] {
         let solution = solved(&yard(75.0, checked(angle)));
         let end = solution.corners["X"].checks[0]
@@ -128,14 +131,17 @@ fn one_further_off_than_a_fifth_of_the_turn_is_asked_about() {
     // A turn of 75°: 15° off is the most that is turned into an order.
     let solution = solved(&yard(75.0, checked(105.0 + 15.5)));
     let check = &solution.corners["X"].checks[0];
-    assert_eq!((check.verdict, &check.end_move), (Verdict::Asked, &None));
+    assert_eq!(
+        (check.verdict, &check.end_move),
+        (StretchVerdict::Asked, &None)
+    );
     let said = named(&solution, "corners[0].checks[0].arms");
     assert!(
         said.len() == 1 && said[0].remedy.contains("Were other arms marked"),
         "{said:?}"
     );
     let nearer = solved(&yard(75.0, checked(105.0 + 14.5)));
-    assert_eq!(nearer.corners["X"].checks[0].verdict, Verdict::Move);
+    assert_eq!(nearer.corners["X"].checks[0].verdict, StretchVerdict::Move);
 }
 
 #[test]

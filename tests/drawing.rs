@@ -2,9 +2,9 @@
 
 use std::fs;
 use tautmark::drawing::{
-    Bundled, Desk, Detail, Drawing, ElevationShow, Figures, Hand, Laid, PlanShow, PostShow, Role,
-    Seen, Shape, Target, Tile, Turn, Vec2, View, corner, corner_detail, elevation, fitted, hit,
-    lay_out, levels, plan, post_heights,
+    Bundled, Detail, Drawing, ElevationShow, Figures, Hand, Laid, LayoutDesk, PlanShow, PostShow,
+    Role, Seen, Shape, Target, Tile, Turn, Vec2, View, corner, corner_detail, elevation, fitted,
+    hit, lay_out, levels, plan, post_heights,
 };
 use tautmark::job::{self, Job, MarkId, RunId};
 use tautmark::length::Unit;
@@ -95,7 +95,7 @@ fn drawings(job: &Job, solution: &Solution) -> Vec<Drawing> {
 }
 
 fn laid(drawing: &Drawing, room: [f64; 2], hand: &Hand) -> (View, Laid) {
-    let desk = Desk {
+    let desk = LayoutDesk {
         hand,
         measure: &Bundled,
     };
@@ -546,7 +546,7 @@ fn a_string_a_kilometre_off_is_drawn() {
 
 fn fitted_and_laid(drawing: &Drawing, room: [f64; 2]) -> Laid {
     let hand = Hand::paper();
-    let desk = Desk {
+    let desk = LayoutDesk {
         hand: &hand,
         measure: &Bundled,
     };

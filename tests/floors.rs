@@ -1,11 +1,12 @@
-//! The house: which folder may know which, and no two files that need each other.
+//! The house: which folder may know which, no two files that need each other, and no two things of one
+//! name.
 //!
 //! A floor stands on those below it and knows none beside it or above. What is named against that is
 //! said with its file and line.
 
 mod sources;
 
-use sources::{Edge, Module, edges};
+use sources::{Declared, Edge, Module, declared, edges};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
@@ -155,4 +156,60 @@ fn a_circle_and_a_step_up_are_seen() {
     let expected = expected.map(|(from, to, line)| (from.to_owned(), to.to_owned(), line));
     assert_eq!(lines, expected);
     assert_eq!(circles(&seen).len(), 1);
+}
+
+/// Every type and trait that others can see, in the code and on the screens.
+fn everywhere() -> Vec<Declared> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let mut all = declared(&root.join("src"), "rs");
+    all.extend(declared(&root.join("ui"), "slint"));
+    all
+}
+
+/// Every name that more than one type has, and where each stands.
+fn shared(all: &[Declared]) -> BTreeMap<&str, Vec<String>> {
+    let mut named: BTreeMap<&str, Vec<String>> = BTreeMap::new();
+    for one in all {
+        let inside = one.file.strip_prefix(env!("CARGO_MANIFEST_DIR"));
+        let file = inside.unwrap_or(&one.file).display();
+        let place = format!("{file}:{}", one.line);
+        named.entry(&one.name).or_default().push(place);
+    }
+    named.retain(|_, places| places.len() > 1);
+    named
+}
+
+#[test]
+fn every_name_is_of_one_thing() {
+    let all = everywhere();
+    assert!(all.len() > 300, "only {} names were read", all.len());
+    let said = shared(&all).into_iter();
+    let said = said.map(|(name, places)| format!("{name}: {}", places.join(", ")));
+    let said: Vec<String> = said.collect();
+    assert!(said.is_empty(), "{}", said.join("\n"));
+}
+
+#[test]
+fn a_name_that_stands_twice_is_seen() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let write = |name: &str, text: &str| {
+        std::fs::write(folder.path().join(name), text).expect("written");
+    };
+    write(
+        "site.rs",
+        "// pub struct Never;\npub struct Post;\nstruct Own;\n#[cfg(test)]\nmod tests {\n    pub struct Post;\n}\n",
+    );
+    write(
+        "fence.rs",
+        "struct Own;\npub(crate) enum Post { A }\npub fn f() { let a = \"pub trait Post\"; }\n",
+    );
+    write(
+        "row.slint",
+        "export struct Post { id: string }\ncomponent Own { }\n",
+    );
+    let mut all = declared(folder.path(), "rs");
+    all.extend(declared(folder.path(), "slint"));
+    let found = shared(&all);
+    assert_eq!(found.keys().collect::<Vec<_>>(), [&"Post"]);
+    assert_eq!(found["Post"].len(), 3, "{found:?}");
 }

@@ -5,7 +5,7 @@ mod fences;
 use fences::{job, says};
 use serde_json::{Value, json};
 use tautmark::job::example;
-use tautmark::site::Status;
+use tautmark::site::NetworkStatus;
 use tautmark::{Solution, solve};
 
 fn levels(levels: Value) -> Solution {
@@ -62,7 +62,10 @@ fn sights_without_a_datum() {
     let solution = levels(json!({ "setups": [{ "id": "S1", "sights": [sight("peg", 800.0)] }] }));
     assert!(says(&solution, "levels.datum", "no datum"));
     let levels = solution.levels.expect("levels");
-    assert_eq!((levels.status, levels.points.len()), (Status::Loose, 0));
+    assert_eq!(
+        (levels.status, levels.points.len()),
+        (NetworkStatus::Loose, 0)
+    );
     assert_eq!(levels.loose, ["S1", "peg"]);
 }
 
@@ -95,7 +98,7 @@ fn set_ups_adrift_and_points_still_to_be_sighted() {
     assert!(says(&solution, "levels.setups[2]", "no sights"));
     assert!(says(&solution, "levels.points[0]", "“stone”"));
     let levels = solution.levels.expect("levels");
-    assert_eq!(levels.status, Status::Loose);
+    assert_eq!(levels.status, NetworkStatus::Loose);
     assert_eq!(levels.loose, ["S2", "S3", "stone", "post", "step"]);
     assert!((levels.points["peg"].height + 337.0).abs() < 1e-9);
 }

@@ -1,15 +1,15 @@
 use super::cofactors::Cofactors;
 use super::limit::BAND_95;
 use super::mark::{At, Param};
-use super::problem::Problem;
+use super::problem::Prepared;
 use super::search::{Settled, settle};
 use super::sides::Sides;
 use super::system::System;
-use super::worth::{Row, agree, loose, redundancy, rows};
+use super::worth::{ReadingWorth, agree, loose, redundancy, rows};
 
 /// Whether the readings fix every parameter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Status {
+pub enum Fixity {
     /// Every parameter is fixed.
     Fixed,
     /// Some can move without any reading noticing.
@@ -24,9 +24,9 @@ pub struct Adjustment {
     /// Which parameters can move without any reading noticing; held ones cannot.
     pub loose: Vec<bool>,
     /// Whether any parameter is loose.
-    pub status: Status,
+    pub status: Fixity,
     /// What each reading is worth, in the order given.
-    pub rows: Vec<Row>,
+    pub rows: Vec<ReadingWorth>,
     /// Readings less the rank of N: the degrees of freedom of `chi2`.
     pub redundancy: i64,
     /// Σ(v/sd)².
@@ -36,7 +36,7 @@ pub struct Adjustment {
     pub agrees: bool,
     /// On which side of their neighbours the marks lie.
     pub sides: Sides,
-    pub(super) problem: Problem,
+    pub(super) problem: Prepared,
     pub(super) cofactors: Cofactors,
 }
 
@@ -46,13 +46,13 @@ pub struct Adjustment {
 /// Never fails: what the readings leave loose stays near its rough value and is marked so.
 #[must_use]
 pub fn adjust(system: &System) -> Adjustment {
-    let problem = Problem::of(system);
+    let problem = Prepared::of(system);
     let settled = settle(&problem);
     Adjustment::at(problem, settled)
 }
 
 impl Adjustment {
-    fn at(problem: Problem, settled: Settled) -> Self {
+    fn at(problem: Prepared, settled: Settled) -> Self {
         let Settled {
             x,
             cofactors,
@@ -63,9 +63,9 @@ impl Adjustment {
         let chi2 = problem.chi2(&x, None);
         Self {
             status: if cofactors.null.dimension() > 0 {
-                Status::Loose
+                Fixity::Loose
             } else {
-                Status::Fixed
+                Fixity::Fixed
             },
             loose: loose(&problem, &cofactors),
             agrees: agree(&rows, chi2, redundancy),

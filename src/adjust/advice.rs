@@ -1,10 +1,10 @@
 //! Which tape to take next?
 
-use super::adjustment::{Adjustment, Status, pm};
+use super::adjustment::{Adjustment, Fixity, pm};
 use super::cofactors::Cofactors;
 use super::equation::Equation;
 use super::mark::{At, Param};
-use super::problem::Problem;
+use super::problem::Prepared;
 use super::sharpened::{Bound, Sharpened, fixed, row};
 use super::suspects::Suspicion;
 use super::system::Observation;
@@ -50,9 +50,9 @@ pub fn advise(
     let telling = several.and_then(|several| separating(adjustment, several, marks, &tapes));
     match (telling, adjustment.status, several) {
         (Some(telling), ..) => Some(telling),
-        (None, Status::Loose, _) => fixing(adjustment, marks, &tapes),
-        (None, Status::Fixed, None) => sharpening(adjustment, marks, &tapes),
-        (None, Status::Fixed, Some(_)) => None,
+        (None, Fixity::Loose, _) => fixing(adjustment, marks, &tapes),
+        (None, Fixity::Fixed, None) => sharpening(adjustment, marks, &tapes),
+        (None, Fixity::Fixed, Some(_)) => None,
     }
 }
 
@@ -121,7 +121,7 @@ fn largest_pm(adjustment: &Adjustment, marks: &[At]) -> f64 {
     pms.fold(0.0, f64::max)
 }
 
-fn slots(problem: &Problem, mark: At) -> impl Iterator<Item = usize> {
+fn slots(problem: &Prepared, mark: At) -> impl Iterator<Item = usize> {
     [problem.slot(mark.x.0), problem.slot(mark.y.0)]
         .into_iter()
         .flatten()
@@ -167,7 +167,7 @@ fn largest_pm_with(adjustment: &Adjustment, marks: &[At], tape: &Tape) -> f64 {
         .map(|param| old.slot(param).is_none())
         .collect();
     let readings = [&old.readings[..], &[tape.reading]].concat();
-    let problem = Problem::new(&adjustment.x, &held, &readings);
+    let problem = Prepared::new(&adjustment.x, &held, &readings);
     let cofactors = Cofactors::at(&problem, &adjustment.x, None);
     let q = |a: Param, b: Param| match (problem.slot(a.0), problem.slot(b.0)) {
         (Some(a), Some(b)) => cofactors.covariance(a, b),

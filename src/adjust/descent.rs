@@ -1,6 +1,6 @@
 //! Safeguarded Gauss–Newton (Levenberg 1944, Marquardt 1963) on the normal equations.
 
-use super::problem::{LARGEST, Normal, Problem};
+use super::problem::{LARGEST, Normal, Prepared};
 use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
 
 /// N = L Lᵀ.
@@ -74,14 +74,14 @@ impl Patience {
 
 /// Least Σ(v/sd)² over all readings but `without`, walking downhill from `x`.
 #[must_use]
-pub(super) fn descend(problem: &Problem, x: Vec<f64>, without: Option<usize>) -> Descent {
+pub(super) fn descend(problem: &Prepared, x: Vec<f64>, without: Option<usize>) -> Descent {
     descend_within(problem, x, without, Patience::FULL)
 }
 
 /// As [`descend`], but only as long as patience lasts.
 #[must_use]
 pub(super) fn descend_within(
-    problem: &Problem,
+    problem: &Prepared,
     x: Vec<f64>,
     without: Option<usize>,
     patience: Patience,
@@ -125,7 +125,7 @@ pub(super) fn descend_within(
 /// Goes on with the same factor while that shrinks the steps fast: near the bottom N hardly
 /// changes and factorising it is the dear part. Whether the bottom is reached.
 fn coast(
-    problem: &Problem,
+    problem: &Prepared,
     at: &mut Descent,
     factor: &Factor,
     mut last: f64,
@@ -166,7 +166,7 @@ fn longest(step: &DVector<f64>) -> f64 {
     step.iter().fold(0.0, |most, step| most.max(step.abs()))
 }
 
-fn take(problem: &Problem, x: &mut [f64], step: &DVector<f64>) {
+fn take(problem: &Prepared, x: &mut [f64], step: &DVector<f64>) {
     for (&param, step) in problem.params.iter().zip(step) {
         x[param] -= step;
     }
@@ -180,7 +180,7 @@ struct Step {
 
 /// Takes one step that does not raise chi2; none if there is no such step.
 fn step(
-    problem: &Problem,
+    problem: &Prepared,
     at: &mut Descent,
     normal: &Normal,
     damping: &mut f64,

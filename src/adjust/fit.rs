@@ -2,7 +2,7 @@
 
 use super::locus::{apart, unit};
 use super::mark::{At, Param, place, put};
-use super::problem::Problem;
+use super::problem::Prepared;
 
 /// A shift and a turn.
 pub(super) struct Fit {
@@ -62,7 +62,7 @@ impl Fit {
 }
 
 /// The site shifted and turned so that what is held is where it is held.
-pub(super) fn in_frame(problem: &Problem, marks: &[At], mut x: Vec<f64>) -> Option<Vec<f64>> {
+pub(super) fn in_frame(problem: &Prepared, marks: &[At], mut x: Vec<f64>) -> Option<Vec<f64>> {
     let held = |mark: &At| [mark.x, mark.y].map(|Param(param)| problem.slot(param).is_none());
     let whole: Vec<At> = marks
         .iter()

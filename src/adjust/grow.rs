@@ -16,7 +16,7 @@ use super::fit::{Sums, in_frame};
 use super::locus::{Locus, apart, loci, unit};
 use super::mark::{At, place, put};
 use super::order::{Order, Ties};
-use super::problem::Problem;
+use super::problem::Prepared;
 
 /// So many marks are put down side by side: sites of few marks are quick, so more of those,
 const BEAM_MARKS: usize = 480;
@@ -60,7 +60,7 @@ pub(super) struct Grown {
 
 /// Sites put together in the given order, the likeliest first.
 #[must_use]
-pub(super) fn grown(problem: &Problem, ties: &Ties, order: &Order) -> Vec<Grown> {
+pub(super) fn grown(problem: &Prepared, ties: &Ties, order: &Order) -> Vec<Grown> {
     let mut start = problem.start.clone();
     if let (&[a, b, ..], Some(apart)) = (&order.marks[..], order.apart) {
         let (a, b) = (ties.marks[a], ties.marks[b]);
@@ -78,7 +78,7 @@ pub(super) fn grown(problem: &Problem, ties: &Ties, order: &Order) -> Vec<Grown>
 }
 
 struct Site<'a> {
-    problem: &'a Problem,
+    problem: &'a Prepared,
     ties: &'a Ties,
     size: f64,
 }

@@ -3,7 +3,7 @@
 use super::cofactors::Cofactors;
 use super::descent::{Descent, Patience, descend_within};
 use super::limit::CHECKED;
-use super::problem::Problem;
+use super::problem::Prepared;
 
 /// What straight equations say of leaving one reading out.
 pub(super) struct LeftOut {
@@ -14,7 +14,7 @@ pub(super) struct LeftOut {
 
 impl LeftOut {
     /// Leaving out reading `index` at `x`, where Σ(v/sd)² is least and Q is `cofactors`.
-    pub fn foresee(problem: &Problem, x: &[f64], index: usize, cofactors: &Cofactors) -> Self {
+    pub fn foresee(problem: &Prepared, x: &[f64], index: usize, cofactors: &Cofactors) -> Self {
         let reading = &problem.readings[index];
         let linear = reading.equation.linear(x);
         let row: Vec<(usize, f64)> = problem.row(&linear).collect();
@@ -36,7 +36,7 @@ impl LeftOut {
     }
 
     /// The adjustment of the rest, started from what is foreseen.
-    pub fn descend(self, problem: &Problem, x: &[f64], patience: Patience) -> Descent {
+    pub fn descend(self, problem: &Prepared, x: &[f64], patience: Patience) -> Descent {
         let chi2 = |x: &[f64]| problem.chi2(x, Some(self.index));
         let start = if chi2(&self.foreseen) < chi2(x) {
             self.foreseen

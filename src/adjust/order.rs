@@ -3,7 +3,7 @@
 
 use super::equation::Equation;
 use super::mark::At;
-use super::problem::Problem;
+use super::problem::Prepared;
 
 /// Which readings each mark is in, and which marks each reading.
 pub(super) struct Ties {
@@ -13,7 +13,7 @@ pub(super) struct Ties {
 }
 
 impl Ties {
-    pub fn of(problem: &Problem) -> Self {
+    pub fn of(problem: &Prepared) -> Self {
         let marks = problem.marks();
         let mut of_mark = vec![Vec::new(); marks.len()];
         let readings = problem.readings.iter().enumerate();
@@ -81,7 +81,7 @@ const STARTS: usize = 24;
 
 /// The order that leaves least in doubt, from a start with none of the marks `spent`; every mark
 /// of its start is then spent too.
-pub(super) fn order(problem: &Problem, ties: &Ties, spent: &mut Vec<usize>) -> Option<Order> {
+pub(super) fn order(problem: &Prepared, ties: &Ties, spent: &mut Vec<usize>) -> Option<Order> {
     let held: Vec<usize> = (0..ties.marks.len())
         .filter(|&mark| {
             let At { x, y } = ties.marks[mark];
@@ -165,7 +165,7 @@ mod tests {
     use super::*;
     use crate::adjust::system::Observation;
 
-    fn taped(pairs: &[(usize, usize)]) -> Problem {
+    fn taped(pairs: &[(usize, usize)]) -> Prepared {
         let tape = |&(from, to): &(usize, usize)| Observation {
             equation: Equation::Distance {
                 from: At::nth(from),
@@ -174,7 +174,7 @@ mod tests {
             value: 1000.0,
             sd: 1.0,
         };
-        Problem::new(
+        Prepared::new(
             &[0.0; 10],
             &[[true, true, false, true].as_slice(), &[false; 6]].concat(),
             &pairs.iter().map(tape).collect::<Vec<_>>(),

@@ -6,7 +6,7 @@ use nalgebra::{DMatrix, DVector};
 /// A system made ready for solving: held parameters left out, the rest numbered ("slots"), and
 /// every figure brought within what the arithmetic can carry.
 #[derive(Clone, Debug)]
-pub(super) struct Problem {
+pub(super) struct Prepared {
     pub start: Vec<f64>,
     pub readings: Vec<Observation>,
     /// Slot of each parameter; none if it is held.
@@ -35,7 +35,7 @@ fn finite(value: f64) -> f64 {
     }
 }
 
-impl Problem {
+impl Prepared {
     pub fn of(system: &System) -> Self {
         let held: Vec<bool> = (0..system.start.len())
             .map(|param| system.held.get(param).copied().unwrap_or(false))

@@ -24,7 +24,7 @@ use super::limit::limit;
 use super::locus::apart;
 use super::mark::{At, place};
 use super::order::{Ties, order};
-use super::problem::Problem;
+use super::problem::Prepared;
 use super::sense::{Sense, sense};
 use super::sides::{Crossed, Sides, crossed, right_way_up};
 use super::worth::redundancy;
@@ -60,7 +60,7 @@ pub(super) struct Settled {
 
 /// The parameters that the readings and the rough positions speak for.
 #[must_use]
-pub(super) fn settle(problem: &Problem) -> Settled {
+pub(super) fn settle(problem: &Prepared) -> Settled {
     let ties = Ties::of(problem);
     let first = descend(problem, problem.start.clone(), None);
     if ties.marks.is_empty() {
@@ -130,7 +130,7 @@ fn least(found: &[Arrangement], counts: impl Fn(&Arrangement) -> bool) -> Option
 }
 
 struct Search<'a> {
-    problem: &'a Problem,
+    problem: &'a Prepared,
     ties: Ties,
     size: f64,
 }

@@ -2,12 +2,12 @@
 
 use super::cofactors::Cofactors;
 use super::limit::{CHECKED, FINDABLE, SUSPICIOUS, limit};
-use super::problem::Problem;
+use super::problem::Prepared;
 use super::system::Observation;
 
 /// What one reading is worth.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Row {
+pub struct ReadingWorth {
     /// What the adjusted parameters make it, in the unit of the reading.
     pub computed: f64,
     /// v: computed less observed.
@@ -21,7 +21,7 @@ pub struct Row {
 }
 
 /// Whether readings agree: none stands out, and all together scatter no more than they may.
-pub(super) fn agree(rows: &[Row], chi2: f64, redundancy: i64) -> bool {
+pub(super) fn agree(rows: &[ReadingWorth], chi2: f64, redundancy: i64) -> bool {
     rows.iter().all(|row| row.standardised <= SUSPICIOUS) && fit(chi2, redundancy)
 }
 
@@ -31,7 +31,7 @@ pub(super) fn fit(chi2: f64, redundancy: i64) -> bool {
 }
 
 /// Which parameters can move without any reading noticing.
-pub(super) fn loose(problem: &Problem, cofactors: &Cofactors) -> Vec<bool> {
+pub(super) fn loose(problem: &Prepared, cofactors: &Cofactors) -> Vec<bool> {
     let slots = (0..problem.start.len()).map(|param| problem.slot(param));
     slots
         .map(|slot| slot.is_some_and(|slot| cofactors.null.moves(slot)))
@@ -39,20 +39,25 @@ pub(super) fn loose(problem: &Problem, cofactors: &Cofactors) -> Vec<bool> {
 }
 
 /// Readings less the rank of N.
-pub(super) fn redundancy(problem: &Problem, cofactors: &Cofactors) -> i64 {
+pub(super) fn redundancy(problem: &Prepared, cofactors: &Cofactors) -> i64 {
     let rank = problem.unknowns() - cofactors.null.dimension();
     problem.readings.len() as i64 - rank as i64
 }
 
 /// What each reading is worth at `x`, where Q is `cofactors`.
-pub(super) fn rows(problem: &Problem, x: &[f64], cofactors: &Cofactors) -> Vec<Row> {
+pub(super) fn rows(problem: &Prepared, x: &[f64], cofactors: &Cofactors) -> Vec<ReadingWorth> {
     let readings = problem.readings.iter();
     readings
         .map(|reading| row(problem, x, cofactors, reading))
         .collect()
 }
 
-fn row(problem: &Problem, x: &[f64], cofactors: &Cofactors, reading: &Observation) -> Row {
+fn row(
+    problem: &Prepared,
+    x: &[f64],
+    cofactors: &Cofactors,
+    reading: &Observation,
+) -> ReadingWorth {
     let linear = reading.equation.linear(x);
     let residual = linear.value - reading.value;
     let share = cofactors.variance(problem, &linear) / (reading.sd * reading.sd);
@@ -63,7 +68,7 @@ fn row(problem: &Problem, x: &[f64], cofactors: &Cofactors, reading: &Observatio
         0.0
     };
     let root = (redundancy > CHECKED).then(|| redundancy.sqrt());
-    Row {
+    ReadingWorth {
         computed: linear.value,
         residual,
         redundancy,

@@ -1,6 +1,6 @@
 use super::RunBoards;
-use super::cuts::{Cut, Item, Spot, posts_and_litres};
-use super::laid::Laid;
+use super::cuts::{Cut, CutPiece, Spot, posts_and_litres};
+use super::laid::LaidRun;
 use super::sundries::{Sundries, sundries};
 use crate::job::Problems;
 use crate::job::sound::Sound;
@@ -54,7 +54,7 @@ pub struct Bar {
 pub(super) fn buy(
     sound: &Sound,
     cuts: &[Cut],
-    laid: &[Laid],
+    laid: &[LaidRun],
     built: &[RunBoards],
     problems: &mut Problems,
 ) -> Buy {
@@ -80,11 +80,17 @@ pub(super) fn buy(
     let bays = "Add a longer stock length, or make that bay shorter.";
     let posts = "Add a longer stock length, or take shorter pales or shallower holes.";
     Buy {
-        gravel: packed(Item::Gravel, "gravel", "gravel board", &stock.gravel, bays),
-        rails: packed(Item::Rail, "rails", "rail", &stock.rails, bays),
-        pales: packed(Item::Pale, "pales", "pale", &[], bays),
+        gravel: packed(
+            CutPiece::Gravel,
+            "gravel",
+            "gravel board",
+            &stock.gravel,
+            bays,
+        ),
+        rails: packed(CutPiece::Rail, "rails", "rail", &stock.rails, bays),
+        pales: packed(CutPiece::Pale, "pales", "pale", &[], bays),
         posts: with_posts(
-            packed(Item::Post, "posts", "post", &stock.posts, posts),
+            packed(CutPiece::Post, "posts", "post", &stock.posts, posts),
             cuts,
         ),
         post_count,
@@ -97,7 +103,7 @@ pub(super) fn buy(
 
 /// Says which post comes out of which length.
 fn with_posts(mut bought: Bought, cuts: &[Cut]) -> Bought {
-    let posts = cuts.iter().filter(|cut| cut.item == Item::Post);
+    let posts = cuts.iter().filter(|cut| cut.item == CutPiece::Post);
     let mut waiting: Vec<(f64, &Spot)> = posts
         .flat_map(|cut| cut.spots.iter().map(|spot| (cut.length, spot)))
         .collect();
@@ -111,7 +117,7 @@ fn with_posts(mut bought: Bought, cuts: &[Cut]) -> Bought {
     bought
 }
 
-fn bought(cuts: &[Cut], item: Item, stock: &[f64], kerf: f64) -> Bought {
+fn bought(cuts: &[Cut], item: CutPiece, stock: &[f64], kerf: f64) -> Bought {
     let of_item = || cuts.iter().filter(|cut| cut.item == item);
     let all = Bought {
         pieces: of_item().map(|cut| cut.count).sum(),

@@ -1,4 +1,4 @@
-use super::laid::{Laid, Tip};
+use super::laid::{LaidRun, Tip};
 use super::{PieceEnd, RunBoards};
 use crate::job::RunId;
 use crate::job::sound::Sound;
@@ -10,7 +10,7 @@ const ALIKE: f64 = 0.05;
 /// What a piece is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "lowercase")]
-pub enum Item {
+pub enum CutPiece {
     Gravel,
     Rail,
     Pale,
@@ -20,7 +20,7 @@ pub enum Item {
 /// Pieces of one kind and length, mm.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Cut {
-    pub item: Item,
+    pub item: CutPiece,
     pub length: f64,
     /// Of the shorter edge; the length where its ends are square.
     pub short: f64,
@@ -41,7 +41,7 @@ pub struct Spot {
 }
 
 struct Piece {
-    item: Item,
+    item: CutPiece,
     length: f64,
     short: f64,
     ends: Vec<PieceEnd>,
@@ -51,7 +51,7 @@ struct Piece {
 
 /// Everything to cut, longest first within each kind. Lengths not known yet are left out; a corner
 /// post counts once.
-pub(super) fn cuts(sound: &Sound, laid: &[Laid], built: &[RunBoards]) -> Vec<Cut> {
+pub(super) fn cuts(sound: &Sound, laid: &[LaidRun], built: &[RunBoards]) -> Vec<Cut> {
     let mut pieces = Vec::new();
     for (run, boards) in laid.iter().zip(built) {
         of_run(sound, run, boards, &mut pieces);
@@ -92,7 +92,7 @@ fn is_alike(cut: &Cut, piece: &Piece) -> bool {
         })
 }
 
-fn of_run(sound: &Sound, run: &Laid, boards: &RunBoards, pieces: &mut Vec<Piece>) {
+fn of_run(sound: &Sound, run: &LaidRun, boards: &RunBoards, pieces: &mut Vec<Piece>) {
     let mut add =
         |item, [length, short]: [f64; 2], ends: &[PieceEnd], count, [from, to]: [usize; 2]| {
             let run = run.run.id.clone();
@@ -108,7 +108,7 @@ fn of_run(sound: &Sound, run: &Laid, boards: &RunBoards, pieces: &mut Vec<Piece>
     for board in &boards.gravel {
         let lengths = [board.length, board.short];
         add(
-            Item::Gravel,
+            CutPiece::Gravel,
             lengths,
             &board.ends,
             1,
@@ -120,25 +120,25 @@ fn of_run(sound: &Sound, run: &Laid, boards: &RunBoards, pieces: &mut Vec<Piece>
         let posts = [bay.from, bay.to];
         if bay.shorter.is_empty() {
             let lengths = [bay.length, bay.short];
-            add(Item::Rail, lengths, &bay.ends, rails as usize, posts);
+            add(CutPiece::Rail, lengths, &bay.ends, rails as usize, posts);
         }
         for by in &bay.shorter {
             let lengths = [bay.length - by, bay.short - by];
-            add(Item::Rail, lengths, &bay.ends, 1, posts);
+            add(CutPiece::Rail, lengths, &bay.ends, 1, posts);
         }
     }
     let height = sound.boards.pales.as_ref().map_or(0.0, |p| p.height);
     for stretch in &boards.pales {
         let posts = [stretch.from, stretch.to];
-        add(Item::Pale, [height; 2], &[], stretch.count, posts);
+        add(CutPiece::Pale, [height; 2], &[], stretch.count, posts);
     }
 }
 
 /// The posts that this run answers for: all but a corner post that an earlier run has. A shared
 /// one is as long as the longer of what the two runs ask.
 fn posts(
-    run: &Laid,
-    laid: &[Laid],
+    run: &LaidRun,
+    laid: &[LaidRun],
     built: &[RunBoards],
     boards: &RunBoards,
     pieces: &mut Vec<Piece>,
@@ -152,7 +152,7 @@ fn posts(
         let lengths = [post.length, other].into_iter().flatten();
         if let Some(length) = lengths.reduce(f64::max) {
             pieces.push(Piece {
-                item: Item::Post,
+                item: CutPiece::Post,
                 length,
                 short: length,
                 ends: Vec::new(),
@@ -168,7 +168,12 @@ fn posts(
 }
 
 /// For a shared corner post: whether an earlier run has it, and its length there.
-fn twin(run: &Laid, n: usize, laid: &[Laid], built: &[RunBoards]) -> Option<(bool, Option<f64>)> {
+fn twin(
+    run: &LaidRun,
+    n: usize,
+    laid: &[LaidRun],
+    built: &[RunBoards],
+) -> Option<(bool, Option<f64>)> {
     let posts = &run.fix.posts;
     let tip = [(Tip::Start, posts.first()), (Tip::End, posts.last())]
         .into_iter()
@@ -190,13 +195,13 @@ fn twin(run: &Laid, n: usize, laid: &[Laid], built: &[RunBoards]) -> Option<(boo
 }
 
 /// Whether an earlier run has this post.
-pub(super) fn is_twin(run: &Laid, n: usize, laid: &[Laid], built: &[RunBoards]) -> bool {
+pub(super) fn is_twin(run: &LaidRun, n: usize, laid: &[LaidRun], built: &[RunBoards]) -> bool {
     twin(run, n, laid, built).is_some_and(|(earlier, _)| earlier)
 }
 
 /// How many posts there are, a shared corner post counted once, and litres of concrete for all of
 /// them with over-digging.
-pub(super) fn posts_and_litres(laid: &[Laid], built: &[RunBoards]) -> (usize, f64) {
+pub(super) fn posts_and_litres(laid: &[LaidRun], built: &[RunBoards]) -> (usize, f64) {
     let mut total = (0, 0.0);
     for (run, boards) in laid.iter().zip(built) {
         for post in &boards.posts {

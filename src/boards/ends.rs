@@ -1,4 +1,4 @@
-use super::laid::{Laid, Tip};
+use super::laid::{LaidRun, Tip};
 use crate::job::CornerId;
 use crate::job::model::PostSet;
 use crate::job::sound::{Sound, SoundCorner};
@@ -42,7 +42,7 @@ pub struct SawCut {
 }
 
 /// The cuts at each end of a run that shares a corner post with another; none without rails.
-pub(super) fn rail_ends(sound: &Sound, run: &Laid, laid: &[Laid]) -> Vec<RailEnd> {
+pub(super) fn rail_ends(sound: &Sound, run: &LaidRun, laid: &[LaidRun]) -> Vec<RailEnd> {
     let Some(rails) = &sound.boards.rails else {
         return Vec::new();
     };
@@ -67,7 +67,7 @@ pub(super) fn rail_ends(sound: &Sound, run: &Laid, laid: &[Laid]) -> Vec<RailEnd
 
 /// A post square to one run leaves that run's rails square and the other's |90 − θ| off; on the
 /// bisector both are 90 − θ/2 off.
-fn against_post(cuts: Bevel, corner: &SoundCorner, run: &Laid) -> f64 {
+fn against_post(cuts: Bevel, corner: &SoundCorner, run: &LaidRun) -> f64 {
     let [first, second] = corner.lines;
     let square_to = match corner.set() {
         PostSet::First => first,

@@ -1,5 +1,5 @@
 use super::PostHeights;
-use super::laid::Laid;
+use super::laid::LaidRun;
 use super::leaf::{Brace, LockFix, Maker};
 use crate::job::Problems;
 use crate::job::model::{Hung, Leaf};
@@ -49,7 +49,7 @@ pub struct GateLeaf {
 /// The leaves of a run's gates.
 pub(super) fn leaves(
     sound: &Sound,
-    run: &Laid,
+    run: &LaidRun,
     posts: &[PostHeights],
     problems: &mut Problems,
 ) -> Vec<GateLeaf> {
@@ -86,7 +86,7 @@ pub(super) fn leaves(
     leaves
 }
 
-fn hang(run: &Laid, fix: &GateFix, leaf: &Leaf, width: f64) -> GateLeaf {
+fn hang(run: &LaidRun, fix: &GateFix, leaf: &Leaf, width: f64) -> GateLeaf {
     let ground = run.ground.highest(fix.near, fix.far);
     let bottom = ground.map(|ground| ground + leaf.ground);
     let (start, end) = (run.ground.at(fix.near), run.ground.at(fix.far));

@@ -1,6 +1,6 @@
 use super::GravelBoard;
 use super::bays::{Bay, Board};
-use super::laid::Laid;
+use super::laid::LaidRun;
 use super::pieces::{Sits, length};
 use crate::job::model::{BoardFit, Boards, Gravel, Joint};
 
@@ -11,11 +11,11 @@ const SAME_STEP: f64 = 1e-9;
 /// given: level, all at the height that the highest ground of all bays asks for; stepped, each at
 /// its own, lowered from the highest only by whole steps where a step is given (without one, or
 /// with a step of 0, each bay takes its own height freely).
-pub(super) fn fit(boards: &Boards, laid: &mut [Laid]) {
+pub(super) fn fit(boards: &Boards, laid: &mut [LaidRun]) {
     let Some(gravel) = &boards.gravel else {
         return;
     };
-    let wanted = |run: &Laid, bay: &Bay| {
+    let wanted = |run: &LaidRun, bay: &Bay| {
         let highest = run.ground.highest(bay.start, bay.end)?;
         Some(highest + gravel.clearance - gravel.dig)
     };
@@ -52,7 +52,7 @@ fn bottom(gravel: &Gravel, wanted: f64, highest: f64) -> f64 {
 }
 
 /// The gravel boards of a run, with what to dig and what gap is left.
-pub(super) fn boards(gravel: Option<&Gravel>, run: &Laid, laid: &[Laid]) -> Vec<GravelBoard> {
+pub(super) fn boards(gravel: Option<&Gravel>, run: &LaidRun, laid: &[LaidRun]) -> Vec<GravelBoard> {
     let Some(gravel) = gravel else {
         return Vec::new();
     };
@@ -82,7 +82,7 @@ pub(super) fn boards(gravel: Option<&Gravel>, run: &Laid, laid: &[Laid]) -> Vec<
 
 /// Let in between the posts, in the middle of them unless it is said; across the posts' faces,
 /// just in front of them.
-fn sits(gravel: &Gravel, run: &Laid) -> Sits {
+fn sits(gravel: &Gravel, run: &LaidRun) -> Sits {
     let set = gravel.set.unwrap_or(match gravel.joint {
         Joint::Side => (run.run.depth - gravel.thick) / 2.0,
         Joint::Face => -gravel.thick,

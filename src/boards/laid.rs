@@ -9,7 +9,7 @@ use crate::levels::{LevelsFix, SetupFix};
 use crate::setout::{Post, PostKind, RunFix};
 
 /// A run that is set out, with its ground, its bays and the set-up its heights are taken from.
-pub(super) struct Laid<'a> {
+pub(super) struct LaidRun<'a> {
     pub run: &'a SoundRun,
     pub fix: &'a RunFix,
     pub ground: Ground,
@@ -25,12 +25,12 @@ pub(super) fn lay<'a>(
     sound: &'a Sound,
     runs: &'a [Option<RunFix>],
     levels: Option<&LevelsFix>,
-) -> Vec<Laid<'a>> {
+) -> Vec<LaidRun<'a>> {
     let set_out = sound.runs.iter().zip(runs).enumerate();
     set_out
         .filter_map(|(at, (run, fix))| {
             let fix = fix.as_ref()?;
-            Some(Laid {
+            Some(LaidRun {
                 run,
                 fix,
                 ground: Ground::of(RunIx(at), sound, levels),
@@ -90,7 +90,7 @@ pub(super) enum Tip {
 /// The other run that shares a corner post.
 #[derive(Clone, Copy)]
 pub(super) struct Partner<'a> {
-    pub run: &'a Laid<'a>,
+    pub run: &'a LaidRun<'a>,
     pub tip: Tip,
     pub corner: CornerIx,
 }
@@ -102,7 +102,7 @@ impl<'a> Partner<'a> {
     }
 }
 
-impl<'a> Laid<'a> {
+impl<'a> LaidRun<'a> {
     /// ± of a height marked at a running reading, from each set-up whose line is known, mm.
     pub fn mark_pms(&self, laser: &model::Laser, reading: f64) -> ByName<SetupId, f64> {
         let from = |(id, fix, reach): &(SetupId, SetupFix, Reach)| {
@@ -157,7 +157,7 @@ impl<'a> Laid<'a> {
     }
 
     /// The run that shares the corner post at one end.
-    pub fn partner(&self, tip: Tip, laid: &'a [Laid<'a>]) -> Option<Partner<'a>> {
+    pub fn partner(&self, tip: Tip, laid: &'a [LaidRun<'a>]) -> Option<Partner<'a>> {
         let corner = self.corner(tip)?;
         laid.iter()
             .filter(|other| other.run.index != self.run.index)

@@ -10,7 +10,7 @@
 //! ```
 
 use super::GateLeaf;
-use super::laid::Laid;
+use super::laid::LaidRun;
 use crate::job::Problems;
 use crate::job::model::{Leaf, Lock};
 use crate::job::sound::Sound;
@@ -104,7 +104,7 @@ impl Maker<'_> {
         &self,
         made: &GateLeaf,
         lock: &Lock,
-        run: &Laid,
+        run: &LaidRun,
         problems: &mut Problems,
     ) -> Option<LockFix> {
         let say = |mm| self.sound.say(mm);

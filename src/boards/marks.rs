@@ -16,7 +16,7 @@ pub enum MarkedThing {
 /// The side of a post that a height belongs to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]
-pub enum Side {
+pub enum MarkSide {
     /// Towards the run's start.
     Before,
     /// Towards the run's end.
@@ -28,7 +28,7 @@ pub enum Side {
 /// Which way to measure from the laser line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]
-pub enum Way {
+pub enum UpOrDown {
     Up,
     Down,
 }
@@ -37,8 +37,8 @@ pub enum Way {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct HeightMark {
     pub what: MarkedThing,
-    pub side: Side,
-    pub way: Way,
+    pub side: MarkSide,
+    pub way: UpOrDown,
     pub by: f64,
 }
 
@@ -58,7 +58,11 @@ pub struct HeightMark {
 pub fn height_marks(post: &PostHeights, line: f64) -> Vec<HeightMark> {
     let mut marks = Vec::new();
     let mut mark = |what, side, height: f64| {
-        let way = if height > line { Way::Up } else { Way::Down };
+        let way = if height > line {
+            UpOrDown::Up
+        } else {
+            UpOrDown::Down
+        };
         let by = (height - line).abs();
         marks.push(HeightMark {
             what,
@@ -68,9 +72,12 @@ pub fn height_marks(post: &PostHeights, line: f64) -> Vec<HeightMark> {
         });
     };
     if let Some(top) = post.top {
-        mark(MarkedThing::Top, Side::Both, top);
+        mark(MarkedThing::Top, MarkSide::Both, top);
     }
-    for (side, bay) in [(Side::Before, &post.before), (Side::After, &post.after)] {
+    for (side, bay) in [
+        (MarkSide::Before, &post.before),
+        (MarkSide::After, &post.after),
+    ] {
         let Some(bay) = bay else { continue };
         for (at, &rail) in bay.rails.iter().enumerate().rev() {
             mark(MarkedThing::Rail(at + 1), side, rail);

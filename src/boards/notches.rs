@@ -1,5 +1,5 @@
 use super::PostHeights;
-use super::laid::Laid;
+use super::laid::LaidRun;
 use crate::job::model::Foot;
 use crate::job::sound::Sound;
 use crate::quick::notch::{centred_mortise, face_notch};
@@ -59,7 +59,7 @@ pub struct WorstNotch {
 }
 
 /// The housings of a run's posts; none without rails or without a notch.
-pub(super) fn notch(sound: &Sound, run: &Laid, posts: &[PostHeights]) -> Option<NotchFix> {
+pub(super) fn notch(sound: &Sound, run: &LaidRun, posts: &[PostHeights]) -> Option<NotchFix> {
     let rails = sound.boards.rails.as_ref()?;
     let (depth, notch) = (run.run.depth, rails.notch_depth());
     let face = face_notch(depth, notch).ok()?;
@@ -82,7 +82,7 @@ pub(super) fn notch(sound: &Sound, run: &Laid, posts: &[PostHeights]) -> Option<
 /// The notch that the wind works hardest for what it leaves: with an even wind the moment at a
 /// height z of a post H high is (1 − z/H)² of that at the ground. Posts that are fixed to a wall are
 /// held along their whole height.
-fn worst(sound: &Sound, run: &Laid, posts: &[PostHeights]) -> Option<WorstNotch> {
+fn worst(sound: &Sound, run: &LaidRun, posts: &[PostHeights]) -> Option<WorstNotch> {
     let depth = run.run.depth;
     let mut worst: Option<(f64, WorstNotch)> = None;
     for post in posts {

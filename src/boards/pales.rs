@@ -1,4 +1,4 @@
-use super::laid::Laid;
+use super::laid::LaidRun;
 use crate::job::model::Pales;
 use crate::job::{Problems, Where};
 use crate::quick::pales::pales as row;
@@ -35,7 +35,7 @@ impl PaleStretch {
 /// Pales finishing whole on every stretch of a run between gates.
 pub(super) fn pales(
     pales: Option<&Pales>,
-    run: &Laid,
+    run: &LaidRun,
     problems: &mut Problems,
 ) -> Vec<PaleStretch> {
     let Some(pales) = pales else {
@@ -61,7 +61,7 @@ pub(super) fn pales(
 
 fn stretch(
     pales: &Pales,
-    run: &Laid,
+    run: &LaidRun,
     from: usize,
     to: usize,
 ) -> Option<Result<PaleStretch, String>> {
@@ -86,7 +86,7 @@ fn stretch(
 }
 
 /// First and last post of every row of bays without a gate between.
-fn stretches(run: &Laid) -> Vec<(usize, usize)> {
+fn stretches(run: &LaidRun) -> Vec<(usize, usize)> {
     let mut rows: Vec<(usize, usize)> = Vec::new();
     for bay in &run.bays {
         match rows.last_mut() {

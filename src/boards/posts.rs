@@ -1,7 +1,7 @@
 use super::along::{AlongPost, Blank, along};
 use super::bays::Bay;
 use super::bolts::{BoltRow, NoRoom};
-use super::laid::{Laid, Tip};
+use super::laid::{LaidRun, Tip};
 use super::meets::{BayAt, bay_at};
 use super::to_laser::{LaserMark, nearest};
 use super::tops::top;
@@ -73,7 +73,7 @@ pub struct PostHeights {
 /// The posts of every run, in the order of `laid`.
 pub(super) fn posts(
     sound: &Sound,
-    laid: &[Laid],
+    laid: &[LaidRun],
     problems: &mut Problems,
 ) -> Vec<Vec<PostHeights>> {
     let mut too_big = None;
@@ -114,8 +114,8 @@ fn without_tops(sound: &Sound, runs: &[Vec<PostHeights>], problems: &mut Problem
 
 fn one(
     post: &Post,
-    run: &Laid,
-    laid: &[Laid],
+    run: &LaidRun,
+    laid: &[LaidRun],
     sound: &Sound,
     too_big: &mut Option<String>,
 ) -> PostHeights {
@@ -187,7 +187,7 @@ impl PostHeights {
 fn mark(
     heights: &mut PostHeights,
     post: &Post,
-    run: &Laid,
+    run: &LaidRun,
     sound: &Sound,
     problems: &mut Problems,
 ) {
@@ -237,12 +237,12 @@ fn buried(foot: Foot, sound: &Sound) -> f64 {
 struct Meeting<'a> {
     before: Option<&'a Bay>,
     after: Option<&'a Bay>,
-    other: Option<&'a Laid<'a>>,
+    other: Option<&'a LaidRun<'a>>,
     other_reading: Option<f64>,
 }
 
 impl<'a> Meeting<'a> {
-    fn of(post: &Post, run: &'a Laid<'a>, laid: &'a [Laid<'a>]) -> Self {
+    fn of(post: &Post, run: &'a LaidRun<'a>, laid: &'a [LaidRun<'a>]) -> Self {
         let mut meeting = Self {
             before: run.bays.iter().find(|bay| bay.to == post.n),
             after: run.bays.iter().find(|bay| bay.from == post.n),

@@ -1,11 +1,11 @@
 use super::RailBay;
 use super::bays::{Bay, Board};
-use super::laid::Laid;
+use super::laid::LaidRun;
 use super::pieces::{Sits, length};
 use crate::job::model::{Boards, Joint, Rails};
 
 /// The rails of a run, bay by bay: lengths always, heights where the gravel board's are known.
-pub(super) fn rails(boards: &Boards, run: &Laid, laid: &[Laid]) -> Vec<RailBay> {
+pub(super) fn rails(boards: &Boards, run: &LaidRun, laid: &[LaidRun]) -> Vec<RailBay> {
     let Some(rails) = &boards.rails else {
         return Vec::new();
     };
@@ -32,7 +32,7 @@ pub(super) fn rails(boards: &Boards, run: &Laid, laid: &[Laid]) -> Vec<RailBay> 
 }
 
 /// What each rail loses at housings that are shallower than its seat, mm; empty where none loses.
-fn shorter(boards: &Boards, rails: &Rails, run: &Laid, bay: &Bay) -> Vec<f64> {
+fn shorter(boards: &Boards, rails: &Rails, run: &LaidRun, bay: &Bay) -> Vec<f64> {
     let feet = [bay.from, bay.to].map(|n| run.post(n).map(|post| post.foot).unwrap_or_default());
     let loses = |rail: usize| -> f64 {
         let short = |foot| (rails.seat - boards.notch(rail, foot)).max(0.0);
@@ -45,7 +45,7 @@ fn shorter(boards: &Boards, rails: &Rails, run: &Laid, bay: &Bay) -> Vec<f64> {
 
 /// Between the posts, in the middle of them unless it is said; across their fronts, as deep in
 /// them as the notch.
-fn sits(rails: &Rails, run: &Laid) -> Sits {
+fn sits(rails: &Rails, run: &LaidRun) -> Sits {
     let thick = rails.thickness();
     let set = rails.set.unwrap_or(match rails.joint {
         Joint::Side => (run.run.depth - thick) / 2.0,

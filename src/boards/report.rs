@@ -1,6 +1,6 @@
 //! What is missing or worth a look in the boards, in a person's words.
 
-use super::laid::{Laid, Partner, Tip};
+use super::laid::{LaidRun, Partner, Tip};
 use super::tops;
 use super::{GravelBoard, RunBoards};
 use crate::job::model::{BoardFit, Gravel};
@@ -10,7 +10,7 @@ use crate::levels::LevelsFix;
 
 pub(super) fn report(
     sound: &Sound,
-    laid: &[Laid],
+    laid: &[LaidRun],
     built: &[RunBoards],
     levels: Option<&LevelsFix>,
     problems: &mut Problems,
@@ -43,7 +43,7 @@ pub(super) fn report(
     }
 }
 
-fn no_ground(run: &Laid, problems: &mut Problems) {
+fn no_ground(run: &LaidRun, problems: &mut Problems) {
     if run.ground.points().is_empty() {
         let called = run.run.called();
         problems.warning(
@@ -57,7 +57,7 @@ fn no_ground(run: &Laid, problems: &mut Problems) {
 }
 
 /// Ground points more than a post's width off the end of their run.
-fn beyond(sound: &Sound, run: &Laid, problems: &mut Problems) {
+fn beyond(sound: &Sound, run: &LaidRun, problems: &mut Problems) {
     let (from, to) = (-run.run.width, run.fix.length + run.run.width);
     for (i, point) in sound.levels.points.iter().enumerate() {
         let Stands::Ground { run: on, at } = point.stands else {
@@ -96,7 +96,13 @@ fn and_others(others: usize) -> String {
     }
 }
 
-fn gaps(sound: &Sound, gravel: &Gravel, run: &Laid, boards: &RunBoards, problems: &mut Problems) {
+fn gaps(
+    sound: &Sound,
+    gravel: &Gravel,
+    run: &LaidRun,
+    boards: &RunBoards,
+    problems: &mut Problems,
+) {
     let over: Vec<(&GravelBoard, f64)> = boards
         .gravel
         .iter()
@@ -123,7 +129,7 @@ fn gaps(sound: &Sound, gravel: &Gravel, run: &Laid, boards: &RunBoards, problems
 fn close_the_gap(
     sound: &Sound,
     gravel: &Gravel,
-    run: &Laid,
+    run: &LaidRun,
     (board, gap): (&GravelBoard, f64),
 ) -> String {
     let more = gap - gravel.gap;
@@ -152,7 +158,7 @@ fn close_the_gap(
 }
 
 /// The post of a bay that stands on the higher ground.
-fn high_post(run: &Laid, board: &GravelBoard) -> usize {
+fn high_post(run: &LaidRun, board: &GravelBoard) -> usize {
     let ground = |n: usize| {
         let post = run.fix.posts.iter().find(|post| post.n == n)?;
         run.ground.at(post.centre)
@@ -168,7 +174,7 @@ fn high_post(run: &Laid, board: &GravelBoard) -> usize {
 fn digging(
     sound: &Sound,
     gravel: &Gravel,
-    run: &Laid,
+    run: &LaidRun,
     boards: &RunBoards,
     problems: &mut Problems,
 ) {
@@ -202,7 +208,7 @@ fn digging(
 }
 
 /// One caution for the job: the notch nearest the ground.
-fn nearest_the_ground(laid: &[Laid], built: &[RunBoards], problems: &mut Problems) {
+fn nearest_the_ground(laid: &[LaidRun], built: &[RunBoards], problems: &mut Problems) {
     let cautions = laid.iter().zip(built).filter_map(|(run, boards)| {
         let notch = boards.notch.as_ref()?;
         let above = notch.worst?.above_ground;
@@ -221,7 +227,7 @@ fn nearest_the_ground(laid: &[Laid], built: &[RunBoards], problems: &mut Problem
 /// Ground that two runs put this far apart at the post they share is worth another sight, mm.
 const APART: f64 = 20.0;
 
-fn corner_ground(sound: &Sound, run: &Laid, laid: &[Laid], problems: &mut Problems) {
+fn corner_ground(sound: &Sound, run: &LaidRun, laid: &[LaidRun], problems: &mut Problems) {
     for (tip, key) in [(Tip::Start, "start"), (Tip::End, "end")] {
         let Some(partner) = run.partner(tip, laid) else {
             continue;
@@ -247,13 +253,13 @@ fn corner_ground(sound: &Sound, run: &Laid, laid: &[Laid], problems: &mut Proble
 }
 
 /// How far apart two runs put the ground at the post they share, mm.
-fn ground_apart(run: &Laid, tip: Tip, partner: &Partner) -> Option<f64> {
+fn ground_apart(run: &LaidRun, tip: Tip, partner: &Partner) -> Option<f64> {
     let here = run.ground.at(run.post_at(tip)?.centre)?;
     let there = partner.run.ground.at(partner.post()?.centre)?;
     Some((here - there).abs())
 }
 
-fn leaves(sound: &Sound, run: &Laid, boards: &RunBoards, problems: &mut Problems) {
+fn leaves(sound: &Sound, run: &LaidRun, boards: &RunBoards, problems: &mut Problems) {
     /// Ground that differs less than this across an opening is level for a gate, mm.
     const LEVEL: f64 = 20.0;
     for leaf in &boards.gates {

@@ -1,8 +1,8 @@
 //! Everything small that a fence takes, and the ground that comes out.
 
 use super::RunBoards;
-use super::cuts::{Cut, Item, is_twin};
-use super::laid::Laid;
+use super::cuts::{Cut, CutPiece, is_twin};
+use super::laid::LaidRun;
 use crate::job::model::{Foot, Joint};
 use crate::job::sound::Sound;
 use serde::Serialize;
@@ -52,7 +52,7 @@ impl Screws {
 pub(super) fn sundries(
     sound: &Sound,
     cuts: &[Cut],
-    laid: &[Laid],
+    laid: &[LaidRun],
     built: &[RunBoards],
 ) -> Sundries {
     let clear = sound.boards.clear.clone().unwrap_or_default();
@@ -81,11 +81,11 @@ pub(super) fn sundries(
 
 /// Every post once: a shared corner post with the first of its runs.
 fn own_posts<'a>(
-    laid: &'a [Laid<'a>],
+    laid: &'a [LaidRun<'a>],
     built: &'a [RunBoards],
 ) -> impl Iterator<
     Item = (
-        &'a Laid<'a>,
+        &'a LaidRun<'a>,
         &'a crate::setout::Post,
         &'a super::PostHeights,
     ),
@@ -106,14 +106,14 @@ fn screws(sound: &Sound, cuts: &[Cut]) -> Screws {
     };
     let rails = sound.boards.rails.as_ref().map_or(0, |rails| rails.count);
     Screws {
-        pales: pieces(Item::Pale) * rails as usize * fixings.pale as usize,
-        rails: pieces(Item::Rail) * 2 * fixings.rail as usize,
-        gravel: pieces(Item::Gravel) * 2 * fixings.gravel as usize,
+        pales: pieces(CutPiece::Pale) * rails as usize * fixings.pale as usize,
+        rails: pieces(CutPiece::Rail) * 2 * fixings.rail as usize,
+        gravel: pieces(CutPiece::Gravel) * 2 * fixings.gravel as usize,
     }
 }
 
 /// From the first post's near face to the last one's far face.
-fn strip(run: &Laid) -> f64 {
+fn strip(run: &LaidRun) -> f64 {
     let ends = run.fix.posts.first().zip(run.fix.posts.last());
     ends.map_or(0.0, |(first, last)| (last.far - first.near).max(0.0))
 }
@@ -122,7 +122,7 @@ fn holes<'a>(
     sound: &Sound,
     posts: &mut impl Iterator<
         Item = (
-            &'a Laid<'a>,
+            &'a LaidRun<'a>,
             &'a crate::setout::Post,
             &'a super::PostHeights,
         ),
@@ -136,7 +136,7 @@ fn holes<'a>(
 }
 
 /// Under boards that are let in, litres: from the ground down to their clearance.
-fn trenches(sound: &Sound, laid: &[Laid]) -> f64 {
+fn trenches(sound: &Sound, laid: &[LaidRun]) -> f64 {
     let Some(gravel) = &sound.boards.gravel else {
         return 0.0;
     };
@@ -151,19 +151,19 @@ fn trenches(sound: &Sound, laid: &[Laid]) -> f64 {
 }
 
 /// Around the ends of rails and gravel boards, the cut-offs of posts, and the housings, mm.
-fn sealer(sound: &Sound, cuts: &[Cut], laid: &[Laid], built: &[RunBoards]) -> f64 {
+fn sealer(sound: &Sound, cuts: &[Cut], laid: &[LaidRun], built: &[RunBoards]) -> f64 {
     let boards = &sound.boards;
     let around = |a: f64, b: f64| 2.0 * (a + b);
     let ends = |item| match item {
-        Item::Gravel => boards
+        CutPiece::Gravel => boards
             .gravel
             .as_ref()
             .map_or(0.0, |one| 2.0 * around(one.height, one.thick)),
-        Item::Rail => boards
+        CutPiece::Rail => boards
             .rails
             .as_ref()
             .map_or(0.0, |one| 2.0 * around(one.height, one.thickness())),
-        Item::Pale | Item::Post => 0.0,
+        CutPiece::Pale | CutPiece::Post => 0.0,
     };
     let pieces: f64 = cuts
         .iter()

@@ -1,7 +1,7 @@
 //! Setting a post that is cut already: which of its marks comes to the laser line.
 
 use super::along::{AlongPost, AlongWhat};
-use super::marks::Way;
+use super::marks::UpOrDown;
 use serde::Serialize;
 
 /// The mark to bring to a laser line when a post that is already cut is set, mm.
@@ -15,7 +15,7 @@ pub struct LaserMark {
     pub what: Option<AlongWhat>,
     pub edge: MarkEdge,
     /// Which way that mark is from the laser line, and by how much.
-    pub way: Way,
+    pub way: UpOrDown,
     pub by: f64,
 }
 
@@ -45,7 +45,11 @@ pub(super) fn nearest(along: &[AlongPost], below: f64) -> Option<LaserMark> {
         from_top: (below >= 0.0).then_some(below),
         what,
         edge,
-        way: if at <= below { Way::Up } else { Way::Down },
+        way: if at <= below {
+            UpOrDown::Up
+        } else {
+            UpOrDown::Down
+        },
         by: (below - at).abs(),
     })
 }

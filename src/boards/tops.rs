@@ -1,7 +1,7 @@
 //! How high do the posts stand?
 
 use super::bays::Bay;
-use super::laid::Laid;
+use super::laid::LaidRun;
 use crate::job::Problems;
 use crate::job::model::Boards;
 use crate::job::sound::Sound;
@@ -27,7 +27,7 @@ fn over_gravel(boards: &Boards) -> Option<f64> {
 pub(super) fn top(
     n: usize,
     [before, after]: [Option<&Bay>; 2],
-    run: &Laid,
+    run: &LaidRun,
     boards: &Boards,
 ) -> Option<f64> {
     let height = over_gravel(boards)?;

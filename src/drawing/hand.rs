@@ -1,6 +1,6 @@
 //! The hand that a drawing is drawn in: how large and how thick things are that have no size in mm.
 
-use super::model::{Line, Size};
+use super::model::{LineStyle, Size};
 
 /// Sizes in view units: px on a screen, pt on paper.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -93,17 +93,17 @@ impl Hand {
 
     /// Width and dashes (drawn, left out) of a stroke; none where nothing is stroked.
     #[must_use]
-    pub fn pen(&self, line: Line) -> Option<(f64, Option<[f64; 2]>)> {
+    pub fn pen(&self, line: LineStyle) -> Option<(f64, Option<[f64; 2]>)> {
         let dashes = |drawn: f64, left_out: f64| Some([drawn * self.line, left_out * self.line]);
         Some(match line {
-            Line::None => return None,
-            Line::Hair => (self.hair, None),
-            Line::Fine => (self.fine, None),
-            Line::Plain => (self.line, None),
-            Line::Thick => (self.thick, None),
-            Line::Dotted => (self.hair, dashes(1.6, 1.8)),
-            Line::Dashed => (self.line, dashes(5.0, 3.0)),
-            Line::HeavyDashed => (self.thick, dashes(7.0, 3.5)),
+            LineStyle::None => return None,
+            LineStyle::Hair => (self.hair, None),
+            LineStyle::Fine => (self.fine, None),
+            LineStyle::Plain => (self.line, None),
+            LineStyle::Thick => (self.thick, None),
+            LineStyle::Dotted => (self.hair, dashes(1.6, 1.8)),
+            LineStyle::Dashed => (self.line, dashes(5.0, 3.0)),
+            LineStyle::HeavyDashed => (self.thick, dashes(7.0, 3.5)),
         })
     }
 }

@@ -1,7 +1,7 @@
 //! What was pressed?
 
 use super::bounds::Vec2;
-use super::model::{Drawing, Item, Shape, Target};
+use super::model::{Drawing, DrawnItem, Shape, Target};
 use super::pencil::turned;
 use super::view::{View, ViewPoint};
 
@@ -39,7 +39,7 @@ fn handicap(target: &Target) -> f64 {
 }
 
 /// From a point to a thing, mm; none for what has no place of its own.
-fn distance(item: &Item, at: Vec2) -> Option<f64> {
+fn distance(item: &DrawnItem, at: Vec2) -> Option<f64> {
     match &item.shape {
         Shape::Path { points, closed, .. } => path(points, *closed, at),
         Shape::Footprint {

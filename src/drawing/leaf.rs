@@ -1,7 +1,7 @@
 //! A gate's leaf from behind: frame, brace and lock, with what they measure.
 
 use super::bounds::Vec2;
-use super::model::{Dimension, Drawing, Fill, Label, Line, Rank, Role, Shape, Target};
+use super::model::{Dimension, Drawing, Fill, Label, LineStyle, Rank, Role, Shape, Target};
 use super::pencil::{Pencil, circle, upright};
 use crate::Solution;
 use crate::boards::GateLeaf;
@@ -45,7 +45,7 @@ impl Picture<'_> {
         let (wide, tall, stile) = (self.leaf.width, self.height, self.stile);
         let outline = upright(0.0, 0.0, wide, tall);
         pencil
-            .area(Role::Gate, Line::Thick, Fill::None, outline)
+            .area(Role::Gate, LineStyle::Thick, Fill::None, outline)
             .of(Target::Gate {
                 run: run.clone(),
                 index,
@@ -56,7 +56,7 @@ impl Picture<'_> {
             upright(stile, 0.0, wide - stile, stile),
             upright(stile, tall - stile, wide - stile, tall),
         ] {
-            pencil.area(Role::Rail, Line::Fine, Fill::Plain, member);
+            pencil.area(Role::Rail, LineStyle::Fine, Fill::Plain, member);
         }
         let at = Vec2::new(0.0, tall / 2.0);
         let name = format!("hinges, post {}", self.leaf.hung);
@@ -71,7 +71,7 @@ impl Picture<'_> {
             Vec2::new(stile, stile),
             Vec2::new(wide - stile, tall - stile),
         ];
-        pencil.line(Role::Gate, Line::Plain, from, to);
+        pencil.line(Role::Gate, LineStyle::Plain, from, to);
         let text = format!(
             "brace {}, {:.1}°",
             show(brace.length, self.unit),
@@ -89,7 +89,7 @@ impl Picture<'_> {
         if let Some(packing) = lock.packing {
             let [left, right] = [edge - self.stile - packing, edge - self.stile];
             let area = upright(left, lock.height - 90.0, right, lock.height + 90.0);
-            pencil.area(Role::Post, Line::Fine, Fill::Plain, area);
+            pencil.area(Role::Post, LineStyle::Fine, Fill::Plain, area);
             let at = Vec2::new(left, lock.height + 90.0);
             let text = format!("packing {}", show(packing, self.unit));
             pencil.label(
@@ -97,7 +97,12 @@ impl Picture<'_> {
                 Label::near(at, text, Vec2::new(-1.0, 1.0), 0.0).small(),
             );
         }
-        pencil.area(Role::Mark, Line::Plain, Fill::None, circle(centre, 12.0));
+        pencil.area(
+            Role::Mark,
+            LineStyle::Plain,
+            Fill::None,
+            circle(centre, 12.0),
+        );
         self.dimension(
             pencil,
             [Vec2::new(edge, 0.0), Vec2::new(edge, lock.height)],

@@ -9,7 +9,7 @@
 //! ```
 
 use super::bounds::Vec2;
-use super::model::{Drawing, Label, Line, Place, Rank, Role, Shape, Target};
+use super::model::{Drawing, Label, LineStyle, Rank, Role, Shape, Target, WordsPlace};
 use super::pencil::Pencil;
 use crate::Solution;
 use crate::job::{Job, PointId, SetupId};
@@ -99,7 +99,7 @@ impl<'a> Scene<'a> {
             let ends = ends.map(|x| Vec2::new(x, line));
             let target = Target::Setup(setup.clone());
             pencil
-                .line(Role::LaserLine, Line::Dashed, ends[0], ends[1])
+                .line(Role::LaserLine, LineStyle::Dashed, ends[0], ends[1])
                 .of(target.clone());
             let at = Vec2::new((left + right) / 2.0, line);
             let label = Label::near(at, format!("set-up {setup}"), UP, 0.0);
@@ -118,7 +118,7 @@ impl<'a> Scene<'a> {
             });
             let staff = [low, high].map(|height| Vec2::new(at.x, height));
             pencil
-                .line(Role::Mark, Line::Plain, staff[0], staff[1])
+                .line(Role::Mark, LineStyle::Plain, staff[0], staff[1])
                 .of(target.clone());
             pencil.add(Role::Mark, Shape::Dot(at)).of(target.clone());
             let is_datum = datum == Some(id);
@@ -150,7 +150,7 @@ impl<'a> Scene<'a> {
             low = line;
             let text = show(line - at.y, self.job.show.lengths);
             let label = Label {
-                place: Place::Clear { along, out, reach },
+                place: WordsPlace::Clear { along, out, reach },
                 ..Label::near(middle, text, out, 0.0)
             };
             pencil

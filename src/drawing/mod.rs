@@ -37,18 +37,18 @@ pub use corner::{corner, corner_detail, corner_small};
 pub use elevation::{ElevationShow, Figures, elevation};
 pub use hand::{Areas, Hand};
 pub use hit::hit;
-pub use layout::{Desk, Laid, PlacedLabel, Stroke, Tile, fitted, lay_out};
+pub use layout::{Laid, LayoutDesk, PlacedLabel, Stroke, Tile, fitted, lay_out};
 pub use leaf::gate_leaf;
 pub use levels::levels;
 pub use model::{
-    Dimension, Drawing, Fill, Hatched, Item, Label, Line, Place, Rank, Role, Row, RowFigure, Shape,
-    Sign, Size, Stress, Target,
+    Dimension, Drawing, DrawnItem, Fill, Hatched, Label, LineStyle, Rank, Role, Row, RowFigure,
+    Shape, Sign, Size, Stress, Target, WordsPlace,
 };
 pub use plan::{Asked, Detail, Face, PlanShow, PostShow, Seen, Turn, plan};
 pub use post::post_heights;
-pub use sketch::{Block, Sketch, Tag, direction};
+pub use sketch::{Sketch, Solid, Tag, direction};
 pub use svg::{svg, svg_with};
-pub use text::{BOLD, Bundled, Measure, REGULAR, Weight, has};
+pub use text::{BOLD, Bundled, REGULAR, TextMeasure, Weight, has};
 pub use tone::{Tone, filling, outline};
 pub use trestles::trestles;
 pub use view::{Margins, View, ViewPoint};

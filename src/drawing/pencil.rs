@@ -2,21 +2,22 @@
 
 use super::bounds::{Bounds, Vec2};
 use super::model::{
-    Drawing, Fill, Hatched, Item, Label, Line, Place, Rank, Role, Shape, Sign, Size, Stress, Target,
+    Drawing, DrawnItem, Fill, Hatched, Label, LineStyle, Rank, Role, Shape, Sign, Size, Stress,
+    Target, WordsPlace,
 };
 
 /// A drawing in the making.
 #[derive(Debug, Default)]
 pub(super) struct Pencil {
-    items: Vec<Item>,
+    items: Vec<DrawnItem>,
     bounds: Bounds,
 }
 
 impl Pencil {
     /// Adds a thing and returns it, to say what it is of.
-    pub fn add(&mut self, role: Role, shape: Shape) -> &mut Item {
+    pub fn add(&mut self, role: Role, shape: Shape) -> &mut DrawnItem {
         reach(&shape, &mut self.bounds);
-        self.items.push(Item {
+        self.items.push(DrawnItem {
             shape,
             role,
             of: None,
@@ -26,11 +27,11 @@ impl Pencil {
         &mut self.items[last]
     }
 
-    pub fn line(&mut self, role: Role, line: Line, from: Vec2, to: Vec2) -> &mut Item {
+    pub fn line(&mut self, role: Role, line: LineStyle, from: Vec2, to: Vec2) -> &mut DrawnItem {
         self.path(role, line, vec![from, to])
     }
 
-    pub fn path(&mut self, role: Role, line: Line, points: Vec<Vec2>) -> &mut Item {
+    pub fn path(&mut self, role: Role, line: LineStyle, points: Vec<Vec2>) -> &mut DrawnItem {
         self.add(
             role,
             Shape::Path {
@@ -42,7 +43,13 @@ impl Pencil {
         )
     }
 
-    pub fn area(&mut self, role: Role, line: Line, fill: Fill, points: Vec<Vec2>) -> &mut Item {
+    pub fn area(
+        &mut self,
+        role: Role,
+        line: LineStyle,
+        fill: Fill,
+        points: Vec<Vec2>,
+    ) -> &mut DrawnItem {
         self.add(
             role,
             Shape::Path {
@@ -54,11 +61,11 @@ impl Pencil {
         )
     }
 
-    pub fn wall(&mut self, role: Role, from: Vec2, to: Vec2, hatched: Hatched) -> &mut Item {
+    pub fn wall(&mut self, role: Role, from: Vec2, to: Vec2, hatched: Hatched) -> &mut DrawnItem {
         self.add(role, Shape::Wall { from, to, hatched })
     }
 
-    pub fn label(&mut self, role: Role, label: Label) -> &mut Item {
+    pub fn label(&mut self, role: Role, label: Label) -> &mut DrawnItem {
         self.add(role, Shape::Label(label))
     }
 
@@ -73,7 +80,7 @@ impl Pencil {
     }
 }
 
-impl Item {
+impl DrawnItem {
     /// Says which part of the job this is.
     pub(super) fn of(&mut self, target: Target) -> &mut Self {
         self.of = Some(target);
@@ -98,7 +105,7 @@ impl Label {
             text: text.into(),
             size: Size::Plain,
             bold: true,
-            place: Place::Around { toward, clear },
+            place: WordsPlace::Around { toward, clear },
             rank: Rank::Main,
         }
     }
@@ -111,7 +118,7 @@ impl Label {
             text: text.into(),
             size: Size::Plain,
             bold: true,
-            place: Place::Along { along, reach },
+            place: WordsPlace::Along { along, reach },
             rank: Rank::Main,
         }
     }

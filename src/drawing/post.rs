@@ -9,7 +9,7 @@
 //! ```
 
 use super::bounds::Vec2;
-use super::model::{Drawing, Fill, Label, Line, Rank, Role, Target};
+use super::model::{Drawing, Fill, Label, LineStyle, Rank, Role, Target};
 use super::pencil::{Pencil, upright};
 use super::words::from_laser;
 use crate::Solution;
@@ -90,9 +90,9 @@ impl<'a> Picture<'a> {
     fn ground(&self, pencil: &mut Pencil) {
         let deep = self.ground - UNDER;
         let area = upright(-self.reach, deep, self.reach, self.ground);
-        pencil.area(Role::Ground, Line::None, Fill::Plain, area);
+        pencil.area(Role::Ground, LineStyle::None, Fill::Plain, area);
         let ends = [-self.reach, self.reach].map(|x| Vec2::new(x, self.ground));
-        pencil.line(Role::Ground, Line::Thick, ends[0], ends[1]);
+        pencil.line(Role::Ground, LineStyle::Thick, ends[0], ends[1]);
     }
 
     /// Rails and board to one side, broken off at the picture's edge.
@@ -105,7 +105,7 @@ impl<'a> Picture<'a> {
         let half = rails.map_or(0.0, |rails| rails.height) / 2.0;
         for &rail in &bay.rails {
             let area = upright(left, rail - half, right, rail + half);
-            pencil.area(Role::Rail, Line::Hair, Fill::Plain, area);
+            pencil.area(Role::Rail, LineStyle::Hair, Fill::Plain, area);
             let text = from_laser(rail, self.line, unit);
             let label = Label::near(Vec2::new(middle, rail), text, UP, half);
             pencil.label(
@@ -114,7 +114,7 @@ impl<'a> Picture<'a> {
             );
         }
         let area = upright(left, bay.bottom, right, bay.top);
-        pencil.area(Role::GravelBoard, Line::Fine, Fill::Plain, area);
+        pencil.area(Role::GravelBoard, LineStyle::Fine, Fill::Plain, area);
         let text = format!("{} top", from_laser(bay.top, self.line, unit));
         let at = Vec2::new(middle, (bay.top + bay.bottom) / 2.0);
         let label = Label::on(at, text, LEVEL, (right - left) / 2.0);
@@ -125,7 +125,7 @@ impl<'a> Picture<'a> {
     fn post(&self, pencil: &mut Pencil, run: &RunId) {
         let area = upright(-self.half, self.ground - UNDER, self.half, self.top);
         pencil
-            .area(Role::Post, Line::Plain, Fill::Plain, area)
+            .area(Role::Post, LineStyle::Plain, Fill::Plain, area)
             .of(Target::Post {
                 run: run.clone(),
                 n: self.heights.n,
@@ -140,7 +140,7 @@ impl<'a> Picture<'a> {
         let ends = [-self.reach, self.reach].map(|x| Vec2::new(x, self.line));
         let target = Target::Setup(setup.clone());
         pencil
-            .line(Role::LaserLine, Line::Dashed, ends[0], ends[1])
+            .line(Role::LaserLine, LineStyle::Dashed, ends[0], ends[1])
             .of(target.clone());
         let at = Vec2::new(self.reach * 0.6, self.line);
         let label = Label::near(at, format!("laser, set-up {setup}"), UP, 0.0).small();

@@ -6,7 +6,9 @@
 //! ```
 
 use super::bounds::Vec2;
-use super::model::{Dimension, Drawing, Fill, Hatched, Label, Line, Place, Rank, Role, Shape};
+use super::model::{
+    Dimension, Drawing, Fill, Hatched, Label, LineStyle, Rank, Role, Shape, WordsPlace,
+};
 use super::pencil::{Pencil, arc, circle, left_of, toward, turned, upright};
 
 /// A figure of a sketch: the key it is asked for by, and the words that stand at it.
@@ -50,9 +52,9 @@ impl<'a> Sketch<'a> {
     pub fn tape(&mut self, tag: &Tag<'_>, from: Vec2, to: Vec2) {
         let asked = self.is_asked(tag);
         let (role, line) = if asked {
-            (Role::AskedTape, Line::Thick)
+            (Role::AskedTape, LineStyle::Thick)
         } else {
-            (Role::Dimension, Line::Dashed)
+            (Role::Dimension, LineStyle::Dashed)
         };
         self.pencil.line(role, line, from, to);
         if asked {
@@ -83,7 +85,7 @@ impl<'a> Sketch<'a> {
             .chosen_if(asked);
         if asked {
             self.pencil
-                .line(Role::AskedTape, Line::Thick, ends[0], ends[1]);
+                .line(Role::AskedTape, LineStyle::Thick, ends[0], ends[1]);
         }
     }
 
@@ -95,7 +97,11 @@ impl<'a> Sketch<'a> {
         } else {
             Role::Dimension
         };
-        let line = if asked { Line::Thick } else { Line::Fine };
+        let line = if asked {
+            LineStyle::Thick
+        } else {
+            LineStyle::Fine
+        };
         self.pencil.path(role, line, arc(at, radius, from, sweep));
         let inward = toward(from + sweep / 2.0);
         let label = Label::near(at + inward * radius, &*tag.text, inward, 0.0).large();
@@ -127,7 +133,7 @@ impl<'a> Sketch<'a> {
 
     /// A string line.
     pub fn string(&mut self, from: Vec2, to: Vec2) {
-        self.pencil.line(Role::String, Line::Plain, from, to);
+        self.pencil.line(Role::String, LineStyle::Plain, from, to);
     }
 
     /// A wall's face, hatched to the left of its direction.
@@ -156,36 +162,36 @@ impl<'a> Sketch<'a> {
     pub fn post(&mut self, at: Vec2, size: [f64; 2], bearing: f64) {
         let points = turned(at, size, bearing);
         self.pencil
-            .area(Role::Post, Line::Plain, Fill::Plain, points);
+            .area(Role::Post, LineStyle::Plain, Fill::Plain, points);
     }
 
     /// Part of a circle about a point: a tape swung, a hole's edge.
     pub fn swing(&mut self, about: Vec2, radius: f64, [from, sweep]: [f64; 2]) {
         let points = arc(about, radius, from, sweep);
-        self.pencil.path(Role::Quiet, Line::Dotted, points);
+        self.pencil.path(Role::Quiet, LineStyle::Dotted, points);
     }
 
     /// A hole from above.
     pub fn hole(&mut self, at: Vec2, diameter: f64) {
         let points = circle(at, diameter / 2.0);
         self.pencil
-            .area(Role::Hole, Line::Dashed, Fill::None, points);
+            .area(Role::Hole, LineStyle::Dashed, Fill::None, points);
     }
 
     /// Something with straight edges, filled as what it is.
-    pub fn block(&mut self, kind: Block, points: Vec<Vec2>) {
+    pub fn block(&mut self, kind: Solid, points: Vec<Vec2>) {
         let role = match kind {
-            Block::Post => Role::Post,
-            Block::Timber => Role::Rail,
-            Block::Board => Role::GravelBoard,
-            Block::Pale => Role::Pale,
-            Block::Ground => Role::Ground,
+            Solid::Post => Role::Post,
+            Solid::Timber => Role::Rail,
+            Solid::Board => Role::GravelBoard,
+            Solid::Pale => Role::Pale,
+            Solid::Ground => Role::Ground,
         };
-        self.pencil.area(role, Line::Fine, Fill::Plain, points);
+        self.pencil.area(role, LineStyle::Fine, Fill::Plain, points);
     }
 
     /// Something upright with straight edges: left, bottom, right, top.
-    pub fn upright(&mut self, kind: Block, [left, bottom, right, top]: [f64; 4]) {
+    pub fn upright(&mut self, kind: Solid, [left, bottom, right, top]: [f64; 4]) {
         self.block(kind, upright(left, bottom, right, top));
     }
 
@@ -198,13 +204,15 @@ impl<'a> Sketch<'a> {
         let mut area = points.to_vec();
         area.extend([Vec2::new(last.x, low), Vec2::new(first.x, low)]);
         self.pencil
-            .area(Role::Ground, Line::None, Fill::Plain, area);
-        self.pencil.path(Role::Ground, Line::Plain, points.to_vec());
+            .area(Role::Ground, LineStyle::None, Fill::Plain, area);
+        self.pencil
+            .path(Role::Ground, LineStyle::Plain, points.to_vec());
     }
 
     /// A laser line, with its name.
     pub fn laser(&mut self, from: Vec2, to: Vec2, name: &str) {
-        self.pencil.line(Role::LaserLine, Line::Dashed, from, to);
+        self.pencil
+            .line(Role::LaserLine, LineStyle::Dashed, from, to);
         let label = Label::near((from + to) / 2.0, name, Vec2::new(0.0, 1.0), 0.0);
         self.pencil.label(Role::LaserLine, label);
     }
@@ -218,18 +226,18 @@ impl<'a> Sketch<'a> {
             [knee, head - Vec2::new(-tall * 0.16, tall)],
         ];
         for [from, to] in lines {
-            self.pencil.line(Role::Mark, Line::Plain, from, to);
+            self.pencil.line(Role::Mark, LineStyle::Plain, from, to);
         }
     }
 
     /// Anything drawn in ink.
     pub fn ink(&mut self, points: Vec<Vec2>) {
-        self.pencil.path(Role::Mark, Line::Plain, points);
+        self.pencil.path(Role::Mark, LineStyle::Plain, points);
     }
 
     /// Where something was, or would be.
     pub fn ghost(&mut self, from: Vec2, to: Vec2) {
-        self.pencil.line(Role::Quiet, Line::Dashed, from, to);
+        self.pencil.line(Role::Quiet, LineStyle::Dashed, from, to);
     }
 
     /// A straight arrow: which way something goes.
@@ -237,18 +245,19 @@ impl<'a> Sketch<'a> {
         let way = to - from;
         let back = way * -0.3;
         let side = left_of(way) * 0.18;
-        self.pencil.line(Role::AskedTape, Line::Plain, from, to);
+        self.pencil
+            .line(Role::AskedTape, LineStyle::Plain, from, to);
         let head = vec![to + back + side, to, to + back - side];
-        self.pencil.path(Role::AskedTape, Line::Plain, head);
+        self.pencil.path(Role::AskedTape, LineStyle::Plain, head);
     }
 
     /// An upright tape, such as a sight, its figure beside it on the side `out`.
     pub fn sight(&mut self, tag: &Tag<'_>, from: Vec2, to: Vec2, out: Vec2) {
         let asked = self.is_asked(tag);
         let (role, line) = if asked {
-            (Role::AskedTape, Line::Thick)
+            (Role::AskedTape, LineStyle::Thick)
         } else {
-            (Role::Dimension, Line::Dashed)
+            (Role::Dimension, LineStyle::Dashed)
         };
         self.pencil.line(role, line, from, to);
         let label = Label::near((from + to) / 2.0, &*tag.text, out, 0.0);
@@ -307,10 +316,12 @@ fn enlarge(shape: &mut Shape, factor: f64) {
         Shape::Label(label) => {
             label.at *= factor;
             match &mut label.place {
-                Place::Around { clear, .. } | Place::Toward { clear, .. } => *clear *= factor,
-                Place::Along { reach, .. }
-                | Place::Beside { reach, .. }
-                | Place::Clear { reach, .. } => *reach *= factor,
+                WordsPlace::Around { clear, .. } | WordsPlace::Toward { clear, .. } => {
+                    *clear *= factor
+                }
+                WordsPlace::Along { reach, .. }
+                | WordsPlace::Beside { reach, .. }
+                | WordsPlace::Clear { reach, .. } => *reach *= factor,
             }
         }
     }
@@ -318,7 +329,7 @@ fn enlarge(shape: &mut Shape, factor: f64) {
 
 /// What a block of a sketch is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Block {
+pub enum Solid {
     Post,
     Timber,
     Board,
@@ -334,10 +345,10 @@ pub fn direction(bearing: f64) -> Vec2 {
 
 #[cfg(test)]
 mod tests {
-    use super::super::model::{Item, Stress};
+    use super::super::model::{DrawnItem, Stress};
     use super::*;
 
-    fn stands_out(item: &Item) -> bool {
+    fn stands_out(item: &DrawnItem) -> bool {
         item.stress == Stress::Chosen || item.role == Role::AskedTape
     }
 

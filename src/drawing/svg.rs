@@ -2,7 +2,7 @@
 
 use super::colours::on_paper;
 use crate::drawing::{
-    Bundled, Desk, Drawing, Hand, Laid, PlacedLabel, Stroke, Tone, fitted, lay_out,
+    Bundled, Drawing, Hand, Laid, LayoutDesk, PlacedLabel, Stroke, Tone, fitted, lay_out,
 };
 use crate::job::visible;
 use quick_xml::Writer;
@@ -22,7 +22,7 @@ pub fn svg(drawing: &Drawing, size: [f64; 2]) -> String {
 /// As [`svg`], in another hand.
 #[must_use]
 pub fn svg_with(drawing: &Drawing, size: [f64; 2], hand: Hand) -> String {
-    let desk = Desk {
+    let desk = LayoutDesk {
         hand: &hand,
         measure: &Bundled,
     };

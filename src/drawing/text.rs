@@ -16,7 +16,7 @@ pub enum Weight {
 }
 
 /// Tells how wide words are.
-pub trait Measure {
+pub trait TextMeasure {
     /// Width of one line of words of that size, in the size's own unit.
     fn width(&self, text: &str, size: f64, weight: Weight) -> f64;
 }
@@ -72,7 +72,7 @@ fn widths(weight: Weight) -> &'static Widths {
     }
 }
 
-impl Measure for Bundled {
+impl TextMeasure for Bundled {
     fn width(&self, text: &str, size: f64, weight: Weight) -> f64 {
         let widths = widths(weight);
         let ems: f32 = text.chars().map(|c| widths.advance(c)).sum();

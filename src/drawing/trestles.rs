@@ -7,7 +7,7 @@
 //! ```
 
 use super::bounds::Vec2;
-use super::model::{Drawing, Fill, Label, Line, Rank, Role, Target};
+use super::model::{Drawing, Fill, Label, LineStyle, Rank, Role, Target};
 use super::pencil::{Pencil, circle, upright};
 use crate::Solution;
 use crate::boards::{AlongPost, AlongWhat, PostFace, PostHeights};
@@ -77,7 +77,7 @@ impl Lying<'_> {
         pencil
             .area(
                 Role::Post,
-                Line::Plain,
+                LineStyle::Plain,
                 Fill::Plain,
                 upright(0.0, low, longest, high),
             )
@@ -115,7 +115,7 @@ impl Lying<'_> {
             Some(PostFace::Front) | None => [low, high],
         };
         let area = upright(mark.from, bottom, mark.to, top);
-        pencil.area(Role::Rail, Line::Fine, Fill::Plain, area);
+        pencil.area(Role::Rail, LineStyle::Fine, Fill::Plain, area);
         let (at, out) = match mark.side {
             Some(PostFace::End) => (Vec2::new(mark.from, low), DOWN),
             _ => (Vec2::new(mark.from, high), UP),
@@ -132,7 +132,7 @@ impl Lying<'_> {
             Some(PostFace::Front) | None => ([low, high], UP),
         };
         let ends = ends.map(|y| Vec2::new(mark.from, y));
-        pencil.line(Role::GravelBoard, Line::Thick, ends[0], ends[1]);
+        pencil.line(Role::GravelBoard, LineStyle::Thick, ends[0], ends[1]);
         let text = format!("{name} {}", show(mark.from, self.unit));
         let label = Label::near(ends[1], text, out, 0.0);
         pencil.label(Role::Text, label);
@@ -140,7 +140,12 @@ impl Lying<'_> {
 
     fn bolt(&self, pencil: &mut Pencil, at: f64) {
         let centre = Vec2::new(at, self.middle);
-        pencil.area(Role::Mark, Line::Plain, Fill::None, circle(centre, BOLT));
+        pencil.area(
+            Role::Mark,
+            LineStyle::Plain,
+            Fill::None,
+            circle(centre, BOLT),
+        );
         let below = Vec2::new(at, self.middle - self.half);
         let label = Label::near(below, show(at, self.unit), DOWN, 0.0);
         pencil.label(Role::Text, label);
@@ -155,14 +160,14 @@ impl Lying<'_> {
             .find(|mark| mark.what == AlongWhat::Ground);
         if let Some(mark) = ground.filter(|mark| mark.from < longest) {
             let ends = [low, high].map(|y| Vec2::new(mark.from, y));
-            pencil.line(Role::Ground, Line::Dashed, ends[0], ends[1]);
+            pencil.line(Role::Ground, LineStyle::Dashed, ends[0], ends[1]);
             let text = format!("{}: ground {}", post.n, show(mark.from, self.unit));
             pencil.label(Role::Quiet, Label::near(ends[0], text, DOWN, 0.0).small());
         }
         if let Some(length) = post.length {
             if length < longest - 0.5 {
                 let ends = [low, high].map(|y| Vec2::new(length, y));
-                pencil.line(Role::Post, Line::Plain, ends[0], ends[1]);
+                pencil.line(Role::Post, LineStyle::Plain, ends[0], ends[1]);
             }
             let text = format!("{}: cut {}", post.n, show(length, self.unit));
             let at = Vec2::new(length, high);

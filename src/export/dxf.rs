@@ -3,8 +3,8 @@
 
 use crate::Solution;
 use crate::drawing::{
-    Bundled, Desk, Detail, Drawing, Hand, Item, PlanShow, Role, Seen, Shape, Turn, Vec2, View,
-    lay_out, plan,
+    Bundled, Detail, Drawing, DrawnItem, Hand, LayoutDesk, PlanShow, Role, Seen, Shape, Turn, Vec2,
+    View, lay_out, plan,
 };
 use crate::job::Job;
 use std::fmt::Write as _;
@@ -127,7 +127,7 @@ impl File {
         self.pair(0, "ENDSEC");
     }
 
-    fn item(&mut self, item: &Item) {
+    fn item(&mut self, item: &DrawnItem) {
         let layer = layer(item.role);
         match &item.shape {
             Shape::Wall { from, to, .. } => self.line(layer, *from, *to),
@@ -195,7 +195,7 @@ impl File {
     /// Words and dimension lines where they stand on paper at 1 : 50, so that none cover each other.
     fn words(&mut self, drawing: &Drawing) {
         let hand = Hand::paper();
-        let desk = Desk {
+        let desk = LayoutDesk {
             hand: &hand,
             measure: &Bundled,
         };

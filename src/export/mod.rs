@@ -10,7 +10,7 @@ mod pdf;
 
 pub use dxf::dxf;
 pub use form::{Form, FormError, Subject};
-pub use pages::{Page, Paper, pages};
+pub use pages::{Paper, SheetPage, pages};
 pub use pdf::{PdfError, pdf};
 
 use crate::Solution;

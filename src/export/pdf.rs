@@ -1,7 +1,7 @@
 //! The sheet's pages written as PDF: drawings as vectors, the typeface embedded, every word
 //! searchable.
 
-use super::pages::{Page, Paper, pages};
+use super::pages::{Paper, SheetPage, pages};
 use crate::Solution;
 use crate::drawing::{
     BOLD, Laid, PlacedLabel, REGULAR, Stroke, Tone, ViewPoint, Weight, has, on_paper,
@@ -33,7 +33,7 @@ pub fn pdf(job: &Job, solution: &Solution, paper: Paper) -> Result<Vec<u8>, PdfE
     write(&sheet.title, &pages(&sheet, paper))
 }
 
-fn write(title: &str, pages: &[Page]) -> Result<Vec<u8>, PdfError> {
+fn write(title: &str, pages: &[SheetPage]) -> Result<Vec<u8>, PdfError> {
     let fonts = Fonts::load().ok_or_else(|| PdfError("no typeface".to_owned()))?;
     let mut document = Document::new();
     document.set_metadata(

@@ -1,13 +1,13 @@
 use crate::job::ByName;
 use crate::job::{PointId, SetupId};
 use crate::laser::LaserWorth;
-use crate::site::{Status, SuspectFix};
+use crate::site::{NetworkStatus, SuspectFix};
 use serde::Serialize;
 
 /// What the sights come to. Heights mm, up positive.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct LevelsFix {
-    pub status: Status,
+    pub status: NetworkStatus,
     /// Set-ups and points that nothing ties to the datum.
     pub loose: Vec<String>,
     /// Sights less the rank of the normal matrix: what is loose hides no check.

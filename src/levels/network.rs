@@ -6,7 +6,7 @@ use crate::adjust::{
 };
 use crate::job::ByName;
 use crate::job::sound::{PointIx, SetupIx, SoundLevels, SoundSight};
-use crate::site::{Status, SuspectFix};
+use crate::site::{NetworkStatus, SuspectFix};
 
 /// Which parameter is which: the set-ups' lines first, then the points' heights.
 struct Params {
@@ -42,8 +42,8 @@ pub(super) fn solve(levels: &SoundLevels) -> LevelsFix {
     }
     LevelsFix {
         status: match adjustment.status {
-            adjust::Status::Fixed => Status::Fixed,
-            adjust::Status::Loose => Status::Loose,
+            adjust::Fixity::Fixed => NetworkStatus::Fixed,
+            adjust::Fixity::Loose => NetworkStatus::Loose,
         },
         loose: loose(levels, &adjustment),
         redundancy: adjustment.redundancy,

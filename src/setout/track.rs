@@ -2,7 +2,7 @@
 
 use crate::job::Problems;
 use crate::job::sound::{CornerIx, LineIx, MarkIx, RunEnd, RunStart, Sound, SoundRun, WallIx};
-use crate::site::{PM, Place, Plane, Ray, Stakes, Strings, covariance, line_ray};
+use crate::site::{PM, PlaceOf, Plane, Ray, Stakes, Strings, covariance, line_ray};
 use nalgebra::Vector2;
 
 /// A run on its string: running readings count from `ray.through`, along `ray.along`.
@@ -128,7 +128,7 @@ impl Track {
 }
 
 /// A wall's line, from → to.
-pub(super) fn wall_ray(sound: &Sound, wall: WallIx, place: &Place<'_>) -> Option<Ray> {
+pub(super) fn wall_ray(sound: &Sound, wall: WallIx, place: &PlaceOf<'_>) -> Option<Ray> {
     let wall = &sound.walls[wall.0];
     Ray::between(place(wall.from), place(wall.to))
 }

@@ -8,13 +8,13 @@
 //! ```
 
 use super::document::{Align, Table};
-use crate::drawing::{Measure, Weight};
+use crate::drawing::{TextMeasure, Weight};
 use crate::length::Unit;
 
 /// What a table is set in; lengths in the unit of its page: characters, or pt.
 #[derive(Clone, Copy)]
-pub struct Setting<'a> {
-    pub measure: &'a dyn Measure,
+pub struct TypeSetting<'a> {
+    pub measure: &'a dyn TextMeasure,
     /// Size of the type.
     pub size: f64,
     /// Between two columns.
@@ -34,11 +34,11 @@ pub struct Columns<'a> {
     pub cells: Vec<Vec<String>>,
     /// Least and natural width of each column.
     widths: Vec<[f64; 2]>,
-    setting: Setting<'a>,
+    setting: TypeSetting<'a>,
 }
 
 impl<'a> Columns<'a> {
-    pub fn new(table: &'a Table, unit: Unit, setting: Setting<'a>) -> Self {
+    pub fn new(table: &'a Table, unit: Unit, setting: TypeSetting<'a>) -> Self {
         let rows = table.rows.iter();
         let cells = rows.map(|row| row.iter().map(|cell| cell.shown(unit)).collect());
         let mut columns = Self {
@@ -78,7 +78,7 @@ impl<'a> Columns<'a> {
     }
 
     fn own(&self, column: usize) -> [f64; 2] {
-        let Setting {
+        let TypeSetting {
             measure,
             size,
             narrow,
@@ -99,7 +99,7 @@ impl<'a> Columns<'a> {
     /// The width of a heading's longest word, and of the heading where it is easy to read: on one
     /// line if it is short, else on two.
     fn heading_widths(&self, heading: &str) -> [f64; 2] {
-        let Setting {
+        let TypeSetting {
             measure,
             size,
             short,

@@ -13,7 +13,7 @@ use nalgebra::{Matrix2, Vector2};
 
 /// A corner whose lines are known.
 #[derive(Clone, Debug)]
-pub struct Crossing {
+pub struct CrossedLines {
     pub at: Vector2<f64>,
     pub fix: CornerFix,
 }
@@ -34,7 +34,7 @@ pub(super) fn solve_corner(
     rays: &[Option<Ray>],
     plane: &Plane,
     problems: &mut Problems,
-) -> Option<Crossing> {
+) -> Option<CrossedLines> {
     let corner = &sound.corners[ix.0];
     let place = format!("corners[{}]", corner.index);
     let [Some(first), Some(second)] = corner.lines.map(|line| rays[line.0]) else {
@@ -73,7 +73,7 @@ pub(super) fn solve_corner(
         checks: Vec::new(),
         post: corner_post(sound, ix, [first, second], at),
     };
-    Some(Crossing { at, fix })
+    Some(CrossedLines { at, fix })
 }
 
 /// The first run on a line that starts or ends at a corner.

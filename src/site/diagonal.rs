@@ -7,7 +7,7 @@
 //!         ●  ╱ diagonal
 //! ```
 
-use super::fixes::{CornerFix, Diagonal, EndMove, StretchedFix, Verdict, Way};
+use super::fixes::{CornerFix, Diagonal, EndMove, EndWay, StretchVerdict, StretchedFix};
 use super::network::PM;
 use crate::job::Problems;
 use crate::job::model::Tape;
@@ -115,21 +115,25 @@ fn judge(
 ) -> StretchedFix {
     let wider = angle - fix.angle;
     let verdict = if wider.abs() <= pm.hypot(fix.angle_pm) {
-        Verdict::Within
+        StretchVerdict::Within
     } else if wider.abs() > ASKED * fix.turn {
-        Verdict::Asked
+        StretchVerdict::Asked
     } else {
-        Verdict::Move
+        StretchVerdict::Move
     };
     let turned = turned_string(sound, corner.lines);
     let at = lengths[turned].unwrap_or(check.arms[turned]);
-    let end_move = (verdict == Verdict::Move).then(|| EndMove {
+    let end_move = (verdict == StretchVerdict::Move).then(|| EndMove {
         line: sound.lines[corner.lines[turned].0].id.clone(),
         other: sound.lines[corner.lines[1 - turned].0].id.clone(),
         at,
         by: 2.0 * at * (wider.abs().to_radians() / 2.0).sin(),
         pm: at * (wider.to_radians() / 2.0).cos() * pm.to_radians(),
-        way: if wider > 0.0 { Way::Towards } else { Way::Away },
+        way: if wider > 0.0 {
+            EndWay::Towards
+        } else {
+            EndWay::Away
+        },
     });
     StretchedFix {
         index: check.index,
@@ -169,12 +173,12 @@ fn say(
     );
     let [a, b] = found.arms.map(|arm| sound.say(arm));
     match (found.verdict, &found.end_move) {
-        (Verdict::Move, Some(end)) => problems.warning(
+        (StretchVerdict::Move, Some(end)) => problems.warning(
             format!("{place}.diagonal"),
             format!("{stands}."),
             end.sentence(|mm| sound.say(mm)),
         ),
-        (Verdict::Asked, _) => problems.warning(
+        (StretchVerdict::Asked, _) => problems.warning(
             format!("{place}.arms"),
             format!("{stands}: more than a string is usually out."),
             format!(
@@ -192,8 +196,8 @@ impl EndMove {
     pub fn sentence(&self, say: impl Fn(f64) -> String) -> String {
         let Self { line, other, .. } = self;
         let way = match self.way {
-            Way::Towards => format!("towards string “{other}”"),
-            Way::Away => format!("away from string “{other}”"),
+            EndWay::Towards => format!("towards string “{other}”"),
+            EndWay::Away => format!("away from string “{other}”"),
         };
         format!(
             "Move the far end of string “{line}”, {} from the crossing, {} {way}; then tape across again.",

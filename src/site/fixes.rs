@@ -7,7 +7,7 @@ use serde::Serialize;
 /// Whether everything holds together, or something can still move.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]
-pub enum Status {
+pub enum NetworkStatus {
     Fixed,
     Loose,
 }
@@ -57,7 +57,7 @@ pub struct SuspectFix {
 /// How the readings hold together.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct NetworkFix {
-    pub status: Status,
+    pub status: NetworkStatus,
     pub loose: Vec<MarkId>,
     /// Readings less the rank of the normal matrix: what is loose hides no check.
     pub redundancy: i64,
@@ -93,7 +93,7 @@ pub struct OtherSide {
 /// The next tape worth taking, and the largest ± of a mark before it (none while marks are loose)
 /// and after it, mm.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Advice {
+pub struct NextTape {
     pub from: MarkId,
     pub to: MarkId,
     pub before: Option<f64>,
@@ -156,8 +156,8 @@ pub struct StretchedFix {
     pub angle: f64,
     /// Of that angle, from the marking of both arms and the tape across.
     pub pm: f64,
-    pub verdict: Verdict,
-    /// How to bring them to the corner's angle; only with [`Verdict::Move`].
+    pub verdict: StretchVerdict,
+    /// How to bring them to the corner's angle; only with [`StretchVerdict::Move`].
     #[serde(rename = "move", skip_serializing_if = "Option::is_none")]
     pub end_move: Option<EndMove>,
 }
@@ -165,7 +165,7 @@ pub struct StretchedFix {
 /// What is to be done about strings as stretched.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]
-pub enum Verdict {
+pub enum StretchVerdict {
     /// As near to the corner's angle as the tapes can tell.
     Within,
     /// A string's end is to be moved.
@@ -184,13 +184,13 @@ pub struct EndMove {
     pub at: f64,
     pub by: f64,
     pub pm: f64,
-    pub way: Way,
+    pub way: EndWay,
 }
 
 /// Which way a string's end goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]
-pub enum Way {
+pub enum EndWay {
     /// Towards the other string: the angle shrinks.
     Towards,
     /// Away from the other string: the angle grows.

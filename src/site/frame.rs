@@ -8,7 +8,7 @@ use nalgebra::{Rotation2, Vector2};
 
 /// Where marks start before they are adjusted, mm, in the frame.
 #[derive(Clone, Debug, Default)]
-pub struct Frame {
+pub struct SiteFrame {
     /// The mark at the origin and the mark on +x; the second is missing where there is one mark.
     pub base: Option<(MarkIx, Option<MarkIx>)>,
     /// First place of every mark, by [`MarkIx`].
@@ -22,9 +22,9 @@ const APART: f64 = 1000.0;
 
 /// Turns and moves the sketch into the frame, and finds a place for marks that are not on it.
 #[must_use]
-pub fn frame(sound: &Sound) -> Frame {
+pub fn frame(sound: &Sound) -> SiteFrame {
     let Some(origin) = base(sound).map(|(from, _)| from) else {
-        return Frame::default();
+        return SiteFrame::default();
     };
     let along = base(sound).and_then(|(_, to)| to);
     let guessed: Vec<MarkIx> = (0..sound.marks.len())
@@ -42,7 +42,7 @@ pub fn frame(sound: &Sound) -> Frame {
     if let Some(to) = along {
         start[to.0].y = 0.0;
     }
-    Frame {
+    SiteFrame {
         base: Some((origin, along)),
         start,
         guessed,

@@ -22,18 +22,18 @@ mod ray;
 mod stakes;
 mod trouble;
 
-pub use crossing::{Crossing, run_at};
+pub use crossing::{CrossedLines, run_at};
 pub use diagonal::{diagonal_at, diagonals, round_arms, stretched};
 pub use fixes::{
-    Advice, CornerFix, CornerPostFix, Diagonal, EndMove, LineFix, MarkFix, NetworkFix, OtherSide,
-    ReadingFix, Status, StretchedFix, SuspectFix, Verdict, Way,
+    CornerFix, CornerPostFix, Diagonal, EndMove, EndWay, LineFix, MarkFix, NetworkFix,
+    NetworkStatus, NextTape, OtherSide, ReadingFix, StretchVerdict, StretchedFix, SuspectFix,
 };
-pub use frame::{Frame, frame};
+pub use frame::{SiteFrame, frame};
 pub use line::{line_marks, line_ray};
 pub use network::{PM, Plane};
 pub use propagate::covariance;
 pub use ray::{LEAST_TURN, Ray};
-pub use stakes::{Place, Stakes};
+pub use stakes::{PlaceOf, Stakes};
 pub use trouble::{misreading, reading_name};
 
 use crate::job::Problems;
@@ -44,7 +44,7 @@ use crate::job::sound::{CornerIx, LineIx, Sound};
 pub struct Strings {
     pub rays: Vec<Option<Ray>>,
     pub lines: Vec<Option<LineFix>>,
-    pub crossings: Vec<Option<Crossing>>,
+    pub crossings: Vec<Option<CrossedLines>>,
 }
 
 /// Lines and corners on the adjusted marks.

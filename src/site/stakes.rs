@@ -4,7 +4,7 @@ use crate::job::sound::{LineIx, MarkIx};
 use nalgebra::Vector2;
 
 /// Gives the place of a mark, mm.
-pub type Place<'a> = dyn Fn(MarkIx) -> Vector2<f64> + 'a;
+pub type PlaceOf<'a> = dyn Fn(MarkIx) -> Vector2<f64> + 'a;
 
 /// One nail set a little off its offset, mm, away from the wall positive.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -17,14 +17,14 @@ struct NailOff {
 /// Where the marks are, and that every nail is where it should be, but for one.
 #[derive(Clone, Copy)]
 pub struct Stakes<'a> {
-    marks: &'a Place<'a>,
+    marks: &'a PlaceOf<'a>,
     moved: Option<NailOff>,
 }
 
 impl<'a> Stakes<'a> {
     /// Marks at these places, every nail where it should be.
     #[must_use]
-    pub fn at(marks: &'a Place<'a>) -> Self {
+    pub fn at(marks: &'a PlaceOf<'a>) -> Self {
         Self { marks, moved: None }
     }
 

@@ -1,6 +1,6 @@
 //! Boards, the cut list and the sizes as a person goes through them, with the figures of the core.
 
-use tautmark::boards::{Item, RunBoards};
+use tautmark::boards::{CutPiece, RunBoards};
 use tautmark::job::model::{Boards, Gravel};
 use tautmark::job::{self, Job, Severity};
 use tautmark::length::{Unit, show};
@@ -68,11 +68,14 @@ fn the_cut_list_has_every_piece_of_the_core() {
     hand.press("Close");
     hand.picture("live-cut-list");
     let solution = solve(&job::example());
-    let rail = solution.cuts.iter().find(|cut| cut.item == Item::Rail);
+    let rail = solution.cuts.iter().find(|cut| cut.item == CutPiece::Rail);
     let rail = rail.expect("rails are cut");
     let value = format!("{} × {}", show(rail.length, Unit::Mm), rail.count);
     assert_eq!(hand.value("Rails"), value);
-    let gravel = solution.cuts.iter().find(|cut| cut.item == Item::Gravel);
+    let gravel = solution
+        .cuts
+        .iter()
+        .find(|cut| cut.item == CutPiece::Gravel);
     let gravel = gravel.expect("gravel boards are cut");
     let name = if gravel.count == 1 {
         "Gravel board"

@@ -1,7 +1,7 @@
 //! Levels and Mark heights as a person goes through them, with the figures of the core.
 
 use slint::{Global, Model};
-use tautmark::boards::{Way, height_marks};
+use tautmark::boards::{UpOrDown, height_marks};
 use tautmark::drawing::from_laser;
 use tautmark::job::model::{Setup, Show, Sight};
 use tautmark::job::{self, Job};
@@ -192,12 +192,12 @@ fn walked(hand: &Hand, run: &str, setup: &str, solution: &Solution, unit: Unit) 
     for post in posts {
         let drawing = drawn(hand);
         let marks = height_marks(post, line);
-        let ups = marks.iter().filter(|mark| mark.way == Way::Up).count();
+        let ups = marks.iter().filter(|mark| mark.way == UpOrDown::Up).count();
         assert_eq!(signs(hand), (ups, marks.len() - ups), "post {}", post.n);
         for mark in marks {
             let height = match mark.way {
-                Way::Up => line + mark.by,
-                Way::Down => line - mark.by,
+                UpOrDown::Up => line + mark.by,
+                UpOrDown::Down => line - mark.by,
             };
             let text = from_laser(height, line, unit);
             let there = drawing.iter().any(|label| label.starts_with(&text));

@@ -405,7 +405,7 @@ fn from_an_empty_list_to_the_last_ticked_post() {
     let cuts = hand.shown().cuts;
     let rail = cuts
         .iter()
-        .find(|cut| cut.item == tautmark::boards::Item::Rail);
+        .find(|cut| cut.item == tautmark::boards::CutPiece::Rail);
     let rail = rail.expect("rails are cut");
     let value = format!("{} × {}", show(rail.length, Unit::Mm), rail.count);
     assert_eq!(hand.value("Rails"), value);

@@ -6,7 +6,7 @@ mod sites;
 use divan::{Bencher, black_box};
 use rand::{SeedableRng, rngs::StdRng};
 use sites::{Shape, Site, Taping, noisy, tape};
-use tautmark::adjust::{Equation, Status, System, adjust, suspects};
+use tautmark::adjust::{Equation, Fixity, System, adjust, suspects};
 
 fn main() {
     divan::main();
@@ -63,7 +63,7 @@ fn half_typed_in(bencher: Bencher, marks: usize) {
         }
     });
     let adjustment = adjust(&system);
-    assert_eq!(adjustment.status, Status::Loose);
+    assert_eq!(adjustment.status, Fixity::Loose);
     bencher.bench(|| adjust(black_box(&system)));
 }
 

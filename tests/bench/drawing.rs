@@ -1,6 +1,8 @@
 //! How long from a solution to its plan on paper, by how many posts it has?
 
-use tautmark::drawing::{Bundled, Desk, Detail, Hand, PlanShow, Seen, Turn, fitted, lay_out, plan};
+use tautmark::drawing::{
+    Bundled, Detail, Hand, LayoutDesk, PlanShow, Seen, Turn, fitted, lay_out, plan,
+};
 use tautmark::export::{Paper, dxf, pages, svg_plan};
 use tautmark::job::model::{Bays, End, Run};
 use tautmark::job::{self, Job};
@@ -68,7 +70,7 @@ fn plan_on_a_screen(bencher: divan::Bencher, posts: usize) {
         ..PlanShow::default()
     };
     let hand = Hand::screen(1.0);
-    let desk = Desk {
+    let desk = LayoutDesk {
         hand: &hand,
         measure: &Bundled,
     };

@@ -18,7 +18,7 @@ pub struct Edge {
 
 /// Every edge between the files of a folder, tests left out, in order.
 pub fn edges(root: &Path) -> Vec<Edge> {
-    let files = files(root);
+    let files = files(root, "rs");
     let modules: BTreeSet<Module> = files.iter().map(|file| module(root, file)).collect();
     let mut all = BTreeSet::new();
     for file in files {
@@ -43,13 +43,51 @@ pub fn edges(root: &Path) -> Vec<Edge> {
     all.into_iter().collect()
 }
 
-fn files(folder: &Path) -> Vec<PathBuf> {
+/// A type or a trait that others can see, and where it is declared.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Declared {
+    pub name: String,
+    pub file: PathBuf,
+    pub line: usize,
+}
+
+/// What the files of a folder with this ending let others see, their tests left out: Rust's own words for
+/// it, and those of the screens.
+pub fn declared(root: &Path, ending: &str) -> Vec<Declared> {
+    const KINDS: [&str; 6] = ["struct", "enum", "trait", "union", "type", "global"];
+    let mut all = Vec::new();
+    for file in files(root, ending) {
+        let text = fs::read_to_string(&file).expect("a source file");
+        let tokens = tokens(&text);
+        for (at, (word, _)) in tokens.iter().enumerate() {
+            if word != "pub" && word != "export" {
+                continue;
+            }
+            // `pub(crate)` has three words more than `pub`.
+            let within = tokens.get(at + 1).is_some_and(|(sign, _)| sign == "(");
+            let kind = at + if within { 4 } else { 1 };
+            let is_kind = |(word, _): &Token| KINDS.contains(&word.as_str());
+            // What a macro declares has its name from where it is called.
+            let named = tokens.get(kind + 1).filter(|(name, _)| name != "$");
+            if let (true, Some((name, line))) = (tokens.get(kind).is_some_and(is_kind), named) {
+                all.push(Declared {
+                    name: name.clone(),
+                    file: file.clone(),
+                    line: *line,
+                });
+            }
+        }
+    }
+    all
+}
+
+fn files(folder: &Path, with: &str) -> Vec<PathBuf> {
     let mut all = Vec::new();
     for entry in fs::read_dir(folder).expect("a folder") {
         let path = entry.expect("an entry").path();
         if path.is_dir() {
-            all.extend(files(&path));
-        } else if path.extension().is_some_and(|ending| ending == "rs")
+            all.extend(files(&path, with));
+        } else if path.extension().is_some_and(|ending| ending == with)
             && path.file_name().is_some_and(|name| name != "tests.rs")
         {
             all.push(path);

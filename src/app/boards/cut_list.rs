@@ -5,7 +5,7 @@ use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then, caution};
 use crate::app::kit::{capital, counted, patched, row};
 use crate::app::names::{run_called, said_down};
-use crate::boards::{Bought, Cut, GateLeaf, Item as Piece, RailEnd, Spot, WhichEnd};
+use crate::boards::{Bought, Cut, CutPiece as Piece, GateLeaf, RailEnd, Spot, WhichEnd};
 use crate::cautions::TREATED_CUTS;
 use crate::job::model::Job;
 use crate::length;

@@ -135,7 +135,7 @@ fn view(app: &App, desk: &Desk, picture: &PagePicture) -> Option<View> {
         PagePicture::Drawing(drawing) => {
             let hand = Hand::screen(scale(app));
             let measure = &Bundled;
-            let desk = drawing::Desk {
+            let desk = drawing::LayoutDesk {
                 hand: &hand,
                 measure,
             };

@@ -3,7 +3,7 @@
 
 use super::Desk;
 use crate::drawing::View;
-use crate::export::{Page as Leaf, Paper, pages};
+use crate::export::{Paper, SheetPage as Leaf, pages};
 use crate::sheet::Sheet;
 use crate::store::JobKey;
 use std::cell::OnceCell;

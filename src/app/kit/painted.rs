@@ -11,7 +11,7 @@ use tautmark_ui::{Anchor, Paint, PaintedDrawing, PaintedLabel, PaintedStroke};
 pub fn laid(drawing: &drawing::Drawing, view: &View, room: [f64; 2], scale: f64) -> PaintedDrawing {
     let hand = Hand::screen(scale);
     let measure = &Bundled;
-    let desk = drawing::Desk {
+    let desk = drawing::LayoutDesk {
         hand: &hand,
         measure,
     };

@@ -54,7 +54,7 @@ fn string(desk: &Desk, line: &Line) -> Target {
 pub fn small(drawing: &drawing::Drawing, room: [f64; 2]) -> PaintedDrawing {
     let hand = Hand::screen(0.8);
     let measure = &Bundled;
-    let desk = drawing::Desk {
+    let desk = drawing::LayoutDesk {
         hand: &hand,
         measure,
     };

@@ -8,7 +8,7 @@ use crate::app::names::reading_title;
 use crate::job::Job;
 use crate::job::reading::Measure;
 use crate::length;
-use crate::site::{Status as Network, misreading};
+use crate::site::{NetworkStatus as Network, misreading};
 use tautmark_ui::{Status, Verdict};
 
 /// The one line that says what is loose, what does not fit, or how well it all agrees.

@@ -3,7 +3,7 @@
 use super::built::Built;
 use super::{ElevationShow, Figures};
 use crate::drawing::bounds::Vec2;
-use crate::drawing::model::{Label, Place, Rank, Role, Target};
+use crate::drawing::model::{Label, Rank, Role, Target, WordsPlace};
 use crate::drawing::pencil::Pencil;
 use crate::drawing::words::from_laser;
 use crate::length::show;
@@ -34,7 +34,7 @@ fn posts(built: &Built, shown: &ElevationShow, pencil: &mut Pencil) {
         let at = Vec2::new(post.centre, foot);
         // Beside another post a number would mislead.
         let number = Label {
-            place: Place::Toward {
+            place: WordsPlace::Toward {
                 toward: -UP,
                 clear: 0.0,
             },
@@ -83,7 +83,7 @@ fn bays(built: &Built, shown: &ElevationShow, pencil: &mut Pencil) {
                 let text = from_laser(rail, *line, unit);
                 let at = Vec2::new(middle, rail);
                 let label = Label {
-                    place: Place::Around {
+                    place: WordsPlace::Around {
                         toward: UP,
                         clear: built.rail_height() / 2.0,
                     },
@@ -118,7 +118,7 @@ fn laser(built: &Built, pencil: &mut Pencil) {
     let [left, right] = built.reach();
     let at = Vec2::new((left + right) / 2.0, *line);
     let label = Label {
-        place: Place::Beside {
+        place: WordsPlace::Beside {
             along: LEVEL,
             out: UP,
             reach: (right - left) / 2.0,

@@ -14,7 +14,7 @@ mod built;
 mod figures;
 
 use super::bounds::Vec2;
-use super::model::{Drawing, Fill, Line, Role, Target};
+use super::model::{Drawing, Fill, LineStyle, Role, Target};
 use super::pencil::{Pencil, upright};
 use crate::Solution;
 use crate::job::model::Foot;
@@ -78,10 +78,10 @@ fn ground(built: &Built, pencil: &mut Pencil) {
         - 80.0;
     let mut area = vec![Vec2::new(right, deep), Vec2::new(left, deep)];
     area.splice(0..0, surface.iter().copied());
-    pencil.area(role, Line::None, Fill::Plain, area);
+    pencil.area(role, LineStyle::None, Fill::Plain, area);
     let line = match role {
-        Role::Ground => Line::Thick,
-        _ => Line::Dashed,
+        Role::Ground => LineStyle::Thick,
+        _ => LineStyle::Dashed,
     };
     pencil.path(role, line, surface);
 }
@@ -94,10 +94,10 @@ fn pales(built: &Built, pencil: &mut Pencil) {
         let foot = bay.top;
         for at in built.pale_edges(&bay) {
             let (low, high) = (Vec2::new(at, foot), Vec2::new(at, foot + height));
-            pencil.line(Role::Pale, Line::Hair, low, high);
+            pencil.line(Role::Pale, LineStyle::Hair, low, high);
         }
         let ends = [bay.near, bay.far].map(|at| Vec2::new(at, foot + height));
-        pencil.line(Role::Pale, Line::Fine, ends[0], ends[1]);
+        pencil.line(Role::Pale, LineStyle::Fine, ends[0], ends[1]);
     }
 }
 
@@ -112,14 +112,14 @@ fn boards(built: &Built, show: &ElevationShow, pencil: &mut Pencil) {
             let half = built.rail_height() / 2.0;
             let points = upright(bay.near, rail - half, bay.far, rail + half);
             pencil
-                .area(Role::Rail, Line::Hair, Fill::Plain, points)
+                .area(Role::Rail, LineStyle::Hair, Fill::Plain, points)
                 .of(target.clone())
                 .chosen_if(chosen);
         }
         if built.job.boards.gravel.is_some() {
             let points = upright(bay.near, bay.bottom, bay.far, bay.top);
             pencil
-                .area(Role::GravelBoard, Line::Fine, Fill::Plain, points)
+                .area(Role::GravelBoard, LineStyle::Fine, Fill::Plain, points)
                 .of(target)
                 .chosen_if(chosen);
         }
@@ -136,11 +136,11 @@ fn gates(built: &Built, show: &ElevationShow, pencil: &mut Pencil) {
         let frame = upright(gate.near, gate.bottom, gate.far, gate.top);
         let brace = [frame[0], frame[2]];
         pencil
-            .area(Role::Gate, Line::Fine, Fill::None, frame)
+            .area(Role::Gate, LineStyle::Fine, Fill::None, frame)
             .of(target.clone())
             .chosen_if(chosen);
         pencil
-            .line(Role::Gate, Line::Hair, brace[0], brace[1])
+            .line(Role::Gate, LineStyle::Hair, brace[0], brace[1])
             .of(target);
     }
 }
@@ -163,7 +163,7 @@ fn posts(built: &Built, show: &ElevationShow, pencil: &mut Pencil) {
         ];
         if post.foot == Foot::Hole {
             pencil
-                .path(Role::Hole, Line::Dotted, hole)
+                .path(Role::Hole, LineStyle::Dotted, hole)
                 .of(target.clone());
         }
         let marked = built
@@ -177,7 +177,7 @@ fn posts(built: &Built, show: &ElevationShow, pencil: &mut Pencil) {
         pencil
             .area(
                 role,
-                Line::Plain,
+                LineStyle::Plain,
                 Fill::Plain,
                 upright(post.near, foot, post.far, top),
             )
@@ -193,6 +193,6 @@ fn laser(built: &Built, pencil: &mut Pencil) {
     let [left, right] = built.reach();
     let ends = [left, right].map(|at| Vec2::new(at, *line));
     pencil
-        .line(Role::LaserLine, Line::Dashed, ends[0], ends[1])
+        .line(Role::LaserLine, LineStyle::Dashed, ends[0], ends[1])
         .of(Target::Setup(setup.clone()));
 }

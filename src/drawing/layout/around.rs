@@ -1,9 +1,9 @@
 //! A place for words: around their point, on a line, or beside it.
 
-use super::board::{Board, Words, readable};
+use super::board::{LayoutBoard, Words, readable};
 use super::tile::Tile;
 use crate::drawing::bounds::Vec2;
-use crate::drawing::model::{Item, Label, Line, Place, Rank};
+use crate::drawing::model::{DrawnItem, Label, LineStyle, Rank, WordsPlace};
 use crate::drawing::tone::Tone;
 use crate::drawing::view::ViewPoint;
 
@@ -21,7 +21,7 @@ struct Try {
     leader: Option<[ViewPoint; 2]>,
 }
 
-pub(super) fn place(board: &mut Board, index: usize, item: &Item, label: &Label) {
+pub(super) fn place(board: &mut LayoutBoard, index: usize, item: &DrawnItem, label: &Label) {
     let at = board.view.place(label.at);
     if !(board.sees(at) && at.x.is_finite() && at.y.is_finite()) {
         return;
@@ -29,16 +29,20 @@ pub(super) fn place(board: &mut Board, index: usize, item: &Item, label: &Label)
     let size = board.desk.hand.size(label.size);
     let words = board.signed(label.sign, &label.text, size, label.bold);
     let tries = match label.place {
-        Place::Around { toward, clear } => around(board, label.rank, at, toward, clear, &words),
-        Place::Toward { toward, clear } => close_by(board, at, toward, clear, &words),
-        Place::Along { along, reach } => along_line(board, at, along, reach, &words),
-        Place::Beside { along, out, reach } => beside(board, at, along, out, reach, &words),
-        Place::Clear { along, out, reach } => clear_of_lines(board, at, along, out, reach, &words),
+        WordsPlace::Around { toward, clear } => {
+            around(board, label.rank, at, toward, clear, &words)
+        }
+        WordsPlace::Toward { toward, clear } => close_by(board, at, toward, clear, &words),
+        WordsPlace::Along { along, reach } => along_line(board, at, along, reach, &words),
+        WordsPlace::Beside { along, out, reach } => beside(board, at, along, out, reach, &words),
+        WordsPlace::Clear { along, out, reach } => {
+            clear_of_lines(board, at, along, out, reach, &words)
+        }
     };
     match best(board, tries) {
         Some(found) => {
             if let Some(ends) = found.leader {
-                board.rule(index, Tone::Second, Line::Hair, ends);
+                board.rule(index, Tone::Second, LineStyle::Hair, ends);
             }
             board.write(index, item, words, found.tile);
         }
@@ -47,7 +51,7 @@ pub(super) fn place(board: &mut Board, index: usize, item: &Item, label: &Label)
 }
 
 /// The free place that costs least.
-fn best(board: &Board, tries: Vec<Try>) -> Option<Try> {
+fn best(board: &LayoutBoard, tries: Vec<Try>) -> Option<Try> {
     let mut found: Option<Try> = None;
     for try_ in tries {
         let least = found.as_ref().map_or(f64::INFINITY, |found| found.cost);
@@ -68,7 +72,7 @@ fn best(board: &Board, tries: Vec<Try>) -> Option<Try> {
 }
 
 fn around(
-    board: &Board,
+    board: &LayoutBoard,
     rank: Rank,
     at: ViewPoint,
     toward: Vec2,
@@ -110,7 +114,13 @@ fn around(
 }
 
 /// Straight on, or a sixteenth of a turn to either side.
-fn close_by(board: &Board, at: ViewPoint, toward: Vec2, clear: f64, words: &Words) -> Vec<Try> {
+fn close_by(
+    board: &LayoutBoard,
+    at: ViewPoint,
+    toward: Vec2,
+    clear: f64,
+    words: &Words,
+) -> Vec<Try> {
     let all = around(board, Rank::Many, at, toward, clear, words);
     let near = all.into_iter().enumerate();
     near.filter(|(step, _)| step % DIRECTIONS as usize <= 2)
@@ -127,12 +137,18 @@ fn to_and_fro(reach: f64, steps: i32) -> impl Iterator<Item = (f64, f64)> + Clon
     })
 }
 
-fn direction(board: &Board, along: Vec2) -> Vec2 {
+fn direction(board: &LayoutBoard, along: Vec2) -> Vec2 {
     let way = board.view.direction(along).try_normalize(1e-9);
     readable(way.unwrap_or(Vec2::new(1.0, 0.0)))
 }
 
-fn along_line(board: &Board, at: ViewPoint, along: Vec2, reach: f64, words: &Words) -> Vec<Try> {
+fn along_line(
+    board: &LayoutBoard,
+    at: ViewPoint,
+    along: Vec2,
+    reach: f64,
+    words: &Words,
+) -> Vec<Try> {
     let way = direction(board, along);
     let reach = (reach * board.view.scale - words.width / 2.0).max(0.0);
     to_and_fro(reach, 4)
@@ -149,7 +165,7 @@ fn along_line(board: &Board, at: ViewPoint, along: Vec2, reach: f64, words: &Wor
 }
 
 fn beside(
-    board: &Board,
+    board: &LayoutBoard,
     at: ViewPoint,
     along: Vec2,
     out: Vec2,
@@ -191,7 +207,7 @@ fn in_rows(
 
 /// Level words close to a line, where they stand on none.
 fn clear_of_lines(
-    board: &Board,
+    board: &LayoutBoard,
     at: ViewPoint,
     along: Vec2,
     out: Vec2,

@@ -1,9 +1,9 @@
 //! A length: its line beside the points, ticks at its ends, the figure on it.
 
-use super::board::{Board, Words, readable};
+use super::board::{LayoutBoard, Words, readable};
 use super::tile::Tile;
 use crate::drawing::bounds::Vec2;
-use crate::drawing::model::{Dimension, Item, Line};
+use crate::drawing::model::{Dimension, DrawnItem, LineStyle};
 use crate::drawing::tone::outline;
 use crate::drawing::view::ViewPoint;
 
@@ -19,7 +19,12 @@ struct Try {
     cost: f64,
 }
 
-pub(super) fn place(board: &mut Board, index: usize, item: &Item, dimension: &Dimension) {
+pub(super) fn place(
+    board: &mut LayoutBoard,
+    index: usize,
+    item: &DrawnItem,
+    dimension: &Dimension,
+) {
     let ends = [dimension.from, dimension.to].map(|at| board.view.place(at));
     let Some(along) = (ends[1] - ends[0]).try_normalize(1e-6) else {
         return;
@@ -37,7 +42,7 @@ pub(super) fn place(board: &mut Board, index: usize, item: &Item, dimension: &Di
 }
 
 /// With the name where the line is long enough for both.
-fn words(board: &Board, dimension: &Dimension, length: f64) -> Words {
+fn words(board: &LayoutBoard, dimension: &Dimension, length: f64) -> Words {
     let hand = board.desk.hand;
     if !dimension.name.is_empty() {
         let both = format!("{} {}", dimension.name, dimension.text);
@@ -50,7 +55,7 @@ fn words(board: &Board, dimension: &Dimension, length: f64) -> Words {
 }
 
 fn best(
-    board: &Board,
+    board: &LayoutBoard,
     dimension: &Dimension,
     ends: [ViewPoint; 2],
     along: Vec2,
@@ -84,7 +89,13 @@ fn best(
 }
 
 /// On the line from the middle outwards, or past its ends where it is too short.
-fn tries(board: &Board, line: [ViewPoint; 2], along: Vec2, words: &Words, start: f64) -> Vec<Try> {
+fn tries(
+    board: &LayoutBoard,
+    line: [ViewPoint; 2],
+    along: Vec2,
+    words: &Words,
+    start: f64,
+) -> Vec<Try> {
     let gap = board.desk.hand.gap;
     let length = (line[1] - line[0]).norm();
     let middle = (line[0] + line[1]) / 2.0;
@@ -112,7 +123,13 @@ fn tries(board: &Board, line: [ViewPoint; 2], along: Vec2, words: &Words, start:
     .collect()
 }
 
-fn draw(board: &mut Board, index: usize, item: &Item, points: [ViewPoint; 2], found: &Try) {
+fn draw(
+    board: &mut LayoutBoard,
+    index: usize,
+    item: &DrawnItem,
+    points: [ViewPoint; 2],
+    found: &Try,
+) {
     let tone = outline(item.role, item.stress);
     let gap = board.desk.hand.gap;
     let Some(along) = (found.ends[1] - found.ends[0]).try_normalize(1e-6) else {
@@ -124,14 +141,14 @@ fn draw(board: &mut Board, index: usize, item: &Item, points: [ViewPoint; 2], fo
         board.rule(
             index,
             tone,
-            Line::Hair,
+            LineStyle::Hair,
             [point + way * gap, end + way * gap],
         );
         let tick = square * (gap * 1.2);
-        board.rule(index, tone, Line::Fine, [end - tick, end + tick]);
+        board.rule(index, tone, LineStyle::Fine, [end - tick, end + tick]);
     }
     if found.outside {
-        board.rule(index, tone, Line::Fine, found.ends);
+        board.rule(index, tone, LineStyle::Fine, found.ends);
         return;
     }
     let half = found.tile.half[0] + gap * 0.6;
@@ -139,13 +156,13 @@ fn draw(board: &mut Board, index: usize, item: &Item, points: [ViewPoint; 2], fo
     board.rule(
         index,
         tone,
-        Line::Fine,
+        LineStyle::Fine,
         [found.ends[0], middle - along * half],
     );
     board.rule(
         index,
         tone,
-        Line::Fine,
+        LineStyle::Fine,
         [middle + along * half, found.ends[1]],
     );
 }

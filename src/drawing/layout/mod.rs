@@ -17,11 +17,11 @@ mod tile;
 
 use super::bounds::Vec2;
 use super::hand::Hand;
-use super::model::{Drawing, Item, Rank, Shape, Sign};
-use super::text::{Measure, Weight};
+use super::model::{Drawing, DrawnItem, Rank, Shape, Sign};
+use super::text::{TextMeasure, Weight};
 use super::tone::Tone;
 use super::view::{Margins, View, ViewPoint};
-use board::Board;
+use board::LayoutBoard;
 pub use tile::Tile;
 
 /// A drawing ready to be painted: first the strokes in their order, then the labels.
@@ -142,7 +142,7 @@ impl PlacedLabel {
         text: &str,
         size: f64,
         weight: Weight,
-        measure: &dyn Measure,
+        measure: &dyn TextMeasure,
     ) -> Self {
         let half = [measure.width(text, size, weight) / 2.0, size * LINE / 2.0];
         Self {
@@ -181,20 +181,25 @@ pub(super) const LINE: f64 = 1.1;
 
 /// What a drawing is laid out with.
 #[derive(Clone, Copy)]
-pub struct Desk<'a> {
+pub struct LayoutDesk<'a> {
     pub hand: &'a Hand,
-    pub measure: &'a dyn Measure,
+    pub measure: &'a dyn TextMeasure,
 }
 
 /// Lays a drawing out. With a `room` (width, height) words stay inside it, and the words of what is
 /// out of sight are left out.
 #[must_use]
-pub fn lay_out(drawing: &Drawing, view: &View, room: Option<[f64; 2]>, desk: Desk<'_>) -> Laid {
-    let mut board = Board::new(view, room, desk);
+pub fn lay_out(
+    drawing: &Drawing,
+    view: &View,
+    room: Option<[f64; 2]>,
+    desk: LayoutDesk<'_>,
+) -> Laid {
+    let mut board = LayoutBoard::new(view, room, desk);
     for (index, item) in drawing.items.iter().enumerate() {
         strokes::draw(&mut board, index, item);
     }
-    let mut worded: Vec<(usize, &Item)> = drawing
+    let mut worded: Vec<(usize, &DrawnItem)> = drawing
         .items
         .iter()
         .enumerate()
@@ -224,7 +229,7 @@ fn rank(shape: &Shape) -> Option<(Rank, u8)> {
 
 /// The view that shows all of a drawing with its words in a room, as large as it goes.
 #[must_use]
-pub fn fitted(drawing: &Drawing, room: [f64; 2], desk: Desk<'_>) -> View {
+pub fn fitted(drawing: &Drawing, room: [f64; 2], desk: LayoutDesk<'_>) -> View {
     let edge = desk.hand.gap + desk.hand.thick;
     let mut margins = Margins::even(edge + desk.hand.cross);
     let mut view = View::fit(&drawing.bounds, room, margins);

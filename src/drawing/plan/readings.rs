@@ -3,7 +3,7 @@
 use super::site::Site;
 use super::{Asked, Seen};
 use crate::drawing::bounds::Vec2;
-use crate::drawing::model::{Line, Role, Stress, Target};
+use crate::drawing::model::{LineStyle, Role, Stress, Target};
 use crate::drawing::pencil::{Pencil, arc};
 use crate::job::reading::Measure;
 use crate::job::{MarkId, WallId};
@@ -18,7 +18,7 @@ pub(super) fn draw(site: &Site, pencil: &mut Pencil) {
         && let (Some(from), Some(to)) = (site.mark(from), site.mark(to))
     {
         pencil
-            .line(Role::AskedTape, Line::Thick, from, to)
+            .line(Role::AskedTape, LineStyle::Thick, from, to)
             .chosen_if(true);
     }
 }
@@ -37,15 +37,15 @@ fn reading(site: &Site, index: usize, pencil: &mut Pencil) -> bool {
         return asked;
     };
     let (role, line) = if asked {
-        (Role::AskedTape, Line::Thick)
+        (Role::AskedTape, LineStyle::Thick)
     } else if suspect {
-        (Role::SuspectTape, Line::HeavyDashed)
+        (Role::SuspectTape, LineStyle::HeavyDashed)
     } else if !reading.used {
-        (Role::LeftOut, Line::Dashed)
+        (Role::LeftOut, LineStyle::Dashed)
     } else if chosen {
-        (Role::Tape, Line::Thick)
+        (Role::Tape, LineStyle::Thick)
     } else {
-        (Role::Tape, Line::Dotted)
+        (Role::Tape, LineStyle::Dotted)
     };
     let item = pencil.path(role, line, points).of(target);
     if chosen {

@@ -3,7 +3,7 @@
 use super::Detail;
 use super::site::Site;
 use crate::drawing::bounds::{Bounds, Vec2};
-use crate::drawing::model::{Label, Line as Stroke, Place, Rank, Role, Shape, Target};
+use crate::drawing::model::{Label, LineStyle as Stroke, Rank, Role, Shape, Target, WordsPlace};
 use crate::drawing::pencil::Pencil;
 use crate::job::model::Line;
 use crate::job::with_kind;
@@ -43,7 +43,7 @@ fn name(line: &Line, ray: &Ray, last: f64) -> Label {
     let called = line.called();
     let at = ray.at(last, 0.0);
     Label {
-        place: Place::Around {
+        place: WordsPlace::Around {
             toward: ray.along,
             clear: 0.0,
         },

@@ -2,7 +2,7 @@
 
 use super::site::Site;
 use crate::drawing::bounds::Vec2;
-use crate::drawing::model::{Label, Line, Rank, Role, Target};
+use crate::drawing::model::{Label, LineStyle, Rank, Role, Target};
 use crate::drawing::pencil::{Pencil, arc};
 use crate::job::MarkId;
 use crate::length::show;
@@ -33,12 +33,12 @@ fn swing(site: &Site, mark: &MarkId, [from, to]: [Vec2; 2], length: f64, pencil:
     let way = to - from;
     let target = Target::Mark(mark.clone());
     pencil
-        .line(Role::AskedTape, Line::Plain, from, to)
+        .line(Role::AskedTape, LineStyle::Plain, from, to)
         .of(target.clone());
     let sweep = SWING.min((WIDEST / length.max(1.0)).to_degrees());
     let bearing = way.y.atan2(way.x).to_degrees();
     let points = arc(from, way.norm(), bearing - sweep, 2.0 * sweep);
-    pencil.path(Role::AskedTape, Line::Fine, points);
+    pencil.path(Role::AskedTape, LineStyle::Fine, points);
     let text = show(length, site.job.show.lengths);
     let label = Label::on((from + to) / 2.0, text, way, way.norm() / 2.0);
     pencil.label(Role::Text, label.rank(Rank::Now)).of(target);

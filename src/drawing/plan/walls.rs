@@ -2,7 +2,7 @@
 
 use super::site::Site;
 use super::{Detail, Seen};
-use crate::drawing::model::{Hatched, Label, Place, Rank, Role, Target};
+use crate::drawing::model::{Hatched, Label, Rank, Role, Target, WordsPlace};
 use crate::drawing::pencil::{Pencil, left_of};
 use crate::job::MarkId;
 use crate::job::model::Wall;
@@ -31,7 +31,7 @@ pub(super) fn draw(site: &Site, pencil: &mut Pencil) {
         if chosen && site.show.detail == Detail::Screen {
             let out = left_of(ray.along) * if side == Hatched::Right { -1.0 } else { 1.0 };
             let name = Label {
-                place: Place::Beside {
+                place: WordsPlace::Beside {
                     along: ray.along,
                     out,
                     reach: (to - from).norm() / 2.0,

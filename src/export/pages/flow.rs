@@ -1,15 +1,15 @@
 //! Pieces one under the other, and pages where they are full.
 
 use super::columns;
-use super::piece::{Frame, Page, Piece, Sheaf, group_end, height};
+use super::piece::{Frame, PagePieces, Piece, Sheaf, group_end, height};
 use std::rc::Rc;
 
 /// Fills page after page; narrow pieces in a row stand in two columns. A piece goes to the next page
 /// with all that is glued before it; only a group taller than a page is broken inside.
-pub(super) fn flow(pieces: &[Rc<Piece>], frame: &Frame) -> Vec<Page> {
+pub(super) fn flow(pieces: &[Rc<Piece>], frame: &Frame) -> Vec<PagePieces> {
     let mut sheaf = Sheaf {
         frame,
-        pages: vec![Page::default()],
+        pages: vec![PagePieces::default()],
         y: 0.0,
     };
     let mut rest = pieces;
@@ -89,8 +89,8 @@ mod tests {
         }
     }
 
-    fn tops(pages: &[Page]) -> Vec<Vec<f64>> {
-        let of = |page: &Page| page.pieces.iter().map(|([_, y], _)| *y).collect();
+    fn tops(pages: &[PagePieces]) -> Vec<Vec<f64>> {
+        let of = |page: &PagePieces| page.pieces.iter().map(|([_, y], _)| *y).collect();
         pages.iter().map(of).collect()
     }
 

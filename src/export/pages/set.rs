@@ -3,7 +3,7 @@
 use super::piece::{Piece, Rule};
 use super::wrap::wrapped;
 use super::{LEADING, TEXT, Words, columns, table};
-use crate::drawing::{Bundled, Desk, Hand, Tone, Weight, fitted, lay_out};
+use crate::drawing::{Bundled, Hand, LayoutDesk, Tone, Weight, fitted, lay_out};
 use crate::sheet::{
     Block, Picture, Room, Section, Sheet, caution_heading, severity_word, unit_words,
 };
@@ -224,7 +224,7 @@ impl Column {
     fn pictures(&mut self, pictures: &[Picture]) {
         const BETWEEN: f64 = 16.0;
         let hand = Hand::paper();
-        let desk = Desk {
+        let desk = LayoutDesk {
             hand: &hand,
             measure: &Bundled,
         };

@@ -1,6 +1,6 @@
 //! Text broken into lines that fit.
 
-use crate::drawing::{Bundled, Measure, Weight};
+use crate::drawing::{Bundled, TextMeasure, Weight};
 use crate::job::visible;
 use textwrap::core::Fragment;
 use textwrap::wrap_algorithms::wrap_first_fit;

@@ -2,11 +2,11 @@
 
 use super::super::document::{Block, Section};
 use super::super::phrase::{and, count, count_in_words};
-use super::{Desk, names};
+use super::{SheetDesk, names};
 use crate::job::{Problem, Severity};
 
 /// Every problem, the worst first; or that there is none.
-pub fn section(desk: &Desk<'_>) -> Section {
+pub fn section(desk: &SheetDesk<'_>) -> Section {
     let problems = &desk.solution.problems;
     let of = |severity| problems.iter().filter(move |p| p.severity == severity);
     let mut section = Section::new("Look at this first");
@@ -39,7 +39,7 @@ const STOP: &str = "Stop: readings do not agree. Every figure on this sheet that
 
 /// How many things to look at before anything is dug, for the first page; nothing where there are
 /// none.
-pub fn in_short(desk: &Desk<'_>) -> String {
+pub fn in_short(desk: &SheetDesk<'_>) -> String {
     let problems = &desk.solution.problems;
     let of = |severity| problems.iter().filter(|p| p.severity == severity).count();
     let counts = [
@@ -58,7 +58,7 @@ pub fn in_short(desk: &Desk<'_>) -> String {
 }
 
 /// Whether tapes or sights contradict each other.
-fn disagrees(desk: &Desk<'_>) -> bool {
+fn disagrees(desk: &SheetDesk<'_>) -> bool {
     let network = &desk.solution.network;
     let levels = desk.solution.levels.as_ref();
     !network.suspects.is_empty()
@@ -67,7 +67,7 @@ fn disagrees(desk: &Desk<'_>) -> bool {
 }
 
 /// A reminder where figures are about to be used, while the tapes contradict each other.
-pub fn tapes_disagree(desk: &Desk<'_>) -> &'static str {
+pub fn tapes_disagree(desk: &SheetDesk<'_>) -> &'static str {
     let network = &desk.solution.network;
     if network.suspects.is_empty() && !network.more_than_one_wrong {
         ""
@@ -77,7 +77,7 @@ pub fn tapes_disagree(desk: &Desk<'_>) -> &'static str {
 }
 
 /// Where the problem is, without what its own text starts with.
-fn place(desk: &Desk<'_>, problem: &Problem) -> String {
+fn place(desk: &SheetDesk<'_>, problem: &Problem) -> String {
     let place = names::place(desk.job, &problem.place);
     let bare = |text: &str| text.replace(['“', '”'], "").to_lowercase();
     let text = bare(&problem.text);

@@ -2,11 +2,11 @@
 
 use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::{and, count};
-use super::{Desk, notches, number, sundries};
-use crate::boards::{Bought, Cut, Item, PaleStretch, RailEnd, Spot, WhichEnd};
+use super::{SheetDesk, notches, number, sundries};
+use crate::boards::{Bought, Cut, CutPiece, PaleStretch, RailEnd, Spot, WhichEnd};
 use crate::cautions::{CEMENT, NOTCH, TREATED_CUTS};
 
-pub fn section(desk: &Desk<'_>) -> Option<Section> {
+pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     let solution = desk.solution;
     if solution.cuts.is_empty() && solution.buy.post_count == 0 {
         return None;
@@ -37,16 +37,16 @@ pub fn section(desk: &Desk<'_>) -> Option<Section> {
     Some(section)
 }
 
-fn item(item: Item) -> &'static str {
+fn item(item: CutPiece) -> &'static str {
     match item {
-        Item::Gravel => "gravel board",
-        Item::Rail => "rail",
-        Item::Pale => "pale",
-        Item::Post => "post",
+        CutPiece::Gravel => "gravel board",
+        CutPiece::Rail => "rail",
+        CutPiece::Pale => "pale",
+        CutPiece::Post => "post",
     }
 }
 
-fn cuts(desk: &Desk<'_>) -> Table {
+fn cuts(desk: &SheetDesk<'_>) -> Table {
     let mut table = Table::new(
         "Cut list",
         vec![
@@ -78,7 +78,7 @@ fn spots(cut: &Cut) -> String {
     cut.spots.iter().map(spot).collect::<Vec<_>>().join(", ")
 }
 
-fn rail_ends(desk: &Desk<'_>) -> Table {
+fn rail_ends(desk: &SheetDesk<'_>) -> Table {
     let mut table = Table::new(
         "Rail ends at the corners",
         vec![
@@ -121,7 +121,7 @@ fn where_at(end: &RailEnd) -> String {
     format!("{which}, corner {}", end.corner)
 }
 
-fn pales(desk: &Desk<'_>) -> Table {
+fn pales(desk: &SheetDesk<'_>) -> Table {
     let mut table = Table::new(
         "Pales, finishing on a whole one",
         vec![
@@ -152,7 +152,7 @@ fn pales(desk: &Desk<'_>) -> Table {
 }
 
 /// Running readings of the pales' near edges, so that no error adds up.
-fn pale_marks(desk: &Desk<'_>, run: &str, stretch: &PaleStretch) -> String {
+fn pale_marks(desk: &SheetDesk<'_>, run: &str, stretch: &PaleStretch) -> String {
     const MOST: usize = 400;
     if stretch.count > MOST {
         return String::new();
@@ -166,7 +166,7 @@ fn pale_marks(desk: &Desk<'_>, run: &str, stretch: &PaleStretch) -> String {
     )
 }
 
-fn posts(desk: &Desk<'_>) -> Table {
+fn posts(desk: &SheetDesk<'_>) -> Table {
     let mut table = Table::new(
         "Posts",
         vec![
@@ -223,7 +223,7 @@ fn posts(desk: &Desk<'_>) -> Table {
     table
 }
 
-fn buy(desk: &Desk<'_>) -> Vec<String> {
+fn buy(desk: &SheetDesk<'_>) -> Vec<String> {
     let buy = &desk.solution.buy;
     let mut list: Vec<String> = [
         ("gravel board", &buy.gravel),
@@ -248,7 +248,7 @@ fn buy(desk: &Desk<'_>) -> Vec<String> {
     list
 }
 
-fn bought_line(desk: &Desk<'_>, what: String, bought: &Bought) -> String {
+fn bought_line(desk: &SheetDesk<'_>, what: String, bought: &Bought) -> String {
     let total = if bought.length > 0.0 {
         format!(", {} together", desk.full(bought.length))
     } else {

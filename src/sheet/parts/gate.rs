@@ -1,13 +1,13 @@
 //! The gate: its leaf, its brace and its lock.
 
 use super::super::document::{Cell, Section};
-use super::{Desk, pictures};
+use super::{SheetDesk, pictures};
 use crate::boards::{Brace, GateLeaf, LockFix};
 use crate::cautions::GATE;
 use crate::job::model::{Gate, Leaf, Opens};
 use crate::job::{RunId, with_kind};
 
-pub fn section(desk: &Desk<'_>) -> Option<Section> {
+pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     let mut section = Section::new("The gate");
     for run in &desk.job.runs {
         let Some(boards) = desk.solution.boards.get(&run.id) else {
@@ -28,7 +28,7 @@ pub fn section(desk: &Desk<'_>) -> Option<Section> {
 }
 
 fn of_gate(
-    desk: &Desk<'_>,
+    desk: &SheetDesk<'_>,
     run: &RunId,
     gate: &Gate,
     leaf: &Leaf,
@@ -73,7 +73,7 @@ fn of_gate(
     section.list(list);
 }
 
-fn brace_line(desk: &Desk<'_>, brace: &Brace) -> String {
+fn brace_line(desk: &SheetDesk<'_>, brace: &Brace) -> String {
     format!(
         "Brace {} from the bottom of the hinge stile to the top of the latch stile, inner corner to \
          inner corner, at {:.2}° from the horizontal: cut {:.2}° off square along the ledges, \
@@ -85,7 +85,7 @@ fn brace_line(desk: &Desk<'_>, brace: &Brace) -> String {
     )
 }
 
-fn lock_lines(desk: &Desk<'_>, lock: &LockFix, leaf: &Leaf) -> Vec<String> {
+fn lock_lines(desk: &SheetDesk<'_>, lock: &LockFix, leaf: &Leaf) -> Vec<String> {
     let level = lock.down.map_or_else(String::new, |down| {
         format!(
             " ({} from the laser line)",
@@ -119,7 +119,7 @@ fn lock_lines(desk: &Desk<'_>, lock: &LockFix, leaf: &Leaf) -> Vec<String> {
 }
 
 /// Where the handle sits, and what it costs to have it in the middle.
-fn handle(desk: &Desk<'_>, lock: &LockFix, leaf: &Leaf) -> String {
+fn handle(desk: &SheetDesk<'_>, lock: &LockFix, leaf: &Leaf) -> String {
     let off = |mm: f64| {
         if mm.abs() < 0.5 {
             "in the middle".to_owned()

@@ -1,11 +1,11 @@
 //! Heights on the posts: up or down from the laser line, and what the boards do to the ground.
 
 use super::super::document::{Cell, Column, Section, Table};
-use super::{Desk, names, pictures};
-use crate::boards::{HeightMark, PostHeights, RunBoards, Side, Way, height_marks};
+use super::{SheetDesk, names, pictures};
+use crate::boards::{HeightMark, MarkSide, PostHeights, RunBoards, UpOrDown, height_marks};
 use crate::job::RunId;
 
-pub fn section(desk: &Desk<'_>) -> Option<Section> {
+pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     let mut section = Section::new("Fix the heights");
     for (id, boards) in &desk.solution.boards {
         of_run(desk, id, boards, &mut section);
@@ -13,7 +13,7 @@ pub fn section(desk: &Desk<'_>) -> Option<Section> {
     (!section.blocks.is_empty()).then_some(section)
 }
 
-fn of_run(desk: &Desk<'_>, id: &RunId, boards: &RunBoards, section: &mut Section) {
+fn of_run(desk: &SheetDesk<'_>, id: &RunId, boards: &RunBoards, section: &mut Section) {
     let levels = desk.solution.levels.as_ref();
     let setup = boards.setup.as_ref();
     let line = setup.and_then(|setup| Some((setup, levels?.setups.get(setup)?.line)));
@@ -55,7 +55,7 @@ fn worst(boards: &RunBoards) -> f64 {
 }
 
 /// What to change when the figures are wanted from another set-up.
-fn other_lines(desk: &Desk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> {
+fn other_lines(desk: &SheetDesk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> {
     let levels = desk.solution.levels.as_ref();
     let own = boards.setup.as_ref();
     let Some((levels, own)) = levels.zip(own) else {
@@ -93,7 +93,7 @@ pub(super) fn sides(
     let of = |side| {
         marks
             .iter()
-            .filter(|mark| mark.side == side || mark.side == Side::Both)
+            .filter(|mark| mark.side == side || mark.side == MarkSide::Both)
             .copied()
             .collect::<Vec<_>>()
     };
@@ -105,17 +105,17 @@ pub(super) fn sides(
     }
     let is_level = post.step.is_some_and(|step| step.abs() < 0.05);
     match (&post.before, &post.after) {
-        (Some(_), Some(_)) if is_level => vec![("both".to_owned(), of(Side::Before))],
-        (Some(_), Some(_)) => vec![(start, of(Side::Before)), (end, of(Side::After))],
-        (Some(_), None) => vec![(start, of(Side::Before))],
-        (None, Some(_)) => vec![(end, of(Side::After))],
+        (Some(_), Some(_)) if is_level => vec![("both".to_owned(), of(MarkSide::Before))],
+        (Some(_), Some(_)) => vec![(start, of(MarkSide::Before)), (end, of(MarkSide::After))],
+        (Some(_), None) => vec![(start, of(MarkSide::Before))],
+        (None, Some(_)) => vec![(end, of(MarkSide::After))],
         (None, None) if marks.is_empty() => Vec::new(),
         (None, None) => vec![(String::new(), marks.to_vec())],
     }
 }
 
 /// Where the boards step, and by how much.
-fn steps(desk: &Desk<'_>, boards: &RunBoards) -> Vec<String> {
+fn steps(desk: &SheetDesk<'_>, boards: &RunBoards) -> Vec<String> {
     let steps = boards.posts.iter().filter_map(|post| {
         let step = post.step.filter(|step| step.abs() >= 0.05)?;
         let way = if step < 0.0 { "DOWN" } else { "UP" };
@@ -134,8 +134,8 @@ fn steps(desk: &Desk<'_>, boards: &RunBoards) -> Vec<String> {
 
 pub(super) fn down(mark: &HeightMark) -> f64 {
     match mark.way {
-        Way::Up => -mark.by,
-        Way::Down => mark.by,
+        UpOrDown::Up => -mark.by,
+        UpOrDown::Down => mark.by,
     }
 }
 

@@ -1,13 +1,13 @@
 //! Cautions in full, and how sure the figures are.
 
 use super::super::document::{Block, Section};
-use super::Desk;
+use super::SheetDesk;
 use crate::cautions;
 use crate::job::model::Foot;
 use crate::job::reading::Measure;
 
 /// Those that this job's work asks for; none before there is any.
-pub fn cautions(desk: &Desk<'_>) -> Option<Section> {
+pub fn cautions(desk: &SheetDesk<'_>) -> Option<Section> {
     let builds = !desk.job.runs.is_empty();
     let sights = desk.solution.levels.is_some();
     let runs = || desk.solution.runs.values();
@@ -31,7 +31,7 @@ pub fn cautions(desk: &Desk<'_>) -> Option<Section> {
     Some(section)
 }
 
-pub fn how_sure(desk: &Desk<'_>) -> Option<Section> {
+pub fn how_sure(desk: &SheetDesk<'_>) -> Option<Section> {
     if desk.solution.readings.is_empty() && desk.solution.levels.is_none() {
         return None;
     }
@@ -70,7 +70,7 @@ pub fn how_sure(desk: &Desk<'_>) -> Option<Section> {
 }
 
 /// What the ± leaves out: a tape's own scale, the same in every reading, over the longest of them.
-fn another_tape(desk: &Desk<'_>) -> String {
+fn another_tape(desk: &SheetDesk<'_>) -> String {
     let lengths = desk.job.readings.iter().filter_map(|one| match one.what {
         Measure::Tape { length, .. } if one.used => length,
         _ => None,

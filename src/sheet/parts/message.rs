@@ -1,13 +1,13 @@
 //! The sheet in a few lines, for a text message.
 
 use super::super::phrase::count;
-use super::{Desk, names};
+use super::{SheetDesk, names};
 use crate::job::Severity;
 use crate::job::model::Run;
 use crate::length::{Unit, show};
 use crate::setout::RunFix;
 
-pub fn message(desk: &Desk<'_>) -> String {
+pub fn message(desk: &SheetDesk<'_>) -> String {
     let unit = match desk.unit {
         Unit::Mm => "mm",
         Unit::M => "m",
@@ -47,13 +47,13 @@ pub fn message(desk: &Desk<'_>) -> String {
     text
 }
 
-fn posts(desk: &Desk<'_>, run: &Run, fix: &RunFix) -> String {
+fn posts(desk: &SheetDesk<'_>, run: &Run, fix: &RunFix) -> String {
     let centres: Vec<String> = fix.posts.iter().map(|p| figure(desk, p.centre)).collect();
     format!("{}: {}", run.id, centres.join(", "))
 }
 
 /// A message may meet an old telephone: plain spaces, no grouping.
-fn figure(desk: &Desk<'_>, mm: f64) -> String {
+fn figure(desk: &SheetDesk<'_>, mm: f64) -> String {
     let shown = show(mm, desk.unit);
     match desk.unit {
         Unit::Mm | Unit::M => shown.replace('\u{a0}', ""),
@@ -61,7 +61,7 @@ fn figure(desk: &Desk<'_>, mm: f64) -> String {
     }
 }
 
-fn worries(desk: &Desk<'_>) -> Option<String> {
+fn worries(desk: &SheetDesk<'_>) -> Option<String> {
     let of = |severity| {
         let problems = desk.solution.problems.iter();
         problems.filter(move |problem| problem.severity == severity)

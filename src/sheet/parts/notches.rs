@@ -1,11 +1,11 @@
 //! What the notches leave of the posts.
 
 use super::super::phrase::and;
-use super::Desk;
+use super::SheetDesk;
 use crate::boards::NotchFix;
 
 /// What the notches leave, runs with the same posts together.
-pub fn list(desk: &Desk<'_>) -> Vec<String> {
+pub fn list(desk: &SheetDesk<'_>) -> Vec<String> {
     let mut alike: Vec<(Vec<String>, &NotchFix)> = Vec::new();
     for (id, boards) in &desk.solution.boards {
         let Some(notch) = &boards.notch else { continue };

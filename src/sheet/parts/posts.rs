@@ -1,13 +1,13 @@
 //! The posts: running readings from one end of each run, gates, swings.
 
 use super::super::document::{Cell, Column, Section, Table};
-use super::{Desk, attention, built, names, number};
+use super::{SheetDesk, attention, built, names, number};
 use crate::cautions::{BOUNDARY, OPEN_HOLES, SERVICES};
 use crate::job::model::{End, Run, Side};
 use crate::job::with_kind;
 use crate::setout::{GateFix, Post, PostKind, RunFix};
 
-pub fn section(desk: &Desk<'_>) -> Option<Section> {
+pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     if desk.job.runs.is_empty() {
         return None;
     }
@@ -32,7 +32,7 @@ pub fn section(desk: &Desk<'_>) -> Option<Section> {
     Some(section)
 }
 
-fn set_out(desk: &Desk<'_>, run: &Run, fix: &RunFix, section: &mut Section) {
+fn set_out(desk: &SheetDesk<'_>, run: &Run, fix: &RunFix, section: &mut Section) {
     let zero = end(desk, run.start.as_ref());
     let far = end(desk, run.end.as_ref());
     let to_far = if far.is_empty() {
@@ -66,7 +66,7 @@ fn side(side: Side) -> &'static str {
     }
 }
 
-fn behind(desk: &Desk<'_>, gap: f64) -> String {
+fn behind(desk: &SheetDesk<'_>, gap: f64) -> String {
     if gap.abs() < 0.05 {
         "touching the string".to_owned()
     } else {
@@ -75,7 +75,7 @@ fn behind(desk: &Desk<'_>, gap: f64) -> String {
 }
 
 /// What a run starts or ends at.
-fn end(desk: &Desk<'_>, end: Option<&End>) -> String {
+fn end(desk: &SheetDesk<'_>, end: Option<&End>) -> String {
     let Some(end) = end else {
         return String::new();
     };
@@ -163,7 +163,7 @@ fn swings(fix: &RunFix) -> Table {
     table
 }
 
-fn opening(desk: &Desk<'_>, gate: &GateFix) -> String {
+fn opening(desk: &SheetDesk<'_>, gate: &GateFix) -> String {
     format!(
         "Gate opening from {} to {}, {} clear, between posts {} and {}.",
         desk.length(gate.near),
@@ -175,7 +175,7 @@ fn opening(desk: &Desk<'_>, gate: &GateFix) -> String {
 }
 
 /// Under half a millimetre nobody can see it.
-fn wedge(desk: &Desk<'_>, post: &Post) -> String {
+fn wedge(desk: &SheetDesk<'_>, post: &Post) -> String {
     match post.wedge {
         Some(wedge) if wedge.abs() >= 0.5 => format!(
             "Post {} stands hard against a wall that is out of square by {} over the post's \

@@ -1,11 +1,11 @@
 //! Screws, bolts, hinges, caps, what comes out of the ground, and what to seal.
 
 use super::super::phrase::count;
-use super::Desk;
+use super::SheetDesk;
 use crate::length::Unit;
 
 /// Everything small to buy, and the ground to be rid of.
-pub fn list(desk: &Desk<'_>) -> Vec<String> {
+pub fn list(desk: &SheetDesk<'_>) -> Vec<String> {
     let sundries = &desk.solution.buy.sundries;
     let screws = &sundries.screws;
     let fixings = desk.job.boards.fixings.clone().unwrap_or_default();
@@ -46,7 +46,7 @@ pub fn list(desk: &Desk<'_>) -> Vec<String> {
     list
 }
 
-fn volume(desk: &Desk<'_>, litres: f64) -> String {
+fn volume(desk: &SheetDesk<'_>, litres: f64) -> String {
     /// Litres in a cubic foot.
     const CUBIC_FOOT: f64 = 28.316_846_592;
     match desk.unit {

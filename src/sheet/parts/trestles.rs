@@ -2,13 +2,13 @@
 
 use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::{and, count};
-use super::{Desk, names, pictures};
-use crate::boards::{AlongPost, AlongWhat, MarkEdge, PostFace, PostHeights, RunBoards, Way};
+use super::{SheetDesk, names, pictures};
+use crate::boards::{AlongPost, AlongWhat, MarkEdge, PostFace, PostHeights, RunBoards, UpOrDown};
 use crate::cautions::{MASONRY, NOTCH};
 use crate::job::RunId;
 use crate::job::model::Foot;
 
-pub fn section(desk: &Desk<'_>) -> Option<Section> {
+pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     let mut section = Section::new("On the trestles");
     let all = || desk.solution.boards.values().flat_map(|run| &run.posts);
     if !all().any(|post| !post.along.is_empty()) {
@@ -46,7 +46,7 @@ pub fn stands(foot: Foot) -> &'static str {
     }
 }
 
-fn rail_height(desk: &Desk<'_>) -> String {
+fn rail_height(desk: &SheetDesk<'_>) -> String {
     let rails = desk.job.boards.rails.as_ref();
     rails.map_or_else(String::new, |rails| {
         format!(
@@ -113,7 +113,7 @@ fn columns(boards: &RunBoards) -> Vec<Side<'_>> {
     all
 }
 
-fn marks(desk: &Desk<'_>, boards: &RunBoards) -> Table {
+fn marks(desk: &SheetDesk<'_>, boards: &RunBoards) -> Table {
     let columns = columns(boards);
     let one_depth = one_depth(boards);
     let mut headings = vec![Column::left("Posts")];
@@ -186,7 +186,7 @@ fn one_depth(boards: &RunBoards) -> Option<f64> {
 }
 
 /// A figure that is each post's own: one where they agree, else in the order of the posts.
-fn each(desk: &Desk<'_>, one: &Side<'_>, of: impl Fn(&PostHeights) -> Option<f64>) -> Cell {
+fn each(desk: &SheetDesk<'_>, one: &Side<'_>, of: impl Fn(&PostHeights) -> Option<f64>) -> Cell {
     if !one.leads {
         return Cell::Empty;
     }
@@ -203,7 +203,7 @@ fn each(desk: &Desk<'_>, one: &Side<'_>, of: impl Fn(&PostHeights) -> Option<f64
     }
 }
 
-fn bolts(desk: &Desk<'_>, boards: &RunBoards) -> Vec<String> {
+fn bolts(desk: &SheetDesk<'_>, boards: &RunBoards) -> Vec<String> {
     let rows = boards.posts.iter().filter_map(|post| {
         let row = post.bolts.as_ref()?;
         let at: Vec<String> = row.at.iter().map(|&mm| desk.length(mm)).collect();
@@ -221,7 +221,7 @@ fn bolts(desk: &Desk<'_>, boards: &RunBoards) -> Vec<String> {
 }
 
 /// How to set a post that is cut already.
-fn to_the_laser(desk: &Desk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> {
+fn to_the_laser(desk: &SheetDesk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> {
     let Some(setup) = &boards.setup else {
         return Vec::new();
     };
@@ -238,8 +238,8 @@ fn to_the_laser(desk: &Desk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> 
                 format!("{edge} edge of {what}")
             });
             let way = match mark.way {
-                Way::Up => "UP",
-                Way::Down => "DOWN",
+                UpOrDown::Up => "UP",
+                UpOrDown::Down => "DOWN",
             };
             Some(format!("{}: {what} {way} {}", post.n, desk.length(mark.by)))
         })

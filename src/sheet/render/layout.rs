@@ -1,8 +1,8 @@
 //! Tables as lines of text, no wider than the page.
 
-use super::super::columns::{Columns, Setting};
+use super::super::columns::{Columns, TypeSetting};
 use super::super::document::{Align, Table};
-use crate::drawing::{Measure, Weight};
+use crate::drawing::{TextMeasure, Weight};
 use crate::length::Unit;
 use textwrap::core::display_width;
 
@@ -12,7 +12,7 @@ const GAP: usize = 2;
 /// Widths in characters.
 struct Characters;
 
-impl Measure for Characters {
+impl TextMeasure for Characters {
     fn width(&self, text: &str, _: f64, _: Weight) -> f64 {
         display_width(text) as f64
     }
@@ -21,7 +21,7 @@ impl Measure for Characters {
 /// The table's headings and rows as lines at most `page` wide. Where it cannot fit, text is folded
 /// first; then the table is broken into parts that repeat the columns that name the rows.
 pub fn lines(table: &Table, unit: Unit, page: usize) -> Vec<String> {
-    let setting = Setting {
+    let setting = TypeSetting {
         measure: &Characters,
         size: 1.0,
         gutter: GAP as f64,

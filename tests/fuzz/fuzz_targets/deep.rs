@@ -34,11 +34,7 @@ fuzz_target!(|shape: (u8, Vec<bool>)| {
         };
         let title = Edit::Set(Setting::Title(nth.to_string()));
         let edit = Edit::Many(vec![Edit::Run(put), title]);
-        let done = if grows {
-            open.amend(edit)
-        } else {
-            open.change(edit)
-        };
+        let done = if grows { open.amend(edit) } else { open.change(edit) };
         done.expect("it can be changed");
         assert_eq!(open.trouble(), None);
     }

@@ -3,11 +3,11 @@
 
 use libfuzzer_sys::fuzz_target;
 use tautmark::drawing::{
-    Bundled, Desk, Drawing, ElevationShow, Hand, PlanShow, elevation, fitted, lay_out, plan,
+    Bundled, Drawing, ElevationShow, Hand, LayoutDesk, PlanShow, elevation, fitted, lay_out, plan,
 };
 
 fn drawn(drawing: &Drawing, hand: &Hand, room: [f64; 2]) {
-    let desk = Desk {
+    let desk = LayoutDesk {
         hand,
         measure: &Bundled,
     };
@@ -15,11 +15,7 @@ fn drawn(drawing: &Drawing, hand: &Hand, room: [f64; 2]) {
     let laid = lay_out(drawing, &view, Some(room), desk);
     for (at, label) in laid.labels.iter().enumerate() {
         let others = laid.labels.iter().skip(at + 1);
-        assert!(
-            others
-                .map(|one| one.tile())
-                .all(|tile| !tile.covers(&label.tile()))
-        );
+        assert!(others.map(|one| one.tile()).all(|tile| !tile.covers(&label.tile())));
     }
 }
 

@@ -3,7 +3,7 @@
 use super::Tail::Pm;
 use super::Value::{Length, Way};
 use super::{
-    Answer, Block, Given, Input, Pen, QuickSum, Stage, Stop, Usual, Vec2, Verdict, Worked,
+    Answer, Given, Input, Pen, QuickSum, Solid, Stage, Stop, Usual, Vec2, Verdict, Worked,
 };
 use crate::app::quick::keep::{self, KeptIn};
 use crate::cautions::LASER;
@@ -141,14 +141,14 @@ fn carry_picture(pen: &mut Pen<'_>) {
         at(2800.0, ground),
     ];
     pen.ground(&points, 110.0);
-    pen.upright(Block::Post, [-70.0, ground, 0.0, 1250.0]);
+    pen.upright(Solid::Post, [-70.0, ground, 0.0, 1250.0]);
     pen.laser(at(0.0, one), at(1500.0, one), "first line");
     pen.laser(at(1300.0, two), at(2800.0, two), "second line");
     pen.tripod(at(650.0, one), one - ground);
     pen.tripod(at(2200.0, two), two - ground);
     let (datum, peg) = (at(0.0, 620.0), at(1400.0, ground + 120.0));
     pen.mark(datum, "datum", at(-1.0, 0.0));
-    pen.upright(Block::Timber, [1375.0, ground - 60.0, 1425.0, peg.y]);
+    pen.upright(Solid::Timber, [1375.0, ground - 60.0, 1425.0, peg.y]);
     pen.name(peg, "change point", at(0.4, -1.0));
     let (left, right) = (at(-1.0, 0.0), at(1.0, 0.0));
     pen.sight(&DATUM, [90.0, one], [90.0, datum.y], right);

@@ -2,7 +2,7 @@
 
 use super::Tail::Unit;
 use super::Value::{Degrees, Fine, Length};
-use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Vec2, Worked};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Vec2, Worked};
 use crate::cautions::TREATED_CUTS;
 use crate::quick::fall::{fall_over_bays, sloping_rail};
 
@@ -60,11 +60,11 @@ fn step_picture(pen: &mut Pen<'_>) {
     );
     for n in 0..bays {
         let (x, y) = (n as f64 * bay, -down * (n as f64 + 1.0));
-        pen.upright(Block::Board, [x, y + tall * 0.25, x + bay, y + tall]);
+        pen.upright(Solid::Board, [x, y + tall * 0.25, x + bay, y + tall]);
     }
     for n in 0..=bays {
         let (x, y) = (n as f64 * bay, -down * n as f64);
-        pen.upright(Block::Post, [x - 0.09, y, x + 0.09, y + tall]);
+        pen.upright(Solid::Post, [x - 0.09, y, x + 0.09, y + tall]);
     }
     if bays > 1 {
         let (x, y) = (bay, -down + tall);
@@ -137,11 +137,11 @@ fn rail_picture(pen: &mut Pen<'_>) {
         0.7,
     );
     for (x, y) in [(-post, 0.0), (wide, -down)] {
-        pen.upright(Block::Post, [x, y, x + post, y + 4.0]);
+        pen.upright(Solid::Post, [x, y, x + post, y + 4.0]);
     }
     let [from, to] = [at(0.0, 2.6), at(wide, 2.6 - down)];
     let up = at(0.0, thick);
-    pen.block(Block::Timber, vec![from, to, to + up, from + up]);
+    pen.block(Solid::Timber, vec![from, to, to + up, from + up]);
     pen.tape(given.found(&worked), from + up, to + up);
     let level = [at(0.0, 4.2), at(wide, 4.2)];
     pen.dimension(&CLEAR, level, [0.0, 1.0], 0.2);

@@ -3,7 +3,7 @@
 use super::Tail::Unit;
 use super::Value::{Fine, Length};
 use super::bays::MOST;
-use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Stop, Vec2, Verdict, Worked};
 use crate::drawing::Sketch;
 use crate::length::rounded;
 use crate::quick::gaps::{Ends, Gaps, equal_gaps, fewest_items};
@@ -110,7 +110,7 @@ fn gaps_picture(pen: &mut Pen<'_>) {
 
 fn pieces(sketch: &mut Sketch<'_>, row: &Gaps, [length, width, tall]: [f64; 3]) {
     for near in row.near.iter().take(400) {
-        sketch.upright(Block::Timber, [*near, 0.0, near + width, tall]);
+        sketch.upright(Solid::Timber, [*near, 0.0, near + width, tall]);
     }
     for x in [0.0, length] {
         sketch.ghost(Vec2::new(x, -tall * 0.1), Vec2::new(x, tall * 1.1));

@@ -2,7 +2,7 @@
 
 use super::Tail::Litres;
 use super::Value::{Count, Number};
-use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Usual, Vec2, Worked};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Worked};
 use crate::cautions::CEMENT;
 use crate::quick::concrete::{ConcreteHole, concrete};
 
@@ -78,9 +78,9 @@ fn hole_picture(pen: &mut Pen<'_>) {
         [wide, -deep_drawn - across * 0.4],
         [-wide, -deep_drawn - across * 0.4],
     ];
-    pen.block(Block::Ground, earth.map(Vec2::from).to_vec());
-    pen.upright(Block::Timber, [-half, -deep_drawn, half, -across * 0.05]);
-    pen.upright(Block::Post, [-post / 2.0, -deep_drawn, post / 2.0, tall]);
+    pen.block(Solid::Ground, earth.map(Vec2::from).to_vec());
+    pen.upright(Solid::Timber, [-half, -deep_drawn, half, -across * 0.05]);
+    pen.upright(Solid::Post, [-post / 2.0, -deep_drawn, post / 2.0, tall]);
     let up = at(0.0, 1.0);
     pen.dimension(&POST, [[-post / 2.0, tall], [post / 2.0, tall]], up, 0.0);
     let mouth = [at(-half, -deep_drawn), at(half, -deep_drawn)];

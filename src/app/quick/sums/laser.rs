@@ -2,7 +2,7 @@
 
 use super::Tail::{Pm, SlopePm};
 use super::Value::{Fine, Length, Number};
-use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Stop, Vec2, Verdict, Worked};
 use crate::app::desk::{Desk, Menu, Then};
 use crate::app::quick::settings;
 use crate::cautions::LASER;
@@ -116,7 +116,7 @@ fn pegs_picture(pen: &mut Pen<'_>) {
     let second = if beyond { 2350.0 } else { -350.0 };
     pen.ground(&[at(-550.0, ground), at(2550.0, ground)], 120.0);
     for (x, name) in [(a, "A"), (b, "B")] {
-        pen.upright(Block::Timber, [x - 25.0, ground - 60.0, x + 25.0, top]);
+        pen.upright(Solid::Timber, [x - 25.0, ground - 60.0, x + 25.0, top]);
         let out = if (x - second).abs() < 1000.0 {
             -(second - x).signum()
         } else {

@@ -2,7 +2,7 @@
 
 use super::Tail::Unit;
 use super::Value::{Fine, Length};
-use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Usual, Vec2, Worked};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Worked};
 use crate::drawing::Sketch;
 use crate::quick::gate::{Height, TapedOpening, latch_drop, leaf};
 
@@ -71,9 +71,9 @@ fn gate(sketch: &mut Sketch<'_>, [hinge, latch, ground]: [f64; 3]) {
     let at = Vec2::new;
     sketch.ground(&[at(-2.5, 0.0), at(12.5, 0.0)], 1.2);
     for x in [-1.2, 10.0] {
-        sketch.upright(Block::Post, [x, 0.0, x + 1.2, 12.5]);
+        sketch.upright(Solid::Post, [x, 0.0, x + 1.2, 12.5]);
     }
-    sketch.upright(Block::Pale, [hinge, ground, 10.0 - latch, 11.0]);
+    sketch.upright(Solid::Pale, [hinge, ground, 10.0 - latch, 11.0]);
     let (low, high) = (at(hinge, ground), at(10.0 - latch, 11.0));
     sketch.ink(vec![low, at(high.x, low.y), high, at(low.x, high.y), low]);
     sketch.ink(vec![low, high]);

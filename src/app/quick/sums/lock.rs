@@ -2,7 +2,7 @@
 
 use super::Tail::Unit;
 use super::Value::{Degrees, Fine, Length};
-use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Stop, Usual, Vec2, Worked};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Stop, Usual, Vec2, Worked};
 use crate::quick::gate_lock::{GateAtLock, TaperedBoard, lock_stack};
 
 const FRAME: Input = Input::length("lock frame", "Thickness of the frame").called("frame");
@@ -77,12 +77,12 @@ fn lock_picture(pen: &mut Pen<'_>) {
     let at = Vec2::new;
     let (wide, face, back) = (board.width, frame + board.thin, frame + board.thick);
     // Seen from the edge of the gate: the board's thin edge is up.
-    pen.upright(Block::Timber, [0.0, -wide * 0.15, frame, wide * 1.15]);
+    pen.upright(Solid::Timber, [0.0, -wide * 0.15, frame, wide * 1.15]);
     let side = [[frame, 0.0], [back, 0.0], [face, wide], [frame, wide]];
-    pen.block(Block::Board, side.map(Vec2::from).to_vec());
+    pen.block(Solid::Board, side.map(Vec2::from).to_vec());
     let packed = frame + board.thin + board.thick;
     let offcut = [[back, 0.0], [packed, 0.0], [packed, wide], [face, wide]];
-    pen.block(Block::Pale, offcut.map(Vec2::from).to_vec());
+    pen.block(Solid::Pale, offcut.map(Vec2::from).to_vec());
     let lock = wide - from_thin_edge;
     pen.ghost(at(-frame * 0.4, lock), at(packed + frame * 0.4, lock));
     let (up, right) = (at(0.0, 1.0), at(1.0, 0.0));

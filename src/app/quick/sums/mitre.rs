@@ -2,7 +2,7 @@
 
 use super::Tail::Unit;
 use super::Value::{Degrees, Fine};
-use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Usual, Vec2, Worked};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Worked};
 use crate::cautions::TREATED_CUTS;
 use crate::drawing::direction;
 use crate::quick::bevel;
@@ -67,7 +67,7 @@ fn mitre_picture(pen: &mut Pen<'_>) {
         let square = middle - way * way.dot(&middle);
         let square = square.normalize() * thick;
         let rail = vec![Vec2::zeros(), way * long, way * long + square, inner];
-        pen.block(Block::Timber, rail);
+        pen.block(Solid::Timber, rail);
     }
     let thick_at = ways[0] * (long * 0.8);
     let up = Vec2::new(0.0, thick);

@@ -25,7 +25,7 @@ use super::given::Given;
 use super::input::Input;
 use super::pen::Pen;
 use super::sum::{QuickSum, Stage};
-use crate::drawing::{Block, Vec2};
+use crate::drawing::{Solid, Vec2};
 use crate::job::usual::Usual;
 use tautmark_ui::Verdict;
 

@@ -1,7 +1,7 @@
 //! What a notch leaves of a post.
 
 use super::Value::{Number, Share};
-use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Usual, Vec2, Verdict, Worked};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Verdict, Worked};
 use crate::cautions::NOTCH as WEAKENS;
 use crate::quick::notch::{
     WorkedHardest, centred_mortise, face_notch, moment_at_ground, which_governs,
@@ -113,12 +113,12 @@ fn notch_picture(pen: &mut Pen<'_>) {
             [wide, top],
             [0.0, top],
         ];
-        pen.block(Block::Post, outline.map(Vec2::from).to_vec());
+        pen.block(Solid::Post, outline.map(Vec2::from).to_vec());
     } else {
-        pen.upright(Block::Post, [0.0, -0.8, wide, top]);
+        pen.upright(Solid::Post, [0.0, -0.8, wide, top]);
         let middle = wide / 2.0;
         pen.upright(
-            Block::Ground,
+            Solid::Ground,
             [middle - cut / 2.0, low, middle + cut / 2.0, high],
         );
     }

@@ -2,7 +2,7 @@
 
 use super::Tail::Unit;
 use super::Value::{Count, Fine};
-use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Stop, Vec2, Verdict, Worked};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Stop, Vec2, Verdict, Worked};
 use crate::quick::pales::{PaleRow, pales};
 
 const COVER: Input = Input::length("pales cover", "Width to cover").called("width to cover");
@@ -58,7 +58,7 @@ fn cover_picture(pen: &mut Pen<'_>) {
     let thick = (width * 0.16).min(cover * 0.03);
     for (n, near) in row.near.iter().take(200).enumerate() {
         let low = if n % 2 == 0 { 0.0 } else { thick };
-        pen.upright(Block::Timber, [*near, low, near + width, low + thick]);
+        pen.upright(Solid::Timber, [*near, low, near + width, low + thick]);
     }
     let at = Vec2::new;
     let up = at(0.0, 1.0);

@@ -2,7 +2,7 @@
 
 use super::Tail::Pm;
 use super::Value::Fine;
-use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Usual, Vec2, Verdict, Worked};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Verdict, Worked};
 use crate::quick::spirit_level::reversed;
 
 const PACKED: Input = Input::up("spirit first", "Packing, first way round")
@@ -62,9 +62,9 @@ fn spirit_picture(pen: &mut Pen<'_>) {
         let low = if n == 0 { 520.0 } else { 0.0 };
         pen.ground(&[at(-100.0, low), at(1300.0, low - 60.0)], 40.0);
         let (near, far) = (low + 10.0, low - 40.0);
-        pen.upright(Block::Timber, [0.0, near + 50.0, 1200.0, near + 130.0]);
-        pen.upright(Block::Post, [20.0, near, 100.0, near + 50.0]);
-        pen.upright(Block::Post, [1100.0, far, 1180.0, near + 50.0]);
+        pen.upright(Solid::Timber, [0.0, near + 50.0, 1200.0, near + 130.0]);
+        pen.upright(Solid::Post, [20.0, near, 100.0, near + 50.0]);
+        pen.upright(Solid::Post, [1100.0, far, 1180.0, near + 50.0]);
         let mark = if n == 0 { 150.0 } else { 1050.0 };
         pen.ink(vec![at(mark, near + 50.0), at(mark, near + 130.0)]);
         let packed = [at(1180.0, far), at(1180.0, near + 50.0)];

@@ -2,7 +2,7 @@
 
 use super::Tail::Unit;
 use super::Value::Length;
-use super::{Answer, Block, Given, Input, Pen, QuickSum, Stage, Usual, Vec2, Verdict, Worked};
+use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Verdict, Worked};
 use crate::quick::gate::ground_under_swing;
 
 const GAP: Input =
@@ -73,8 +73,8 @@ fn swing_picture(pen: &mut Pen<'_>) {
         at(12.5, rise(&END, 0.5)),
     ];
     pen.ground(&ground, 2.0);
-    pen.upright(Block::Post, [-1.2, 0.0, 0.0, 7.0]);
-    pen.upright(Block::Pale, [0.4, 1.0, 10.0, 6.0]);
+    pen.upright(Solid::Post, [-1.2, 0.0, 0.0, 7.0]);
+    pen.upright(Solid::Pale, [0.4, 1.0, 10.0, 6.0]);
     let leaf = [[0.4, 1.0], [10.0, 1.0], [10.0, 6.0], [0.4, 6.0], [0.4, 1.0]];
     pen.ink(leaf.map(Vec2::from).to_vec());
     pen.dimension(&GAP, [[0.4, 0.0], [0.4, 1.0]], [-1.0, 0.0], 1.8);
