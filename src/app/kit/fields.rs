@@ -14,15 +14,19 @@ use tautmark_ui::{Field, FieldKind, PaintedDrawing, Status, Verdict};
 
 /// What a press does.
 type Press = Box<dyn FnOnce(&mut Desk) -> Then>;
+/// What a press does with the place, from 0, of what was picked.
+type PickOne = Box<dyn FnOnce(&mut Desk, usize) -> Then>;
+/// What is done with a name as it now reads.
+type WriteName = Box<dyn FnOnce(&mut Desk, &str) -> Then>;
 
 /// What a row of a form does.
 enum Does {
     Nothing,
     Press(Press),
     /// One of a few is picked, from 0.
-    Pick(Box<dyn FnOnce(&mut Desk, usize) -> Then>),
+    Pick(PickOne),
     /// A name is typed, one letter more or less.
-    Write(Box<dyn FnOnce(&mut Desk, &str) -> Then>),
+    Write(WriteName),
 }
 
 /// A row of a form: what is seen of it, and what it does.

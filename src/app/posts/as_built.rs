@@ -139,7 +139,9 @@ pub fn along(run: usize, post: usize) -> KeypadFigure {
         })
         .hinted(move |desk| {
             let planned = planned(desk, of, |post| post.centre);
-            format!("Planned **{planned}**. Tape to the middle of the post as it stands.")
+            planned.map_or_else(String::new, |planned| {
+                format!("Planned **{planned}**. Tape to the middle of the post as it stands.")
+            })
         })
         .judged(move |desk, typed| {
             if near_face_taped(of.planned(desk)?, typed) {
@@ -160,17 +162,19 @@ fn across(run: usize, post: usize) -> KeypadFigure {
         .titled(move |_| format!("Post {post} as built, **its centre behind the string**"))
         .hinted(move |desk| {
             let planned = planned(desk, of, |post| post.off);
-            format!(
-                "Planned **{planned}**, square off the string. Leave it if you did not measure it."
-            )
+            planned.map_or_else(String::new, |planned| {
+                format!(
+                    "Planned **{planned}**, square off the string. Leave it if you did not \
+                     measure it."
+                )
+            })
         })
         .judged(move |desk, typed| of.judge(desk, slot, typed))
 }
 
-fn planned(desk: &Desk, of: OfPost, figure: fn(&Post) -> f64) -> String {
-    let planned = of.planned(desk).map(figure);
-    let planned = planned.map(|mm| length::show(mm, desk.job().show.lengths));
-    planned.unwrap_or_else(|| "—".to_owned())
+fn planned(desk: &Desk, of: OfPost, figure: fn(&Post) -> f64) -> Option<String> {
+    let planned = figure(of.planned(desk)?);
+    Some(length::show(planned, desk.job().show.lengths))
 }
 
 /// True where a reading is within a hand's slip of the near or the far face.

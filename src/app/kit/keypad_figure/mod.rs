@@ -25,6 +25,11 @@ use std::rc::Rc;
 use tautmark_ui::{Status, Verdict};
 
 type OfJob<T> = Rc<dyn Fn(&Job) -> T>;
+/// What entering a figure does to a job.
+type Enter = Rc<dyn Fn(&Job, f64) -> Entered>;
+/// What is said on the keypad: with nothing typed, and of what is typed.
+type Hint = Rc<dyn Fn(&Desk) -> Option<Status>>;
+type Judge = Rc<dyn Fn(&Desk, f64) -> Option<Status>>;
 
 /// A figure that is typed.
 #[derive(Clone)]
@@ -38,9 +43,9 @@ pub struct KeypadFigure {
     negative_at_first: bool,
     title: OfJob<String>,
     get: OfJob<Option<f64>>,
-    enter: Rc<dyn Fn(&Job, f64) -> Entered>,
-    hint: Rc<dyn Fn(&Desk) -> Option<Status>>,
-    judge: Rc<dyn Fn(&Desk, f64) -> Option<Status>>,
+    enter: Enter,
+    hint: Hint,
+    judge: Judge,
     progress: OfJob<Option<(usize, usize)>>,
     next: OfJob<Option<KeypadFigure>>,
     extra: OfJob<Option<(&'static str, KeypadFigure)>>,
@@ -125,10 +130,13 @@ impl KeypadFigure {
         self.hinted(move |_| note.to_owned())
     }
 
-    /// With how it is taken, said on the keypad alone.
+    /// With how it is taken, said on the keypad alone; nothing is said where that is empty.
     #[must_use]
     pub fn hinted(mut self, hint: impl Fn(&Desk) -> String + 'static) -> Self {
-        self.hint = Rc::new(move |desk| Some(status(Verdict::Note, &hint(desk))));
+        self.hint = Rc::new(move |desk| {
+            let hint = hint(desk);
+            (!hint.is_empty()).then(|| status(Verdict::Note, &hint))
+        });
         self
     }
 

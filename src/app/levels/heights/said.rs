@@ -152,29 +152,47 @@ fn gap_fact(desk: &Desk, gap: f64, side: &str) -> Fact {
     }
 }
 
-/// Where each figure of the page comes from: its id, what stands over the words, and the words, of the
-/// ground at the post and of the gravel board in the job.
-const ORIGINS: [(&str, &str, fn(&Desk, &str) -> String); 3] = [
-    ("dig", "Dig out", |desk, ground| {
-        format!(
-            "The ground at this post, straight between the ground points sighted on the run, is at \
-             {ground}; the gravel board and its clearance of {} must fit in below it.",
-            said(desk, gravel(desk).clearance)
-        )
-    }),
-    ("gap", "Gap under the gravel board", |desk, ground| {
-        format!(
-            "The bottom of the gravel board less the ground at this post, which is at {ground} \
-             straight between the ground points sighted on the run; you accept {}.",
-            said(desk, gravel(desk).gap)
-        )
-    }),
-    ("above", "Post above the ground", |_, ground| {
-        format!(
-            "From the ground at this post, at {ground} straight between the ground points sighted \
-             on the run, to the top of the post."
-        )
-    }),
+/// Where a figure of the page comes from.
+struct FigureOrigin {
+    of: &'static str,
+    title: &'static str,
+    /// In words, with the ground at the post.
+    words: fn(&Desk, &str) -> String,
+}
+
+const ORIGINS: [FigureOrigin; 3] = [
+    FigureOrigin {
+        of: "dig",
+        title: "Dig out",
+        words: |desk, ground| {
+            format!(
+                "The ground at this post, straight between the ground points sighted on the run, \
+                 is at {ground}; the gravel board and its clearance of {} must fit in below it.",
+                said(desk, gravel(desk).clearance)
+            )
+        },
+    },
+    FigureOrigin {
+        of: "gap",
+        title: "Gap under the gravel board",
+        words: |desk, ground| {
+            format!(
+                "The bottom of the gravel board less the ground at this post, which is at {ground} \
+                 straight between the ground points sighted on the run; you accept {}.",
+                said(desk, gravel(desk).gap)
+            )
+        },
+    },
+    FigureOrigin {
+        of: "above",
+        title: "Post above the ground",
+        words: |_, ground| {
+            format!(
+                "From the ground at this post, at {ground} straight between the ground points \
+                 sighted on the run, to the top of the post."
+            )
+        },
+    },
 ];
 
 fn said(desk: &Desk, mm: f64) -> String {
@@ -187,8 +205,8 @@ fn gravel(desk: &Desk) -> Gravel {
 
 /// Says in one sentence where a figure comes from.
 pub fn explain(desk: &mut Desk, id: &str) -> Then {
-    let origin = ORIGINS.iter().find(|(of, ..)| *of == id);
-    let Some(((_, title, words), (_, post))) = origin.zip(in_sight(desk)) else {
+    let origin = ORIGINS.iter().find(|origin| origin.of == id);
+    let Some((FigureOrigin { title, words, .. }, (_, post))) = origin.zip(in_sight(desk)) else {
         return Then::Stay;
     };
     let ground = post.ground.map(|mm| said(desk, mm));
