@@ -23,13 +23,16 @@ pub enum PostKind {
 /// A run's length, and its posts in order of running reading.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct RunFix {
+    /// From the zero to the run's end along the string, mm.
     pub length: f64,
+    /// Half width of the 95 % band of that length, mm.
     #[serde(rename = "length pm")]
     pub length_pm: f64,
     /// The zero of the running readings, on the string, mm.
     pub zero: [f64; 2],
     /// Direction of the run, degrees from +x.
     pub bearing: f64,
+    /// From the start, numbered from 1.
     pub posts: Vec<Post>,
     /// Gate openings that fit the run, in order of running reading.
     pub gates: Vec<GateFix>,
@@ -40,15 +43,21 @@ pub struct RunFix {
 pub struct Post {
     /// Number in the run, from 1.
     pub n: usize,
+    /// Why it stands where it stands.
     pub kind: PostKind,
+    /// Face nearer the run's start, mm from the zero.
     pub near: f64,
+    /// Mm from the zero.
     pub centre: f64,
+    /// Face nearer the run's end, mm from the zero.
     pub far: f64,
-    /// Centre in the frame of the marks, mm.
+    /// Its centre along +x of the marks' frame, mm.
     pub x: f64,
+    /// Its centre along +y of that frame, mm.
     pub y: f64,
     /// String to the post's centre, square off it, mm.
     pub off: f64,
+    /// Half width of the 95 % band of its place along the run, mm.
     pub pm: f64,
     /// Centre to centre from the post before, mm.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -82,9 +91,13 @@ pub struct Post {
 pub struct GateFix {
     /// Place in the file's list of the run's gates.
     pub index: usize,
+    /// The post at the edge nearer the run's start.
     pub from: usize,
+    /// The post at the edge nearer the run's end.
     pub to: usize,
+    /// Edge nearer the run's start, mm from the zero.
     pub near: f64,
+    /// Edge nearer the run's end, mm from the zero.
     pub far: f64,
 }
 
