@@ -47,7 +47,7 @@ pub struct Post {
     pub kind: PostKind,
     /// Face nearer the run's start, mm from the zero.
     pub near: f64,
-    /// Mm from the zero.
+    /// Middle of the post along the string, mm from the zero.
     pub centre: f64,
     /// Face nearer the run's end, mm from the zero.
     pub far: f64,
@@ -55,14 +55,14 @@ pub struct Post {
     pub x: f64,
     /// Its centre along +y of that frame, mm.
     pub y: f64,
-    /// String to the post's centre, square off it, mm.
+    /// String to the post's centre, square off it to the side the posts stand on, mm.
     pub off: f64,
     /// Half width of the 95 % band of its place along the run, mm.
     pub pm: f64,
-    /// Centre to centre from the post before, mm.
+    /// Centre to centre from the post before, mm; none for the first.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bay: Option<f64>,
-    /// Face to face from the post before, mm.
+    /// Face to face from the post before, mm; none for the first.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub clear: Option<f64>,
     /// How it stands.
@@ -73,10 +73,11 @@ pub struct Post {
     /// How much of the depth of a post that is fixed to a wall lies against it, mm.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bearing: Option<f64>,
-    /// How far the wall is out of square over the post's depth, mm.
+    /// How far the wall is out of square over the post's depth, mm; only for a post at a wall.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub wedge: Option<f64>,
-    /// Two-tape swings: two marks and the distance from each to the post's centre, mm.
+    /// Two-tape swings: two marks and the distance from each to the post's centre, mm; none where no
+    /// pair of marks crosses well.
     pub arcs: Option<[(MarkId, f64); 2]>,
     /// Size of the post, mm: width along its own axis, depth across.
     #[serde(skip)]
