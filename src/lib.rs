@@ -6,11 +6,16 @@
 
 // What comes from outside may be anything: it is answered, never unwrapped.
 #![warn(clippy::unwrap_used)]
+#![warn(missing_docs)]
 
 pub mod adjust;
 #[cfg(all(feature = "app", target_os = "android"))]
 mod android;
 #[cfg(feature = "app")]
+#[allow(
+    missing_docs,
+    reason = "public for the program and the screen tests alone"
+)]
 pub mod app;
 pub mod boards;
 #[cfg(all(feature = "app", target_arch = "wasm32"))]

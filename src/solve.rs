@@ -17,21 +17,30 @@ use serde::Serialize;
 /// unrounded; `pm` is the half width of the 95 % band.
 #[derive(Clone, Debug, Serialize)]
 pub struct Solution {
+    /// Marks that the readings fix, in the order of the file.
     pub marks: ByName<MarkId, MarkFix>,
+    /// Every used reading, in the order of the file.
     pub readings: Vec<ReadingFix>,
+    /// How the readings hold together.
     pub network: NetworkFix,
     /// The next tape worth taking.
     pub advice: Option<NextTape>,
+    /// Strings that are settled, in the order of the file.
     pub lines: ByName<LineId, LineFix>,
+    /// Corners whose two strings cross, in the order of the file.
     pub corners: ByName<CornerId, CornerFix>,
+    /// Runs that are set out, in the order of the file.
     pub runs: ByName<RunId, RunFix>,
     /// Heights; none where there is neither a datum nor a sight.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub levels: Option<LevelsFix>,
+    /// What stands on each run that is set out.
     pub boards: ByName<RunId, RunBoards>,
     /// What to cut, longest first within each kind.
     pub cuts: Vec<Cut>,
+    /// What to buy for all runs together.
     pub buy: Buy,
+    /// What is wrong, missing or worth knowing, in the file and in what follows from it.
     pub problems: Vec<Problem>,
     /// Where each mark is or, while it can still move, may be: mm, for drawing only.
     #[serde(skip)]

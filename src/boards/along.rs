@@ -26,7 +26,9 @@ const SAME: f64 = 0.05;
 pub enum AlongWhat {
     /// The housing of a rail, counted from 1 at the lowest.
     Rail(usize),
+    /// The gravel board, from its upper edge to its lower.
     Gravel,
+    /// The ground at the post's centre: a line.
     Ground,
     /// A bolt into the wall, counted from 1 at the highest.
     Bolt(usize),
@@ -53,7 +55,9 @@ impl Serialize for AlongWhat {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum PostFace {
+    /// Towards the run's start.
     Start,
+    /// Towards the run's end.
     End,
     /// Towards the string.
     Front,
@@ -62,13 +66,16 @@ pub enum PostFace {
 /// A mark along a post, mm from its top.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct AlongPost {
+    /// What is there.
     pub what: AlongWhat,
     /// Upper and lower edge; the same for a line or a bolt's centre.
     pub from: f64,
+    /// Lower edge.
     pub to: f64,
     /// Depth of a housing.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub depth: Option<f64>,
+    /// The face it is on; none where it goes all round, or through the post.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub side: Option<PostFace>,
     /// Half of the front that it keeps to, where the rails on either side are at different heights.

@@ -9,9 +9,13 @@ use serde::Serialize;
 /// What to buy for the whole job.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Buy {
+    /// What the gravel boards are cut from.
     pub gravel: Bought,
+    /// What the rails are cut from.
     pub rails: Bought,
+    /// What the pales are cut from.
     pub pales: Bought,
+    /// What the posts whose length is known are cut from.
     pub posts: Bought,
     /// Number of posts, those whose length is not known yet included.
     #[serde(rename = "post count")]
@@ -20,6 +24,7 @@ pub struct Buy {
     pub litres: f64,
     /// Whole bags for all of it.
     pub bags: usize,
+    /// Screws, bolts and the rest, and what is dug out.
     #[serde(flatten)]
     pub sundries: Sundries,
 }
@@ -27,6 +32,7 @@ pub struct Buy {
 /// Pieces of one kind, and the stock lengths they come out of. Mm.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Bought {
+    /// How many are to be cut.
     pub pieces: usize,
     /// All pieces together.
     pub length: f64,
@@ -42,7 +48,9 @@ pub struct Bought {
 /// One stock length and the pieces that come out of it, mm.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Bar {
+    /// The length that is bought.
     pub stock: f64,
+    /// Lengths of what is cut out of it.
     pub pieces: Vec<f64>,
     /// Which post each of them is; empty for other pieces.
     #[serde(skip_serializing_if = "Vec::is_empty")]

@@ -11,23 +11,31 @@ const ALIKE: f64 = 0.05;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum CutPiece {
+    /// Along the ground, in one bay.
     Gravel,
+    /// From post to post, in one bay.
     Rail,
+    /// Upright, in front of the rails.
     Pale,
+    /// As long as it is cut, with what goes into the ground.
     Post,
 }
 
 /// Pieces of one kind and length, mm.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Cut {
+    /// Gravel board, rail, pale or post.
     pub item: CutPiece,
+    /// Of the longer edge, with the seats of a rail.
     pub length: f64,
     /// Of the shorter edge; the length where its ends are square.
     pub short: f64,
     /// Ends that are cut on the bevel.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub ends: Vec<PieceEnd>,
+    /// How many are alike.
     pub count: usize,
+    /// Where each of them goes.
     #[serde(rename = "where")]
     pub spots: Vec<Spot>,
 }
@@ -35,8 +43,11 @@ pub struct Cut {
 /// Where pieces go: between two posts of a run, or at one post (`from` and `to` the same).
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Spot {
+    /// The run they go into.
     pub run: RunId,
+    /// Number of the post nearer the run's start.
     pub from: usize,
+    /// Number of the post nearer the run's end; the same as `from` for what is at one post.
     pub to: usize,
 }
 

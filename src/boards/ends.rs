@@ -9,14 +9,18 @@ use serde::Serialize;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum WhichEnd {
+    /// Where the running readings begin.
     Start,
+    /// Where they end.
     End,
 }
 
 /// How the rails of a run are cut at a corner it shares with another run.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct RailEnd {
+    /// The end of this run that is at the corner.
     pub end: WhichEnd,
+    /// The corner that both runs come to.
     pub corner: CornerId,
     /// Inside angle between the two runs, degrees.
     pub angle: f64,

@@ -6,6 +6,7 @@ use serde::Serialize;
 /// What the fence is made of, run by run, and all of it together.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct BoardsFix {
+    /// By run, in the order of the file.
     pub runs: ByName<RunId, RunBoards>,
     /// What to cut, longest first within each kind.
     pub cuts: Vec<Cut>,
@@ -19,19 +20,26 @@ pub struct RunBoards {
     /// The set-up that `down` is measured from: the first that sights the run's ground.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub setup: Option<SetupId>,
+    /// One for every bay without a gate, from the start.
     pub gravel: Vec<GravelBoard>,
+    /// The rails of every bay without a gate, from the start.
     pub rails: Vec<RailBay>,
+    /// The pales of every stretch between gates, from the start.
     pub pales: Vec<PaleStretch>,
     /// The run's ground points whose height is known, by running reading.
     pub ground: Vec<GroundAt>,
+    /// Every post, from the start.
     pub posts: Vec<PostHeights>,
     /// Numbers of posts that are marked and cut together: the same housings, boards and bolts to
     /// 1 mm.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub alike: Vec<Vec<usize>>,
+    /// Leaves of the gates whose gaps the job gives.
     pub gates: Vec<GateLeaf>,
+    /// Rail ends that are cut at a corner shared with another run.
     #[serde(rename = "rail ends")]
     pub ends: Vec<RailEnd>,
+    /// What the rails' housings leave of the posts; none where there are none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub notch: Option<NotchFix>,
 }
@@ -40,10 +48,14 @@ pub struct RunBoards {
 /// missing where they are not known yet.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct GravelBoard {
+    /// The post nearer the run's start.
     pub from: usize,
+    /// The post nearer the run's end.
     pub to: usize,
+    /// Height of its top, up positive.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub top: Option<f64>,
+    /// Height of its bottom, up positive.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bottom: Option<f64>,
     /// Down from the line of the run's set-up to the board's top.
@@ -67,7 +79,9 @@ pub struct GravelBoard {
 /// The rails of one bay, lowest first, mm.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct RailBay {
+    /// Number of the post nearer the run's start.
     pub from: usize,
+    /// Number of the post nearer the run's end.
     pub to: usize,
     /// Down from the line of the run's set-up to each rail's centre; empty where not known.
     pub down: Vec<f64>,
@@ -89,6 +103,8 @@ pub struct RailBay {
 /// Ground at a running reading, mm.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct GroundAt {
+    /// Running reading.
     pub at: f64,
+    /// Up positive.
     pub height: f64,
 }

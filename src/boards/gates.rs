@@ -13,8 +13,9 @@ use serde::Serialize;
 pub struct GateLeaf {
     /// Place in the file's list of the run's gates.
     pub index: usize,
-    /// Numbers of the posts on either side.
+    /// Number of the post nearer the run's start.
     pub from: usize,
+    /// Number of the post nearer the run's end.
     pub to: usize,
     /// Opening, post face to post face.
     pub clear: f64,
@@ -40,8 +41,11 @@ pub struct GateLeaf {
     pub height: Option<f64>,
     /// Length of a ledge, between the stiles.
     pub ledge: f64,
+    /// The brace of its frame; none while the leaf's height is not known, or where the frame leaves
+    /// no room for it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub brace: Option<Brace>,
+    /// Where its lock goes; none where the job gives none, or one that is not on the leaf.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub lock: Option<LockFix>,
 }

@@ -29,16 +29,22 @@ pub enum MarkSide {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum UpOrDown {
+    /// The mark is above the laser line.
     Up,
+    /// The mark is below the laser line.
     Down,
 }
 
 /// A height to mark on a post, measured from a laser line, mm.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct HeightMark {
+    /// What is marked there.
     pub what: MarkedThing,
+    /// The side of the post that it is for.
     pub side: MarkSide,
+    /// Up or down from the laser line.
     pub way: UpOrDown,
+    /// How far, never negative.
     pub by: f64,
 }
 

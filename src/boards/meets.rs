@@ -8,7 +8,9 @@ use serde::Serialize;
 /// What meets a post from one side. Heights mm above the datum's zero.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct BayAt {
+    /// Top of the gravel board.
     pub top: f64,
+    /// Bottom of the gravel board.
     pub bottom: f64,
     /// Centres of the rails, lowest first.
     pub rails: Vec<f64>,

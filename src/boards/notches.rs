@@ -13,7 +13,9 @@ const NEAR_GROUND: f64 = 300.0;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Governs {
+    /// At the notch.
     Notch,
+    /// At the ground.
     Ground,
 }
 
@@ -22,6 +24,7 @@ pub enum Governs {
 pub struct NotchFix {
     /// Post across the run.
     pub depth: f64,
+    /// Depth of the rails' housings, out of that.
     pub notch: f64,
     /// Bending strength that a notch in the face leaves: ((depth − notch)/depth)².
     pub bending: f64,

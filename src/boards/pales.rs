@@ -8,10 +8,13 @@ use serde::Serialize;
 /// post `to`. Mm.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct PaleStretch {
+    /// Number of its first post.
     pub from: usize,
+    /// Number of its last post.
     pub to: usize,
     /// What the pales cover.
     pub cover: f64,
+    /// How many it takes.
     pub count: usize,
     /// How far each covers the next; 0 where one pale covers all.
     pub lap: f64,

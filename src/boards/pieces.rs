@@ -40,6 +40,7 @@ pub(super) struct Length {
 /// An end that is cut on the bevel.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct PieceEnd {
+    /// Which of its two ends, as the run goes.
     pub end: WhichEnd,
     /// The edge that its long point is on, as seen from the string.
     #[serde(rename = "long point")]
@@ -72,7 +73,9 @@ pub struct PostCorner {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum LongPoint {
+    /// Nearer the string.
     Front,
+    /// Away from the string.
     Back,
 }
 

@@ -16,11 +16,13 @@ use serde::Serialize;
 /// concrete.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct PostHeights {
+    /// Number in its run, from 1.
     pub n: usize,
     /// Ground at the post's centre.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ground: Option<f64>,
-    /// Top of the post: the pales' height above the higher of the gravel boards that meet it.
+    /// Top of the post: the pales' height above the higher of the gravel boards that meet it;
+    /// without pales, as high as the top of the highest rail.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub top: Option<f64>,
     /// Top above the ground.

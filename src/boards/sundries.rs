@@ -15,10 +15,13 @@ const TALL_LEAF: f64 = 1500.0;
 /// Counts, and what is dug out. Litres; mm where it is not said.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Sundries {
+    /// To hold pales, rails and gravel boards.
     pub screws: Screws,
     /// Into walls.
     pub bolts: usize,
+    /// For all gates with a leaf: two each, three for a high one.
     pub hinges: usize,
+    /// For all gates with a lock.
     pub locks: usize,
     /// A cap for every post.
     pub caps: usize,
@@ -27,6 +30,7 @@ pub struct Sundries {
     pub spoil: f64,
     /// The strip to clear along the runs: its length, mm, and its area, m².
     pub strip: f64,
+    /// Its area, m².
     #[serde(rename = "strip area")]
     pub strip_area: f64,
     /// Around every cut end and housing, to be sealed.
@@ -36,8 +40,11 @@ pub struct Sundries {
 /// Screws by what they hold.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct Screws {
+    /// Pales to rails.
     pub pales: usize,
+    /// Rails to posts.
     pub rails: usize,
+    /// Gravel boards to posts.
     pub gravel: usize,
 }
 

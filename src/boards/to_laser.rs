@@ -13,9 +13,11 @@ pub struct LaserMark {
     /// The nearest mark; none for the top itself.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub what: Option<AlongWhat>,
+    /// Which edge of it; the upper for the top itself.
     pub edge: MarkEdge,
     /// Which way that mark is from the laser line, and by how much.
     pub way: UpOrDown,
+    /// How far, never negative.
     pub by: f64,
 }
 
@@ -23,7 +25,9 @@ pub struct LaserMark {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum MarkEdge {
+    /// The one nearer the post's top.
     Upper,
+    /// The one nearer the post's foot.
     Lower,
 }
 

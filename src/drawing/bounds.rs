@@ -8,7 +8,9 @@ pub type Vec2 = Vector2<f64>;
 /// A box around things, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bounds {
+    /// Its left lower corner: the least x and the least y.
     pub min: Vec2,
+    /// Its right upper corner: the greatest x and the greatest y.
     pub max: Vec2,
 }
 

@@ -5,16 +5,25 @@ use super::model::{LineStyle, Size};
 /// Sizes in view units: px on a screen, pt on paper.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Hand {
+    /// Font size of words that step back.
     pub small_text: f64,
+    /// Font size of most words.
     pub text: f64,
+    /// Font size of what the drawing is about.
     pub large_text: f64,
+    /// Width of a leader or a hatch line.
     pub hair: f64,
+    /// Width of an edge within a thing.
     pub fine: f64,
+    /// Width of the outline of a thing.
     pub line: f64,
+    /// Width of what stands out.
     pub thick: f64,
     /// Half an arm of a mark's cross.
     pub cross: f64,
+    /// Radius of the ring around what matters now.
     pub ring: f64,
+    /// Radius of a dot.
     pub dot: f64,
     /// The least side of a post seen from above.
     pub post: f64,
@@ -24,6 +33,7 @@ pub struct Hand {
     pub hatch: f64,
     /// Between words and what they stand beside.
     pub gap: f64,
+    /// By tone, or hatched as well.
     pub areas: Areas,
 }
 

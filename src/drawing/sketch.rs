@@ -14,7 +14,9 @@ use super::pencil::{Pencil, arc, circle, left_of, toward, turned, upright};
 /// A figure of a sketch: the key it is asked for by, and the words that stand at it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Tag<'a> {
+    /// What it is asked for by.
     pub key: &'a str,
+    /// What stands at it: its name, or its figure.
     pub text: String,
 }
 
@@ -330,10 +332,15 @@ fn enlarge(shape: &mut Shape, factor: f64) {
 /// What a block of a sketch is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Solid {
+    /// A post.
     Post,
+    /// A rail, a stile or another sawn length.
     Timber,
+    /// A board seen on its edge, or along the ground.
     Board,
+    /// An upright board, or a leaf of them.
     Pale,
+    /// The ground.
     Ground,
 }
 

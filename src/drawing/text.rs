@@ -11,7 +11,9 @@ pub const BOLD: &[u8] = include_bytes!("../../ui/fonts/B612-Bold.otf");
 /// How heavy words are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Weight {
+    /// As most words are.
     Regular,
+    /// What stands out.
     Bold,
 }
 

@@ -5,20 +5,35 @@ use super::model::{Role, Stress};
 /// A pot of ink: one colour by day, one by night, one on paper.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Tone {
+    /// Outlines, words and figures.
     Ink,
+    /// What steps back: readings, leaders, holes.
     Second,
+    /// Rules between the rows of a table.
     Rule,
+    /// Strings, and whatever is asked for or chosen.
     String,
+    /// Laser lines.
     Level,
+    /// Inside of a wall's hatched strip.
     Wall,
+    /// Hatch lines.
     Hatch,
+    /// The ground, cut through.
     Earth,
+    /// The line of the ground.
     Soil,
+    /// Inside of a gravel board.
     Board,
+    /// Inside of a rail or a gate.
     Timber,
+    /// Pales, outline and inside.
     Pale,
+    /// The ground that everything is drawn on.
     Paper,
+    /// Inside of a post still to be set.
     Post,
+    /// A reading that does not fit the others.
     Bad,
 }
 

@@ -17,9 +17,13 @@ pub struct View {
 /// Space kept free at each side of a view, in its own units.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Margins {
+    /// Between the view's left edge and what is drawn.
     pub left: f64,
+    /// Between the view's upper edge and what is drawn.
     pub top: f64,
+    /// Between the view's right edge and what is drawn.
     pub right: f64,
+    /// Between the view's lower edge and what is drawn.
     pub bottom: f64,
 }
 

@@ -31,6 +31,7 @@ pub enum Form {
 /// What a drawing shows.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Subject {
+    /// The whole site from above.
     Plan,
     /// A run from the side, with the heights that are known.
     Run(RunId),
@@ -45,10 +46,13 @@ pub enum Subject {
 /// Why a form cannot be made.
 #[derive(Debug, Error)]
 pub enum FormError {
+    /// The sheet's pages cannot be written.
     #[error(transparent)]
     Pdf(#[from] PdfError),
+    /// A figure in the results is not a number.
     #[error("The results cannot be written as JSON: {0}.")]
     Json(#[from] serde_json::Error),
+    /// The job has nothing yet of what is named.
     #[error(
         "There is nothing to draw of {0} yet. See what is missing for it with “tautmark check”, or on its own page."
     )]

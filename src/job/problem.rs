@@ -20,7 +20,9 @@ pub enum Severity {
 /// One problem.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Problem {
+    /// How much it matters.
     pub severity: Severity,
+    /// What it is about.
     #[serde(rename = "where")]
     pub place: Where,
     /// What is wrong, in a person's words.

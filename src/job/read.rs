@@ -16,8 +16,11 @@ pub enum ReadError {
         "line {line}, column {column}: this is not JSON ({reason}). Open the file in a text editor and mend it there, or go back to an earlier copy."
     )]
     NotJson {
+        /// Where it stops being JSON, from 1.
         line: usize,
+        /// In bytes of that line, from 1.
         column: usize,
+        /// What the reader stumbled on.
         reason: String,
     },
     /// JSON, but not a job.
@@ -25,16 +28,25 @@ pub enum ReadError {
         "line {line}, column {column}: {place}: {reason}. This is not a job file of this program, or it was changed by hand; mend that place or go back to an earlier copy."
     )]
     NotAJob {
+        /// Where it stops being a job, from 1.
         line: usize,
+        /// In that line, from 1.
         column: usize,
+        /// The key, such as `runs[0].gap`, or “the file”.
         place: String,
+        /// What is wrong with it.
         reason: String,
     },
     /// Not text at all.
     #[error(
         "line {line}, column {column}: this is not UTF-8 text. Save it as UTF-8, or go back to an earlier copy."
     )]
-    NotText { line: usize, column: usize },
+    NotText {
+        /// Where it stops being text, from 1.
+        line: usize,
+        /// In characters of that line, from 1.
+        column: usize,
+    },
     /// More bytes than any job has.
     #[error(
         "this file is larger than {} MB, which no job is. Check that it is the right file.",
@@ -45,12 +57,16 @@ pub enum ReadError {
     #[error(
         "this job is of version {version}; this program knows version {VERSION} and cannot show it. Open it with a newer program; the file is left as it is."
     )]
-    TooNew { version: u64 },
+    TooNew {
+        /// What the file says; over the newest this program knows.
+        version: u64,
+    },
 }
 
 /// A job as it was read.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Opened {
+    /// The job, as the file has it.
     pub job: Job,
     /// Written by a newer program: show it, do not change it.
     pub read_only: bool,

@@ -21,7 +21,9 @@ pub struct Usual {
     pub post: f64,
     /// Longest bay, centre to centre.
     pub bay: f64,
+    /// Across a post hole.
     pub hole_diameter: f64,
+    /// From the ground to the bottom of a post hole.
     pub hole_depth: f64,
     /// Gap of a gate leaf at its hinges.
     pub hinge: f64,
@@ -43,8 +45,11 @@ pub struct Usual {
     pub seat: f64,
     /// Thickness of a rail.
     pub rail: f64,
+    /// Width of a pale.
     pub pale: f64,
+    /// The least that one pale covers of the next.
     pub lap: f64,
+    /// Tops of the pales above the gravel board's top.
     pub pale_height: f64,
     /// Height of a fence out of the ground.
     pub fence: f64,

@@ -7,6 +7,7 @@ use serde::Serialize;
 /// What the sights come to. Heights mm, up positive.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct LevelsFix {
+    /// Whether every set-up and point is tied to the datum.
     pub status: NetworkStatus,
     /// Set-ups and points that nothing ties to the datum.
     pub loose: Vec<String>,
@@ -52,10 +53,13 @@ impl LevelsFix {
 /// A set-up's laser line, mm.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct SetupFix {
+    /// Height of the laser line, mm up positive.
     pub line: f64,
+    /// Half width of the 95 % band of that height.
     pub pm: f64,
     /// How far this line is above the line of the first set-up that is known.
     pub step: f64,
+    /// Half width of the 95 % band of that step.
     #[serde(rename = "step pm")]
     pub step_pm: f64,
 }
@@ -78,14 +82,18 @@ impl SetupFix {
 /// A point's height, mm.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct PointFix {
+    /// Mm, up positive.
     pub height: f64,
+    /// Half width of the 95 % band.
     pub pm: f64,
 }
 
 /// What one used sight comes to, mm.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct SightFix {
+    /// Where the laser stood.
     pub setup: SetupId,
+    /// What was sighted.
     pub point: PointId,
     /// Adjusted less observed.
     pub residual: f64,
@@ -93,6 +101,7 @@ pub struct SightFix {
     pub redundancy: f64,
     /// |residual| in standard deviations of the residual; 0 where nothing checks the sight.
     pub standardised: f64,
+    /// What the others make of it where it is suspect; none where it is not.
     #[serde(flatten)]
     pub suspect: Option<SuspectFix>,
     /// (Set-up, sight) in the file.
@@ -114,8 +123,11 @@ pub struct Closure {
 /// A point that carries the level from one set-up to a later one, by its own two sights, mm.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct ChangePoint {
+    /// What both set-ups sighted.
     pub point: PointId,
+    /// The earlier set-up.
     pub from: SetupId,
+    /// The later set-up.
     pub to: SetupId,
     /// How far the later line is above the earlier one, by this point alone.
     pub step: f64,

@@ -21,6 +21,7 @@ pub struct AsBuilt {
     pub along: Option<f64>,
     /// Built less planned distance of the centre behind the string.
     pub across: Option<f64>,
+    /// What to do about it.
     pub verdict: BuiltVerdict,
 }
 

@@ -23,13 +23,16 @@ pub enum PostKind {
 /// A run's length, and its posts in order of running reading.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct RunFix {
+    /// From the zero to the run's end along the string, mm.
     pub length: f64,
+    /// Half width of the 95 % band of that length, mm.
     #[serde(rename = "length pm")]
     pub length_pm: f64,
     /// The zero of the running readings, on the string, mm.
     pub zero: [f64; 2],
     /// Direction of the run, degrees from +x.
     pub bearing: f64,
+    /// From the start, numbered from 1.
     pub posts: Vec<Post>,
     /// Gate openings that fit the run, in order of running reading.
     pub gates: Vec<GateFix>,
@@ -40,20 +43,26 @@ pub struct RunFix {
 pub struct Post {
     /// Number in the run, from 1.
     pub n: usize,
+    /// Why it stands where it stands.
     pub kind: PostKind,
+    /// Face nearer the run's start, mm from the zero.
     pub near: f64,
+    /// Middle of the post along the string, mm from the zero.
     pub centre: f64,
+    /// Face nearer the run's end, mm from the zero.
     pub far: f64,
-    /// Centre in the frame of the marks, mm.
+    /// Its centre along +x of the marks' frame, mm.
     pub x: f64,
+    /// Its centre along +y of that frame, mm.
     pub y: f64,
-    /// String to the post's centre, square off it, mm.
+    /// String to the post's centre, square off it to the side the posts stand on, mm.
     pub off: f64,
+    /// Half width of the 95 % band of its place along the run, mm.
     pub pm: f64,
-    /// Centre to centre from the post before, mm.
+    /// Centre to centre from the post before, mm; none for the first.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bay: Option<f64>,
-    /// Face to face from the post before, mm.
+    /// Face to face from the post before, mm; none for the first.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub clear: Option<f64>,
     /// How it stands.
@@ -64,10 +73,11 @@ pub struct Post {
     /// How much of the depth of a post that is fixed to a wall lies against it, mm.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bearing: Option<f64>,
-    /// How far the wall is out of square over the post's depth, mm.
+    /// How far the wall is out of square over the post's depth, mm; only for a post at a wall.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub wedge: Option<f64>,
-    /// Two-tape swings: two marks and the distance from each to the post's centre, mm.
+    /// Two-tape swings: two marks and the distance from each to the post's centre, mm; none where no
+    /// pair of marks crosses well.
     pub arcs: Option<[(MarkId, f64); 2]>,
     /// Size of the post, mm: width along its own axis, depth across.
     #[serde(skip)]
@@ -82,9 +92,13 @@ pub struct Post {
 pub struct GateFix {
     /// Place in the file's list of the run's gates.
     pub index: usize,
+    /// The post at the edge nearer the run's start.
     pub from: usize,
+    /// The post at the edge nearer the run's end.
     pub to: usize,
+    /// Edge nearer the run's start, mm from the zero.
     pub near: f64,
+    /// Edge nearer the run's end, mm from the zero.
     pub far: f64,
 }
 

@@ -32,7 +32,6 @@ pub use bays::{MOST_POSTS, fill};
 pub use clashes::post_called;
 pub use fixes::{GateFix, Post, PostKind, RunFix};
 pub use respace::{can_respace, respacing};
-pub use track::Track;
 
 use crate::job::Problems;
 use crate::job::sound::{Sound, SoundRun};
@@ -51,7 +50,7 @@ pub fn set_out(
     problems: &mut Problems,
 ) -> Vec<Option<RunFix>> {
     let swings = Swings::new(sound, plane);
-    let tracks: Vec<Option<Track>> = sound
+    let tracks: Vec<Option<track::Track>> = sound
         .runs
         .iter()
         .map(|run| track::track(sound, run, plane, strings, problems))

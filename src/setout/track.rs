@@ -8,7 +8,9 @@ use nalgebra::Vector2;
 /// A run on its string: running readings count from `ray.through`, along `ray.along`.
 #[derive(Clone, Copy, Debug)]
 pub struct Track {
+    /// The zero and the direction.
     pub ray: Ray,
+    /// From the zero to the run's end, mm.
     pub length: f64,
     /// Standard deviation of the length, mm.
     pub length_sd: f64,

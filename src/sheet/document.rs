@@ -8,7 +8,9 @@ use crate::length::{Unit, show, show_fine, show_pm, show_typed, signed, signed_f
 /// A set-out sheet.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sheet {
+    /// What the job is called.
     pub title: String,
+    /// What a person wrote about the site.
     pub notes: String,
     /// How its lengths are shown.
     pub unit: Unit,
@@ -22,7 +24,9 @@ pub struct Sheet {
 /// One step of the work.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Section {
+    /// What the step is called.
     pub heading: String,
+    /// In the order they are read.
     pub blocks: Vec<Block>,
 }
 
@@ -31,8 +35,11 @@ pub struct Section {
 pub enum Block {
     /// Starts a part of a section, such as one run.
     Heading(String),
+    /// Text that is folded to the width there is.
     Paragraph(String),
+    /// Short sentences, one under the other.
     List(Vec<String>),
+    /// Figures in rows and columns.
     Table(Table),
     /// What is wrong or missing: its place in a person's words, and the problem.
     Problem(String, Problem),
@@ -47,8 +54,11 @@ pub enum Block {
 /// A drawing with what it shows under it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Picture {
+    /// What it shows, in a few words.
     pub caption: String,
+    /// How much of the page it may take.
     pub room: Room,
+    /// Itself, mm.
     pub drawing: Drawing,
 }
 
@@ -85,8 +95,11 @@ pub enum Room {
 /// Figures in rows and columns.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Table {
+    /// What it is of, above it.
     pub caption: String,
+    /// From left to right.
     pub columns: Vec<Column>,
+    /// From top to bottom; a cell for every column.
     pub rows: Vec<Vec<Cell>>,
     /// How many leading columns name the row, repeated where a table is broken.
     pub names: usize,
@@ -97,7 +110,9 @@ pub struct Table {
 /// A column and how it is set.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Column {
+    /// What its figures are.
     pub heading: String,
+    /// How its cells stand.
     pub align: Align,
 }
 
@@ -113,8 +128,11 @@ pub enum Align {
 /// What stands in a row. Lengths are mm until they are shown.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Cell {
+    /// Nothing is known here, or nothing is meant.
     Empty,
+    /// A name or a few words.
     Text(String),
+    /// How many, or a number in a list.
     Count(usize),
     /// A length, to be read to a whole millimetre or a sixteenth of an inch.
     Length(f64),

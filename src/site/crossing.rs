@@ -14,7 +14,9 @@ use nalgebra::{Matrix2, Vector2};
 /// A corner whose lines are known.
 #[derive(Clone, Debug)]
 pub struct CrossedLines {
+    /// Where the strings cross, mm in the marks' frame.
     pub at: Vector2<f64>,
+    /// Its angle, its checks and its post.
     pub fix: CornerFix,
 }
 

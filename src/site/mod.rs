@@ -42,8 +42,11 @@ use crate::job::sound::{CornerIx, LineIx, Sound};
 /// The strings of a job, by [`LineIx`] and [`CornerIx`]; `None` where the job does not settle one yet.
 #[derive(Clone, Debug, Default)]
 pub struct Strings {
+    /// Where each string lies, by [`LineIx`].
     pub rays: Vec<Option<Ray>>,
+    /// The same with its bow, by [`LineIx`].
     pub lines: Vec<Option<LineFix>>,
+    /// Where two strings cross, by [`CornerIx`].
     pub crossings: Vec<Option<CrossedLines>>,
 }
 

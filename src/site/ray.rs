@@ -14,7 +14,9 @@ pub const LEAST_TURN: f64 = 0.1;
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ray {
+    /// A point on the line, from which running readings count.
     pub through: Vector2<f64>,
+    /// Unit vector of the direction.
     pub along: Vector2<f64>,
 }
 

@@ -13,7 +13,9 @@ const DELETED: &str = "deleted";
 /// A deleted job.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Binned {
+    /// Its key in the bin.
     pub key: JobKey,
+    /// What it is called; the key where its file cannot be read.
     pub title: String,
     /// When it was deleted, where the disk says so.
     pub deleted: Option<SystemTime>,

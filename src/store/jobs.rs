@@ -26,10 +26,13 @@ pub struct Jobs {
 /// One job in the list.
 #[derive(Clone, Debug)]
 pub struct Entry {
+    /// What it is opened by.
     pub key: JobKey,
+    /// What it is called; the key where its file cannot be read.
     pub title: String,
     /// When it was last changed, where the disk says so.
     pub changed: Option<SystemTime>,
+    /// What could be read of its file.
     pub contents: Contents,
     /// For [`Jobs::keep_row`].
     pub as_of: Option<AsOf>,
@@ -38,6 +41,7 @@ pub struct Entry {
 /// What is in a job's file.
 #[derive(Clone, Debug)]
 pub enum Contents {
+    /// A job that can be opened.
     Job(Box<Job>),
     /// Made by a newer version in a shape that this one cannot show.
     Newer,

@@ -26,8 +26,10 @@ pub struct OpenJob {
 /// Why a change was refused. The job is as it was.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum ChangeError {
+    /// The job could not hold it.
     #[error(transparent)]
     Edit(#[from] EditError),
+    /// The job is only shown here.
     #[error(transparent)]
     ViewOnly(#[from] ViewOnly),
 }

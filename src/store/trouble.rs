@@ -9,6 +9,7 @@ use thiserror::Error;
 /// Why something could not be written or read.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Trouble {
+    /// What a person can do something about.
     pub cause: Cause,
     /// What the system said, for a report of a fault.
     pub detail: String,
@@ -17,12 +18,17 @@ pub struct Trouble {
 /// The cause, as far as a person can do something about it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Cause {
+    /// There is no room left.
     Full,
+    /// The disk takes no writing.
     ReadOnly,
+    /// The system keeps the program out.
     NotAllowed,
+    /// The folder or the file is not there.
     Gone,
     /// Another window or copy of the program is changing the job.
     OpenElsewhere,
+    /// Anything else: the disk itself, most likely.
     Faulty,
 }
 
@@ -99,6 +105,7 @@ impl std::error::Error for Trouble {}
 /// Why a job cannot be opened or brought in. Its file is left as it is.
 #[derive(Debug, Error, PartialEq, Eq)]
 pub enum OpenError {
+    /// Its files cannot be read, listed or written.
     #[error(transparent)]
     Disk(Trouble),
     /// Not a job, or of a version that this program cannot show at all.
@@ -137,7 +144,10 @@ pub enum StoreNotice {
     HistoryStartsAfresh,
     /// The file was changed by something else while it was open; that version is now a job of its
     /// own, of this title.
-    OtherVersionKept { title: String },
+    OtherVersionKept {
+        /// What the other version's job is called.
+        title: String,
+    },
 }
 
 impl fmt::Display for StoreNotice {

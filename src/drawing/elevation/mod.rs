@@ -24,6 +24,7 @@ use built::Built;
 /// What an elevation shows.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct ElevationShow {
+    /// The heights that are written at it.
     pub figures: Figures,
     /// The set-up whose laser line the figures are measured from; else the run's own.
     pub setup: Option<SetupId>,

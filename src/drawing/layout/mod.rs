@@ -27,7 +27,9 @@ pub use tile::Tile;
 /// A drawing ready to be painted: first the strokes in their order, then the labels.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Laid {
+    /// In the order they are painted.
     pub strokes: Vec<Stroke>,
+    /// Painted over the strokes; none covers another.
     pub labels: Vec<PlacedLabel>,
     /// Labels that found no place.
     pub dropped: usize,
@@ -65,12 +67,15 @@ impl Laid {
 /// One stroke or filled area, in view units.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Stroke {
+    /// Corners of a line or an area, x to the right and y down.
     pub points: Vec<ViewPoint>,
+    /// From the last point back to the first.
     pub closed: bool,
     /// Tone and width of the line; none where only the inside is painted.
     pub line: Option<(Tone, f64)>,
     /// Lengths that are drawn and left out in turn.
     pub dash: Option<[f64; 2]>,
+    /// What its inside is painted with; none where it stays as it is.
     pub fill: Option<Tone>,
     /// Place in the drawing's items.
     pub item: usize,
@@ -79,6 +84,7 @@ pub struct Stroke {
 /// Words where they stand, in view units.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PlacedLabel {
+    /// What they say.
     pub text: String,
     /// Middle of the place that they take, with the sign before them.
     pub at: ViewPoint,
@@ -90,7 +96,9 @@ pub struct PlacedLabel {
     pub inset: f64,
     /// Font size.
     pub size: f64,
+    /// Heavier than the other words.
     pub bold: bool,
+    /// What they are painted with.
     pub tone: Tone,
     /// Degrees clockwise, −90 to 90.
     pub turn: f64,
@@ -182,7 +190,9 @@ pub(super) const LINE: f64 = 1.1;
 /// What a drawing is laid out with.
 #[derive(Clone, Copy)]
 pub struct LayoutDesk<'a> {
+    /// How large and how thick things are.
     pub hand: &'a Hand,
+    /// How wide words are.
     pub measure: &'a dyn TextMeasure,
 }
 

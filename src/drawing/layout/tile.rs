@@ -5,6 +5,7 @@ use crate::drawing::bounds::Vec2;
 /// A rectangle around its middle, in view units.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Tile {
+    /// Where its diagonals cross.
     pub middle: Vec2,
     /// Half width and half height.
     pub half: [f64; 2],

@@ -31,10 +31,15 @@ use site::Site;
 /// What a plan shows.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PlanShow {
+    /// Which way up it is.
     pub turn: Turn,
+    /// How much of it is drawn.
     pub detail: Detail,
+    /// Tapes, offsets and other readings.
     pub readings: Seen,
+    /// String lines.
     pub strings: Seen,
+    /// Posts, their holes and the gates between them.
     pub posts: Seen,
     /// What the person has picked out.
     pub chosen: Option<Target>,
@@ -69,7 +74,9 @@ impl Default for PlanShow {
 /// Whether a kind of thing is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Seen {
+    /// It is drawn.
     Shown,
+    /// It is left out.
     Hidden,
 }
 
@@ -96,16 +103,21 @@ pub enum Asked {
 /// A post at hand, by its number in the plan's run.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PostShow {
+    /// From 1 at the run's start.
     pub n: usize,
+    /// The part that the running reading goes to.
     pub face: Face,
 }
 
 /// The part of a post that a running reading goes to.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Face {
+    /// The face nearer the run's start.
     #[default]
     Near,
+    /// Its centre.
     Centre,
+    /// The face nearer the run's end.
     Far,
 }
 

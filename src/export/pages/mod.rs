@@ -18,8 +18,10 @@ use wrap::shortened;
 /// The size of a page, upright.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Paper {
+    /// 210 by 297 mm.
     #[default]
     A4,
+    /// 8.5 by 11 inches.
     Letter,
 }
 

@@ -9,14 +9,32 @@ use serde::{Deserialize, Serialize};
 #[serde(rename_all = "lowercase")]
 pub enum Change<T> {
     /// Puts a new entry before the one at this place (at the list's length: at the end).
-    Insert { at: usize, value: T },
+    Insert {
+        /// From 0, to the list's length.
+        at: usize,
+        /// The new entry.
+        value: T,
+    },
     /// Another value for the entry. A new name leaves what refers to the old one as it is;
     /// [`super::Edit::Rename`] takes that along.
-    Replace { at: usize, value: T },
+    Replace {
+        /// The entry that is replaced.
+        at: usize,
+        /// What takes its place.
+        value: T,
+    },
     /// Takes the entry out.
-    Remove { at: usize },
+    Remove {
+        /// The entry that goes.
+        at: usize,
+    },
     /// Takes the entry out and puts it in again so that it ends at place `to`.
-    Move { from: usize, to: usize },
+    Move {
+        /// Where it is now.
+        from: usize,
+        /// Where it is afterwards.
+        to: usize,
+    },
 }
 
 impl<T> Change<T> {

@@ -18,6 +18,7 @@ pub struct Dependent {
     pub place: String,
     /// What it is, in a person's words: “tape A to C 10 881”.
     pub what: String,
+    /// Whether it goes or stays.
     pub fate: Fate,
 }
 

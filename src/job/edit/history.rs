@@ -4,11 +4,14 @@ use super::{Change, Edit, EditError, Setting, apply, label};
 use crate::job::model::Job;
 use serde::{Deserialize, Serialize};
 
-/// One step back or forth: what it was for a person, and the edits that do it and take it back.
+/// One step, to be taken back or made again.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Step {
+    /// What it was for a person, as a short line: “Tape A to C 10 881”.
     pub label: String,
+    /// What does it.
     pub forward: Edit,
+    /// What takes it back, exactly.
     pub back: Edit,
 }
 

@@ -9,12 +9,19 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Thing {
+    /// A point that is measured between.
     Mark(MarkId),
+    /// A straight wall from mark to mark.
     Wall(WallId),
+    /// A string stretched for the fence.
     Line(LineId),
+    /// A crossing of two strings.
     Corner(CornerId),
+    /// A stretch of fence along one string.
     Run(RunId),
+    /// A point with a height.
     Point(PointId),
+    /// A position of the laser.
     Setup(SetupId),
 }
 

@@ -9,19 +9,25 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Boards {
+    /// Boards along the ground; none where it is not there.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub gravel: Option<Gravel>,
+    /// Rails from post to post; none where they are not there.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub rails: Option<Rails>,
     /// Depths of notches that differ from the rails' own: the first that fits a rail and a post.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub notches: Vec<Notch>,
+    /// Bolts and screws; the usual ones where nothing is said.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub fixings: Option<Fixings>,
+    /// What is cleared and carted off before digging; the usual strip where nothing is said.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub clear: Option<Clearing>,
+    /// The upright boards; none where they are not there.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pales: Option<Pales>,
+    /// Keys that this program does not know, kept as they are.
     #[serde(flatten)]
     pub extra: Extra,
 }
@@ -37,27 +43,39 @@ impl Boards {
     }
 }
 
-/// The gravel board, mm: its height, clearance over the ground, how deep it may be let in, the
-/// gap under it that is still fine, and how it follows the ground.
+/// The board along the ground: how high it is, how it follows the ground, and where it sits. Mm.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Gravel {
+    /// From its bottom edge to its top, mm; 150 where nothing is said.
     pub height: f64,
+    /// From its front face to its back, mm; 22 where nothing is said.
     pub thick: f64,
     /// From the posts' front face to the board's; in the middle of the posts where none is given,
     /// or just in front of them for boards across their faces.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub set: Option<f64>,
+    /// Between the posts' sides where nothing is said.
     #[serde(skip_serializing_if = "Joint::is_side")]
     pub joint: Joint,
+    /// Kept under it at the highest ground, mm, before `dig` lets it in; 10 where nothing is
+    /// said.
     pub clearance: f64,
+    /// How far it is let in below that clearance, mm; 0 where nothing is said.
     pub dig: f64,
+    /// The largest gap under it that is still fine, mm; a larger one is a warning, 50 where
+    /// nothing is said.
     pub gap: f64,
+    /// Level right round where nothing is said.
     pub fit: BoardFit,
+    /// A stepped board is lowered only by whole steps of this height, mm; by any amount where
+    /// none is given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub step: Option<f64>,
+    /// Height of its top, mm up positive; worked out from the ground where none is given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub top: Option<f64>,
+    /// Keys that this program does not know, kept as they are.
     #[serde(flatten)]
     pub extra: Extra,
 }
@@ -97,26 +115,33 @@ impl Joint {
     }
 }
 
-/// One level right round, or stepped bay by bay.
+/// How gravel boards follow the ground.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum BoardFit {
+    /// All at one level: that of the highest ground of all runs.
     #[default]
     Level,
+    /// Bay by bay, each at the highest ground of its own bay.
     Stepped,
 }
 
-/// Rails: centres from low to high above the gravel board's top; seat is how far each end sits in
-/// its post; notch the depth cut for it (the seat where none is given). Mm.
+/// The rails of every bay, their centres spread evenly from the lowest to the highest. Mm.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Rails {
+    /// How many in each bay; 3 where nothing is said.
     pub count: u32,
+    /// Centre of the lowest above the gravel board's top, mm; 60 where nothing is said.
     pub low: f64,
+    /// Centre of the highest above the gravel board's top, mm; 1440 where nothing is said.
     pub high: f64,
+    /// How far each end sits in its post, mm; 15 where nothing is said.
     pub seat: f64,
+    /// Depth cut into the post for a rail, mm; the seat where none is given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub notch: Option<f64>,
+    /// From a rail's bottom edge to its top, mm; 75 where nothing is said.
     pub height: f64,
     /// Thickness of a rail; 40 where none is given.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -125,8 +150,10 @@ pub struct Rails {
     /// or a notch deep in their fronts for rails across their faces.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub set: Option<f64>,
+    /// Ends let into the posts' sides where nothing is said.
     #[serde(skip_serializing_if = "Joint::is_side")]
     pub joint: Joint,
+    /// Keys that this program does not know, kept as they are.
     #[serde(flatten)]
     pub extra: Extra,
 }
@@ -165,13 +192,18 @@ impl Default for Rails {
     }
 }
 
-/// Pales: width, the least lap, and height above the gravel board's top, mm.
+/// The upright boards in front of the rails, each lapping the next. Mm.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Pales {
+    /// Of one pale, along the fence, mm; 150 where nothing is said.
     pub width: f64,
+    /// The least that one pale may cover of the next, mm; the true lap is worked out, 20 where
+    /// nothing is said.
     pub lap: f64,
+    /// Their tops above the gravel board's top, mm; 1600 where nothing is said.
     pub height: f64,
+    /// Keys that this program does not know, kept as they are.
     #[serde(flatten)]
     pub extra: Extra,
 }
@@ -187,17 +219,22 @@ impl Default for Pales {
     }
 }
 
-/// Lengths that can be bought, mm, and the width of a saw cut.
+/// Lengths that can be bought, mm; where a list is empty, nothing is laid out for cutting.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Stock {
+    /// Of gravel boards, mm.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub gravel: Vec<f64>,
+    /// Of rails, mm.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub rails: Vec<f64>,
+    /// Of posts, mm.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub posts: Vec<f64>,
+    /// Width of a saw cut, mm; 3 where nothing is said.
     pub kerf: f64,
+    /// Keys that this program does not know, kept as they are.
     #[serde(flatten)]
     pub extra: Extra,
 }

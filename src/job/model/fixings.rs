@@ -4,16 +4,19 @@ use super::extra::Extra;
 use super::fence::Foot;
 use serde::{Deserialize, Serialize};
 
-/// A depth of notch for some rails or some posts, mm: those of that number (1 the lowest) and of
-/// posts that stand so; any where it is not said.
+/// A depth of notch for some rails or some posts, in place of the rails' own.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Notch {
+    /// For the rail of this number, 1 the lowest; for every rail where none is given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub rail: Option<u32>,
+    /// For posts that stand so; for every post where nothing is said.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub foot: Option<Foot>,
+    /// Cut into the post, mm.
     pub depth: f64,
+    /// Keys that this program does not know, kept as they are.
     #[serde(flatten)]
     pub extra: Extra,
 }
@@ -26,15 +29,19 @@ impl Notch {
     }
 }
 
-/// What holds the timber: bolts into walls, and screws for each pale and rail, each end of a rail
-/// and each end of a gravel board.
+/// What holds the timber: bolts into walls, and screws.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Fixings {
+    /// Bolts of each post that is fixed to a wall.
     pub wall: WallBolts,
+    /// Screws for each pale and rail; 1 where nothing is said.
     pub pale: u32,
+    /// Screws for each end of a rail; 2 where nothing is said.
     pub rail: u32,
+    /// Screws for each end of a gravel board; 2 where nothing is said.
     pub gravel: u32,
+    /// Keys that this program does not know, kept as they are.
     #[serde(flatten)]
     pub extra: Extra,
 }
@@ -51,18 +58,23 @@ impl Default for Fixings {
     }
 }
 
-/// Bolts down a post that is fixed to a wall, mm: from its ends, the farthest apart, clear of the
-/// notches; how deep their heads are sunk, and how deep they sit in the wall.
+/// Bolts down a post that is fixed to a wall, mm.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct WallBolts {
+    /// From each end of the post to its nearest bolt, mm; 150 where nothing is said.
     pub ends: f64,
+    /// The farthest that two neighbouring bolts may be apart, mm; 500 where nothing is said.
     pub most: f64,
+    /// Kept between a bolt and a notch, mm; 30 where nothing is said.
     pub clear: f64,
+    /// How deep a bolt's head is sunk into the post, mm; not sunk where none is given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub counterbore: Option<f64>,
+    /// How deep a bolt sits in the wall, mm; where none is given, its length is not worked out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub embed: Option<f64>,
+    /// Keys that this program does not know, kept as they are.
     #[serde(flatten)]
     pub extra: Extra,
 }
@@ -80,13 +92,17 @@ impl Default for WallBolts {
     }
 }
 
-/// The strip to clear along the runs before digging, mm, and how much dug ground swells.
+/// The strip to clear along the runs before digging, and how much dug ground swells.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Clearing {
+    /// Across the run, mm; 300 where nothing is said.
     pub width: f64,
+    /// Taken off, mm; 0 where nothing is cleared.
     pub depth: f64,
+    /// How many times its room in place dug ground takes loose; 1.3 where nothing is said.
     pub bulk: f64,
+    /// Keys that this program does not know, kept as they are.
     #[serde(flatten)]
     pub extra: Extra,
 }

@@ -36,43 +36,64 @@ pub const VERSION: u32 = 1;
 /// A whole job: what was measured and what is wanted.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Job {
+    /// [`FORMAT`] in every job that opens.
     pub format: String,
+    /// From 1; over [`VERSION`] the job was made by a newer program.
     pub version: u32,
+    /// What the job is called in the list and on the sheet.
     pub title: String,
+    /// What a person wrote about the site.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,
+    /// The unit of lengths on screen and sheet; millimetres where nothing is said.
     #[serde(default)]
     pub show: Show,
+    /// What the tape can be held to.
     #[serde(default)]
     pub tape: Tape,
+    /// How well the strings are nailed.
     #[serde(default)]
     pub string: StringLine,
+    /// What the laser can be held to.
     #[serde(default)]
     pub level: Laser,
+    /// What a post as built may be off before it is said.
     #[serde(default)]
     pub tolerance: Tolerance,
+    /// Points that were measured between.
     #[serde(default)]
     pub marks: Vec<Mark>,
+    /// Straight walls from mark to mark.
     #[serde(default)]
     pub walls: Vec<Wall>,
+    /// Tapes, offsets, strings and angles between marks and walls.
     #[serde(default)]
     pub readings: Vec<Reading>,
+    /// Strings stretched for the fence.
     #[serde(default)]
     pub lines: Vec<Line>,
+    /// Where strings cross.
     #[serde(default)]
     pub corners: Vec<Corner>,
+    /// Stretches of fence.
     #[serde(default)]
     pub runs: Vec<Run>,
+    /// The holes of all posts that stand in one.
     #[serde(default)]
     pub hole: Hole,
+    /// Heights read with the laser.
     #[serde(default)]
     pub levels: Levels,
+    /// The timber of every run.
     #[serde(default)]
     pub boards: Boards,
+    /// Lengths that the timber can be bought in.
     #[serde(default)]
     pub stock: Stock,
+    /// Posts that stand, as built.
     #[serde(default)]
     pub marked: Vec<Marked>,
+    /// Keys that this program does not know, kept as they are.
     #[serde(flatten)]
     pub extra: Extra,
 }
@@ -107,14 +128,18 @@ impl Job {
     }
 }
 
-/// The tape: its accuracy class, the standard deviation of one reading (mm), and that of what pull,
-/// sag and heat change from one reading to the next (mm per m).
+/// What one tape can be held to: its class, and what changes from one reading to the next.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Tape {
+    /// Accuracy class: it limits the tape's own scale and weighs no reading; II where nothing is
+    /// said.
     pub class: TapeClass,
+    /// Standard deviation of one reading, mm; 1 where nothing is said.
     pub reading: f64,
+    /// Standard deviation of what pull, sag and heat change, mm per m; 0.1 where nothing is said.
     pub pull: f64,
+    /// Keys that this program does not know, kept as they are.
     #[serde(flatten)]
     pub extra: Extra,
 }
@@ -146,11 +171,13 @@ impl Tape {
     }
 }
 
-/// The strings: the standard deviation of one nail's offset, mm.
+/// How well the strings are nailed.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct StringLine {
+    /// Standard deviation of one nail's offset, mm; 1 where nothing is said.
     pub nail: f64,
+    /// Keys that this program does not know, kept as they are.
     #[serde(flatten)]
     pub extra: Extra,
 }
@@ -164,12 +191,16 @@ impl Default for StringLine {
     }
 }
 
-/// The laser: its stated accuracy (a limit, mm per m) and the standard deviation of one reading, mm.
+/// What the laser can be held to.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Laser {
+    /// Its stated accuracy, mm per m: a limit, not a standard deviation; 0.3 where nothing is
+    /// said.
     pub accuracy: f64,
+    /// Standard deviation of one reading, mm; 1 where nothing is said.
     pub reading: f64,
+    /// Keys that this program does not know, kept as they are.
     #[serde(flatten)]
     pub extra: Extra,
 }
@@ -198,8 +229,11 @@ impl From<&Laser> for crate::laser::LaserWorth {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Tolerance {
+    /// Between a post's centre as built and its place, mm; 5 where nothing is said.
     pub length: f64,
+    /// Between a height as built and the one wanted, mm; 3 where nothing is said.
     pub level: f64,
+    /// Keys that this program does not know, kept as they are.
     #[serde(flatten)]
     pub extra: Extra,
 }

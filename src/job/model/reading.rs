@@ -15,8 +15,11 @@ pub const ANGLE_SD: f64 = 0.3;
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(from = "OnDisk", into = "OnDisk")]
 pub struct Reading {
+    /// What was read, and between what.
     pub what: Measure,
+    /// False where it is left out of the fit.
     pub used: bool,
+    /// Keys that this program or this kind does not know, kept as they are.
     pub extra: Extra,
 }
 
@@ -25,34 +28,54 @@ pub struct Reading {
 pub enum Measure {
     /// Mark to mark; `drop` is the height difference of the ends when taped on the slope.
     Tape {
+        /// Where the tape was held.
         from: MarkId,
+        /// Where it was read.
         to: MarkId,
+        /// As read on the tape, mm; `None` while not read.
         length: Option<f64>,
+        /// How much higher one end was than the other, mm; 0 where it was taped level.
         drop: f64,
     },
     /// Square off a wall's line to a mark.
     Offset {
+        /// The mark that was offset to.
         mark: MarkId,
+        /// The wall whose line it was measured from.
         wall: WallId,
+        /// The side of the wall, looking along it, that the mark is on; asked for where it is
+        /// missing.
         side: Option<Side>,
+        /// Square off the wall's line, mm; `None` while not read.
         length: Option<f64>,
     },
     /// A mark on the string between two others.
     Inline {
+        /// The mark on the string.
         mark: MarkId,
+        /// The two marks the string is stretched between.
         with: [MarkId; 2],
+        /// Standard deviation across the string, mm; [`INLINE_SD`] where none is given.
         sd: f64,
     },
     /// The unsigned angle at a mark between two others, 0 to 180.
     Angle {
+        /// The mark on one arm.
         from: MarkId,
+        /// The mark the angle is turned at.
         at: MarkId,
+        /// The mark on the other arm.
         to: MarkId,
+        /// From 0 to 180; `None` while not read.
         degrees: Option<f64>,
+        /// Standard deviation, degrees; [`ANGLE_SD`] where none is given.
         sd: f64,
     },
     /// A kind this program does not know.
-    Other { kind: String },
+    Other {
+        /// The word that the file has for it.
+        kind: String,
+    },
 }
 
 impl Reading {

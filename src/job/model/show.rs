@@ -19,6 +19,7 @@ pub struct Show {
     pub lengths: Unit,
     /// That part while lengths are metric: it is taken again when they are feet and inches.
     pub other_part: Option<InchPart>,
+    /// Keys that this program does not know, kept as they are.
     pub extra: Extra,
 }
 

@@ -9,13 +9,20 @@ use std::time::SystemTime;
 pub enum FilePiece {
     /// The bytes of one part of a file, parts counted from 0; a folder is one part without bytes.
     Part {
+        /// Of the file, or of the folder with a `/` at its end.
         path: String,
+        /// Which part, from 0.
         part: u32,
+        /// What is in it.
         bytes: Vec<u8>,
+        /// When the file was last changed.
         changed: SystemTime,
     },
     /// Every part of the file or folder goes.
-    Gone { path: String },
+    Gone {
+        /// Of the file, or of the folder with a `/` at its end.
+        path: String,
+    },
 }
 
 struct File {
