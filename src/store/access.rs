@@ -16,12 +16,12 @@ pub enum Access {
 pub enum ViewOnly {
     /// A newer version of the program made it.
     #[error(
-        "This job was made by a newer version of the program. It is shown, not changed; get the newer program to change it."
+        "This job was made by a newer version of the program. It can be viewed here; get the newer program to change it."
     )]
     NewerVersion,
     /// Another window has it open.
     #[error(
-        "This job is open in another window. It is shown here, not changed; change it there, or make a copy."
+        "This job is open in another window. It can be viewed here; change it there, or make a copy."
     )]
     OpenElsewhere,
 }

@@ -213,7 +213,7 @@ fn a_job_open_elsewhere_says_so_and_can_be_copied() {
     let other = Jobs::on(disk.clone()).start(job::example());
     let hand = Hand::on_disk(disk);
     hand.press("Orchard corner screen");
-    let shown = "This job is open in another window. It is shown here, not changed";
+    let shown = "This job is open in another window. It can be viewed here";
     assert!(hand.says(shown), "{:?}", hand.labels());
     hand.go(Place::Boards, Page::Boards);
     assert!(hand.says(shown));

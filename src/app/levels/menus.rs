@@ -120,7 +120,7 @@ pub fn setup(desk: &mut Desk, at: usize) -> Then {
                 "How sure it is",
                 "From every sight that ties this line to the datum, all adjusted at once: each \
                  is as good as the laser is stated to be over its distance, and as it is read. \
-                 One more point seen from here and from another set-up makes it surer.",
+                 One more point seen from here and from another set-up makes it more certain.",
             )
         })
         .row("Take it off the list", "with its sights", move |desk| {
@@ -175,8 +175,8 @@ pub fn point(desk: &mut Desk, id: PointId) -> Then {
             desk.explain(
                 "How sure it is",
                 "From the sights of it and of all that carries the level here from the datum, \
-                 adjusted at once. Sighted once more, from nearer by or from another set-up, it \
-                 is surer.",
+                 adjusted at once. Sighted once more, from nearer by or from another set-up, its \
+                 ± is smaller.",
             )
         })
         .row("Take it off the list", "with its sights", |desk| {

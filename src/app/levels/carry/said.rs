@@ -66,7 +66,7 @@ fn explain(desk: &mut Desk) -> Then {
     desk.explain(
         "How far one line is above the other",
         "From every point that ties the set-ups together, all sights adjusted at once; one more \
-         point seen from both, as far from the one as from the other, makes it surer.",
+         point seen from both, as far from the one as from the other, makes it more certain.",
     )
 }
 

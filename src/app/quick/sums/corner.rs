@@ -33,9 +33,9 @@ pub static BY_TAPES: QuickSum = QuickSum {
     answers: "What angle do two walls or strings make?",
     how: "**Mark both strings or walls out from the corner,** as far as there is room, and tape \
           from mark to mark.",
-    why: "From the three tapes by the law of cosines. The longer the legs, the surer the angle: \
-          legs twice as long halve its ±. The ± counts on your tape's class and on how well you \
-          read it.",
+    why: "From the three tapes by the law of cosines. The longer the legs, the smaller the ±: \
+          legs twice as long halve it. It comes from how well you read the tape; the tape's own \
+          scale is the same on all three sides and turns no angle.",
     inputs: &[FIRST, SECOND, ACROSS_TAPE, RUN],
     work: by_tapes,
     picture: tapes_picture,

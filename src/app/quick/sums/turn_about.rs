@@ -20,7 +20,7 @@ pub static TURN_ABOUT: QuickSum = QuickSum {
     stage: Stage::Levels,
     answers: "How far is my laser out, with one wall?",
     how: "**Mark the line on a wall, turn the laser through 180° on its tripod, and mark it again.**",
-    why: "Turned half round, the line is as far out the other way: the marks differ by twice the \
+    why: "Turned through 180°, the line is as far out the other way: the marks differ by twice the \
           error over the distance. A wall twice as far halves its ±.",
     inputs: &[WALL, APART],
     work: about,
