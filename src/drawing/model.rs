@@ -143,6 +143,8 @@ pub struct Row {
     pub clear: f64,
     /// The same on the other side, mm.
     pub clear_back: f64,
+    /// Level with the line however close they stand; else square to it where they have no room.
+    pub level: bool,
     /// In order along the line.
     pub figures: Vec<RowFigure>,
 }
@@ -230,6 +232,8 @@ pub enum Role {
     String,
     Post,
     DonePost,
+    /// A post on trestles: words may stand on it.
+    LyingPost,
     Hole,
     Gate,
     GravelBoard,
