@@ -24,6 +24,19 @@ pub struct Sheet {
 pub struct Section {
     pub heading: String,
     pub blocks: Vec<Block>,
+    /// How its blocks stand on a page.
+    pub stands: Stands,
+}
+
+/// How blocks stand on a page.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Stands {
+    /// In two columns, but for what needs the whole width; one under the other up to the last
+    /// drawing that does.
+    #[default]
+    Columns,
+    /// One under the other, as wide as the page.
+    Across,
 }
 
 /// A piece of a section.
@@ -53,18 +66,25 @@ pub struct Picture {
 }
 
 impl Picture {
+    /// The least height that shows enough of it at this width on paper, pt.
+    #[must_use]
+    pub fn least_height(&self, width: f64) -> f64 {
+        const SHARE: f64 = 0.36;
+        self.height(width).min(width * SHARE)
+    }
+
     /// The height that suits it at this width on paper, pt.
     #[must_use]
     pub fn height(&self, width: f64) -> f64 {
-        // Words around what is drawn, pt, and the greatest share of the width.
-        let (words, most) = match self.room {
-            Room::Plan => (130.0, 0.6),
-            Room::Strip => (70.0, 0.68),
-            Room::Band => (70.0, 0.36),
-            Room::Small => (50.0, 0.62),
+        // Words beside what is drawn and over and under it, pt, and the greatest share of the width.
+        let (beside, over, most) = match self.room {
+            Room::Plan => (130.0, 130.0, 0.5),
+            Room::Strip => (90.0, 30.0, 0.9),
+            Room::Small => (50.0, 50.0, 0.5),
+            Room::Side => (50.0, 50.0, 0.58),
         };
         let size = self.drawing.bounds.size();
-        let own = (width - words).max(1.0) * size.y / size.x.max(1.0) + words;
+        let own = (width - beside).max(1.0) * size.y / size.x.max(1.0) + over;
         own.clamp(90.0, (width * most).max(90.0))
     }
 }
@@ -74,12 +94,12 @@ impl Picture {
 pub enum Room {
     /// A plan: half a page, with room around it for figures.
     Plan,
-    /// As wide as the page and as high as it comes out.
+    /// As wide as the page and as high as it comes out, its words within its bounds.
     Strip,
-    /// As wide as the page and low.
-    Band,
     /// In one of two columns.
     Small,
+    /// In one of two columns, with room for a figure on everything.
+    Side,
 }
 
 /// Figures in rows and columns.
@@ -128,6 +148,8 @@ pub enum Cell {
     Pm(f64),
     /// Up or down from a laser line: positive is down.
     Down(f64),
+    /// The same in little room, with an arrow.
+    Arrow(f64),
     /// Degrees to two decimals.
     Degrees(f64),
     /// Degrees with a sign.
@@ -165,6 +187,8 @@ impl Cell {
             Self::Pm(mm) => show_pm(*mm, unit),
             Self::Down(mm) if *mm < 0.0 => format!("UP\u{a0}{}", show(-mm, unit)),
             Self::Down(mm) => format!("DOWN\u{a0}{}", show(*mm, unit)),
+            Self::Arrow(mm) if *mm < 0.0 => format!("↑\u{a0}{}", show(-mm, unit)),
+            Self::Arrow(mm) => format!("↓\u{a0}{}", show(*mm, unit)),
             Self::Degrees(degrees) => format!("{degrees:.2}°"),
             Self::SignedDegrees(degrees) => format!("{degrees:+.2}°").replace('-', "−"),
             Self::Share(share) if *share > 1e-6 && *share < 0.005 => "<\u{a0}1\u{a0}%".to_owned(),
@@ -186,7 +210,8 @@ impl Cell {
             | Self::Signed(mm)
             | Self::SignedFine(mm)
             | Self::Pm(mm)
-            | Self::Down(mm) => length(*mm),
+            | Self::Down(mm)
+            | Self::Arrow(mm) => length(*mm),
             Self::Degrees(degrees) | Self::SignedDegrees(degrees) => format!("{degrees:.4}"),
             Self::Share(share) => format!("{share:.4}"),
             Self::Litres(litres) => format!("{litres:.2}"),
@@ -252,6 +277,15 @@ impl Section {
         Self {
             heading: heading.into(),
             blocks: Vec::new(),
+            stands: Stands::default(),
+        }
+    }
+
+    /// The same with its blocks one under the other, as wide as the page.
+    pub(super) fn across(self) -> Self {
+        Self {
+            stands: Stands::Across,
+            ..self
         }
     }
 

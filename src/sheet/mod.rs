@@ -17,7 +17,7 @@ mod parts;
 mod phrase;
 mod render;
 
-pub use document::{Align, Block, Cell, Column, Picture, Room, Section, Sheet, Table};
+pub use document::{Align, Block, Cell, Column, Picture, Room, Section, Sheet, Stands, Table};
 
 pub(crate) use columns::{Columns, Setting};
 pub(crate) use render::{caution_heading, severity_word, unit_words};

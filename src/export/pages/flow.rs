@@ -35,7 +35,8 @@ fn down(pieces: &[Rc<Piece>], after: &[Rc<Piece>], sheaf: &mut Sheaf<'_>) {
         let leads = end == pieces.len() && pieces[end - 1].glued && !after.is_empty();
         let next = if leads {
             let next = &after[..group_end(after, 0)];
-            next[0].before + height(next)
+            let least = if next[0].narrow { columns::LEAST } else { 0.0 };
+            next[0].before + height(next).max(least)
         } else {
             0.0
         };

@@ -2,10 +2,10 @@
 
 use super::piece::{Piece, Rule};
 use super::wrap::wrapped;
-use super::{LEADING, TEXT, Words, columns, table};
+use super::{LEADING, SMALL, TEXT, Words, columns, table};
 use crate::drawing::{Bundled, Desk, Hand, Tone, Weight, fitted, lay_out};
 use crate::sheet::{
-    Block, Picture, Room, Section, Sheet, caution_heading, severity_word, unit_words,
+    Block, Picture, Room, Section, Sheet, Stands, caution_heading, severity_word, unit_words,
 };
 use std::rc::Rc;
 
@@ -24,7 +24,7 @@ pub(super) fn pieces(sheet: &Sheet, [width, page]: [f64; 2]) -> Vec<Rc<Piece>> {
         column.lines(line, TEXT, Weight::Regular, Gap::Small);
     }
     if !sheet.plan.drawing.is_empty() {
-        column.pictures(std::slice::from_ref(&sheet.plan));
+        column.plan(&sheet.plan, sheet.sections.first(), sheet);
     }
     for section in &sheet.sections {
         column.section(section, sheet);
@@ -47,9 +47,9 @@ impl Gap {
         match self {
             Self::None => 0.0,
             Self::Small => 2.0,
-            Self::Block => 5.5,
-            Self::Heading => 9.0,
-            Self::Section => 13.0,
+            Self::Block => 4.5,
+            Self::Heading => 7.0,
+            Self::Section => 8.0,
         }
     }
 }
@@ -65,15 +65,21 @@ struct Column {
 
 impl Column {
     fn section(&mut self, section: &Section, sheet: &Sheet) {
-        /// Lines that lead in to a table or a drawing and stay on its page.
+        /// Lines under a heading that lead in to a table or a drawing and stay on its page.
         const LEADING_IN: usize = 6;
         self.heading(&section.heading);
         let mut before: Option<&Block> = None;
-        let mut lead = self.pieces.len();
-        let spreads = section.blocks.iter().any(is_picture_as_wide);
-        for block in &section.blocks {
+        let mut lead: Option<usize> = None;
+        let across = match section.stands {
+            Stands::Across => section.blocks.len(),
+            Stands::Columns => {
+                let last = section.blocks.iter().rposition(is_picture_as_wide);
+                last.map_or(0, |last| last + 1)
+            }
+        };
+        for (at, block) in section.blocks.iter().enumerate() {
             let first = self.pieces.len();
-            let narrow = !spreads && !self.is_wide(block, sheet);
+            let narrow = at >= across && !self.is_wide(block, sheet);
             self.width = if narrow {
                 columns::width(self.full)
             } else {
@@ -84,15 +90,14 @@ impl Column {
                 piece.narrow = narrow;
             }
             if matches!(block, Block::Table(_) | Block::Pictures(_)) {
-                if first - lead <= LEADING_IN {
+                if let Some(lead) = lead.take().filter(|lead| first - lead <= LEADING_IN) {
                     for piece in &mut self.pieces[lead..first] {
                         piece.glued = true;
                     }
                 }
-                lead = self.pieces.len();
             }
             if matches!(block, Block::Heading(_)) {
-                lead = first;
+                lead = Some(first);
             }
             // Short lines stand close together, but not close under a table.
             if matches!(before, Some(Block::Table(_)))
@@ -181,9 +186,9 @@ impl Column {
             Block::Caution(caution) => self.marked("!", caution.short, Gap::Small),
             Block::CautionInFull(caution) => {
                 let heading = format!("{}.", caution_heading(caution));
-                self.lines(&heading, TEXT, Weight::Bold, Gap::Block);
+                self.lines(&heading, SMALL, Weight::Bold, Gap::Block);
                 self.glue();
-                self.lines(caution.full, TEXT, Weight::Regular, Gap::None);
+                self.lines(caution.full, SMALL, Weight::Regular, Gap::None);
             }
             Block::Pictures(pictures) => self.pictures(pictures),
         }
@@ -220,18 +225,44 @@ impl Column {
         self.pieces.push(piece);
     }
 
-    /// Side by side, each with its caption under it.
+    /// The plan, as much lower as the section under it needs to end on the same page, if it can.
+    fn plan(&mut self, plan: &Picture, under: Option<&Section>, sheet: &Sheet) {
+        let mut below = Column {
+            pieces: Vec::new(),
+            ..*self
+        };
+        if let Some(section) = under {
+            below.section(section, sheet);
+        }
+        let most = plan.height(self.width);
+        let least = plan.least_height(self.width);
+        let caption = 3.0 + Gap::Block.height() + 2.0 * SMALL * LEADING;
+        let left = self.page - tall(&self.pieces) - tall(&below.pieces) - caption;
+        let height = if left < least { most } else { left.min(most) };
+        self.pictures_of(std::slice::from_ref(plan), height);
+    }
+
+    /// Side by side, as high as suits them.
     fn pictures(&mut self, pictures: &[Picture]) {
-        const BETWEEN: f64 = 16.0;
-        let hand = Hand::paper();
+        let width = side_by_side(self.width, pictures.len());
+        let heights = pictures.iter().map(|p| p.height(width));
+        self.pictures_of(pictures, heights.fold(0.0, f64::max));
+    }
+
+    /// Side by side and so high, each with its caption under it.
+    fn pictures_of(&mut self, pictures: &[Picture], height: f64) {
+        let paper = Hand::paper();
+        // Half a page has room for as much as a whole one in small type.
+        let small = Hand {
+            text: SMALL,
+            ..paper
+        };
+        let is_small = pictures.iter().all(|picture| is_narrow(picture.room));
         let desk = Desk {
-            hand: &hand,
+            hand: if is_small { &small } else { &paper },
             measure: &Bundled,
         };
-        let count = pictures.len().max(1) as f64;
-        let width = (self.width - BETWEEN * (count - 1.0)) / count;
-        let heights = pictures.iter().map(|p| p.height(width));
-        let height = heights.fold(0.0, f64::max);
+        let width = side_by_side(self.width, pictures.len());
         let mut all = Piece {
             before: Gap::Block.height(),
             ..Piece::default()
@@ -242,7 +273,7 @@ impl Column {
             let view = fitted(&picture.drawing, room, desk);
             let laid = lay_out(&picture.drawing, &view, Some(room), desk);
             all.drawings.push((left, 0.0, Rc::new(laid)));
-            let caption = paragraph(&picture.caption, 8.0, Weight::Regular, 0.0, width);
+            let caption = paragraph(&picture.caption, SMALL, Weight::Regular, 0.0, width);
             for words in caption.words {
                 all.words.push(Words {
                     x: words.x + left,
@@ -259,9 +290,22 @@ impl Column {
 /// A drawing that is worth the page's width.
 fn is_picture_as_wide(block: &Block) -> bool {
     match block {
-        Block::Pictures(all) => all.len() > 1 || all.iter().any(|one| one.room != Room::Small),
+        Block::Pictures(all) => all.len() > 1 || all.iter().any(|one| !is_narrow(one.room)),
         _ => false,
     }
+}
+
+/// Between drawings side by side, pt.
+const BETWEEN: f64 = 16.0;
+
+/// The width of each of so many drawings side by side, pt.
+fn side_by_side(width: f64, count: usize) -> f64 {
+    let count = count.max(1) as f64;
+    (width - BETWEEN * (count - 1.0)) / count
+}
+
+fn is_narrow(room: Room) -> bool {
+    matches!(room, Room::Small | Room::Side)
 }
 
 /// Height of pieces one under the other.
