@@ -75,8 +75,8 @@ pub fn trestles(
     let mut lowest = 0.0;
     let drawn = lying.len();
     for post in lying {
-        let middle = lowest - post.above(room) - post.half;
-        lowest = middle - post.half - post.below(room);
+        let middle = lowest - post.beside(true, room) - post.half;
+        lowest = middle - post.half - post.beside(false, room);
         Lying { middle, ..post }.draw(&mut pencil);
     }
     let words = format!("Posts of run {run} on trestles, {drawn} groups, marks from their tops");
@@ -101,17 +101,9 @@ impl Lying<'_> {
         self.cuts.iter().flatten().copied().fold(0.0, f64::max)
     }
 
-    /// What lies above it: figures, or only a little.
-    fn above(&self, room: f64) -> f64 {
-        if self.figures(true).is_empty() {
-            BARE / FIGURES * room
-        } else {
-            room
-        }
-    }
-
-    fn below(&self, room: f64) -> f64 {
-        if self.figures(false).is_empty() {
+    /// What lies above it or below it: figures, or only a little.
+    fn beside(&self, above: bool, room: f64) -> f64 {
+        if self.figures(above).is_empty() {
             BARE / FIGURES * room
         } else {
             room

@@ -1,7 +1,7 @@
 //! What a sheet is made of.
 
+use super::picture::Picture;
 use crate::cautions::Caution;
-use crate::drawing::Drawing;
 use crate::job::Problem;
 use crate::length::{Unit, show, show_fine, show_pm, show_typed, signed, signed_fine};
 
@@ -55,51 +55,6 @@ pub enum Block {
     CautionInFull(Caution),
     /// Drawings side by side; only where lines can be drawn.
     Pictures(Vec<Picture>),
-}
-
-/// A drawing with what it shows under it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Picture {
-    pub caption: String,
-    pub room: Room,
-    pub drawing: Drawing,
-}
-
-impl Picture {
-    /// The least height that shows enough of it at this width on paper, pt.
-    #[must_use]
-    pub fn least_height(&self, width: f64) -> f64 {
-        const SHARE: f64 = 0.36;
-        self.height(width).min(width * SHARE)
-    }
-
-    /// The height that suits it at this width on paper, pt.
-    #[must_use]
-    pub fn height(&self, width: f64) -> f64 {
-        // Words beside what is drawn and over and under it, pt, and the greatest share of the width.
-        let (beside, over, most) = match self.room {
-            Room::Plan => (130.0, 130.0, 0.5),
-            Room::Strip => (90.0, 30.0, 0.9),
-            Room::Small => (50.0, 50.0, 0.5),
-            Room::Side => (50.0, 50.0, 0.58),
-        };
-        let size = self.drawing.bounds.size();
-        let own = (width - beside).max(1.0) * size.y / size.x.max(1.0) + over;
-        own.clamp(90.0, (width * most).max(90.0))
-    }
-}
-
-/// How much of a page a drawing is worth.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Room {
-    /// A plan: half a page, with room around it for figures.
-    Plan,
-    /// As wide as the page and as high as it comes out, its words within its bounds.
-    Strip,
-    /// In one of two columns.
-    Small,
-    /// In one of two columns, with room for a figure on everything.
-    Side,
 }
 
 /// Figures in rows and columns.

@@ -3,6 +3,7 @@
 
 mod columns;
 mod flow;
+mod pictures;
 mod piece;
 mod set;
 mod table;

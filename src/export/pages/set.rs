@@ -3,10 +3,8 @@
 use super::piece::{Piece, Rule};
 use super::wrap::wrapped;
 use super::{LEADING, SMALL, TEXT, Words, columns, table};
-use crate::drawing::{Bundled, Desk, Hand, Tone, Weight, fitted, lay_out};
-use crate::sheet::{
-    Block, Picture, Room, Section, Sheet, Stands, caution_heading, severity_word, unit_words,
-};
+use crate::drawing::{Tone, Weight};
+use crate::sheet::{Block, Section, Sheet, Stands, caution_heading, severity_word, unit_words};
 use std::rc::Rc;
 
 /// Everything on the sheet, in order, for a column of this width on pages of this height.
@@ -34,7 +32,7 @@ pub(super) fn pieces(sheet: &Sheet, [width, page]: [f64; 2]) -> Vec<Rc<Piece>> {
 
 /// Space before a piece.
 #[derive(Clone, Copy)]
-enum Gap {
+pub(super) enum Gap {
     None,
     Small,
     Block,
@@ -43,7 +41,7 @@ enum Gap {
 }
 
 impl Gap {
-    fn height(self) -> f64 {
+    pub fn height(self) -> f64 {
         match self {
             Self::None => 0.0,
             Self::Small => 2.0,
@@ -54,17 +52,18 @@ impl Gap {
     }
 }
 
-struct Column {
+/// Blocks being set, one under the other.
+pub(super) struct Column {
     /// Of the whole page, and of what is being set.
-    full: f64,
-    width: f64,
+    pub full: f64,
+    pub width: f64,
     /// Height of a page.
-    page: f64,
-    pieces: Vec<Piece>,
+    pub page: f64,
+    pub pieces: Vec<Piece>,
 }
 
 impl Column {
-    fn section(&mut self, section: &Section, sheet: &Sheet) {
+    pub fn section(&mut self, section: &Section, sheet: &Sheet) {
         /// Lines under a heading that lead in to a table or a drawing and stay on its page.
         const LEADING_IN: usize = 6;
         self.heading(&section.heading);
@@ -89,11 +88,11 @@ impl Column {
             for piece in &mut self.pieces[first..] {
                 piece.narrow = narrow;
             }
-            if matches!(block, Block::Table(_) | Block::Pictures(_)) {
-                if let Some(lead) = lead.take().filter(|lead| first - lead <= LEADING_IN) {
-                    for piece in &mut self.pieces[lead..first] {
-                        piece.glued = true;
-                    }
+            if matches!(block, Block::Table(_) | Block::Pictures(_))
+                && let Some(lead) = lead.take().filter(|lead| first - lead <= LEADING_IN)
+            {
+                for piece in &mut self.pieces[lead..first] {
+                    piece.glued = true;
                 }
             }
             if matches!(block, Block::Heading(_)) {
@@ -224,97 +223,23 @@ impl Column {
         piece.before = gap.height();
         self.pieces.push(piece);
     }
-
-    /// The plan, as much lower as the section under it needs to end on the same page, if it can.
-    fn plan(&mut self, plan: &Picture, under: Option<&Section>, sheet: &Sheet) {
-        let mut below = Column {
-            pieces: Vec::new(),
-            ..*self
-        };
-        if let Some(section) = under {
-            below.section(section, sheet);
-        }
-        let most = plan.height(self.width);
-        let least = plan.least_height(self.width);
-        let caption = 3.0 + Gap::Block.height() + 2.0 * SMALL * LEADING;
-        let left = self.page - tall(&self.pieces) - tall(&below.pieces) - caption;
-        let height = if left < least { most } else { left.min(most) };
-        self.pictures_of(std::slice::from_ref(plan), height);
-    }
-
-    /// Side by side, as high as suits them.
-    fn pictures(&mut self, pictures: &[Picture]) {
-        let width = side_by_side(self.width, pictures.len());
-        let heights = pictures.iter().map(|p| p.height(width));
-        self.pictures_of(pictures, heights.fold(0.0, f64::max));
-    }
-
-    /// Side by side and so high, each with its caption under it.
-    fn pictures_of(&mut self, pictures: &[Picture], height: f64) {
-        let paper = Hand::paper();
-        // Half a page has room for as much as a whole one in small type.
-        let small = Hand {
-            text: SMALL,
-            ..paper
-        };
-        let is_small = pictures.iter().all(|picture| is_narrow(picture.room));
-        let desk = Desk {
-            hand: if is_small { &small } else { &paper },
-            measure: &Bundled,
-        };
-        let width = side_by_side(self.width, pictures.len());
-        let mut all = Piece {
-            before: Gap::Block.height(),
-            ..Piece::default()
-        };
-        for (at, picture) in pictures.iter().enumerate() {
-            let left = at as f64 * (width + BETWEEN);
-            let room = [width, height];
-            let view = fitted(&picture.drawing, room, desk);
-            let laid = lay_out(&picture.drawing, &view, Some(room), desk);
-            all.drawings.push((left, 0.0, Rc::new(laid)));
-            let caption = paragraph(&picture.caption, SMALL, Weight::Regular, 0.0, width);
-            for words in caption.words {
-                all.words.push(Words {
-                    x: words.x + left,
-                    y: words.y + height + 3.0,
-                    ..words
-                });
-            }
-            all.height = all.height.max(height + 3.0 + caption.height);
-        }
-        self.pieces.push(all);
-    }
 }
 
 /// A drawing that is worth the page's width.
 fn is_picture_as_wide(block: &Block) -> bool {
     match block {
-        Block::Pictures(all) => all.len() > 1 || all.iter().any(|one| !is_narrow(one.room)),
+        Block::Pictures(all) => all.len() > 1 || all.iter().any(|one| !one.room.is_narrow()),
         _ => false,
     }
 }
 
-/// Between drawings side by side, pt.
-const BETWEEN: f64 = 16.0;
-
-/// The width of each of so many drawings side by side, pt.
-fn side_by_side(width: f64, count: usize) -> f64 {
-    let count = count.max(1) as f64;
-    (width - BETWEEN * (count - 1.0)) / count
-}
-
-fn is_narrow(room: Room) -> bool {
-    matches!(room, Room::Small | Room::Side)
-}
-
 /// Height of pieces one under the other.
-fn tall(pieces: &[Piece]) -> f64 {
+pub(super) fn tall(pieces: &[Piece]) -> f64 {
     pieces.iter().map(|piece| piece.before + piece.height).sum()
 }
 
 /// Text in lines of one width.
-fn paragraph(text: &str, size: f64, weight: Weight, indent: f64, width: f64) -> Piece {
+pub(super) fn paragraph(text: &str, size: f64, weight: Weight, indent: f64, width: f64) -> Piece {
     let step = size * LEADING;
     let lines = wrapped(text, size, weight, width - indent);
     let each = lines.into_iter().enumerate();

@@ -1,6 +1,6 @@
 //! The drawings of the sheet, each where the work needs it.
 
-use super::super::document::{Picture, Room};
+use super::super::picture::{Picture, Room};
 use super::{Desk, names};
 use crate::drawing::{
     Detail, ElevationShow, Figures, PlanShow, Seen, Turn, corner, corner_detail, elevation,
