@@ -9,7 +9,7 @@ mod fences;
 
 use fences::{level_ground, says, straight};
 use serde_json::{Value, json};
-use tautmark::boards::{AlongPost, Way};
+use tautmark::boards::{AlongPost, UpOrDown};
 use tautmark::job::Job;
 use tautmark::{Solution, solve};
 
@@ -149,7 +149,7 @@ fn the_mark_to_bring_to_the_laser_line() {
     // 1's upper edge, at 1502.5, 242.5 below.
     let mark = post.to_laser(0.0).expect("it is marked");
     assert_eq!(mark.what.expect("a rail").to_string(), "rail 1");
-    assert_eq!(mark.way, Way::Down);
+    assert_eq!(mark.way, UpOrDown::Down);
     near(mark.by, 242.5);
     near(mark.from_top.expect("on the post"), 1260.0);
     assert_eq!(post.laser, Some(mark));
@@ -170,8 +170,8 @@ fn marks_along_a_post_and_marks_on_it_are_the_same_heights_from_any_laser_line()
             let top = post.top.expect("known");
             for standing in height_marks(post, setup.line) {
                 let height = match standing.way {
-                    Way::Up => setup.line + standing.by,
-                    Way::Down => setup.line - standing.by,
+                    UpOrDown::Up => setup.line + standing.by,
+                    UpOrDown::Down => setup.line - standing.by,
                 };
                 let lying = post.along.iter().filter_map(|mark| {
                     let middle = top - f64::midpoint(mark.from, mark.to);

@@ -8,7 +8,7 @@ use fences::cornered;
 use proptest::prelude::*;
 use serde_json::json;
 use tautmark::boards::{
-    AlongWhat, LongPoint, MarkEdge, MarkedThing, PieceEnd, RunBoards, Way, WhichEnd, height_marks,
+    AlongWhat, LongPoint, MarkEdge, MarkedThing, PieceEnd, RunBoards, UpOrDown, WhichEnd, height_marks,
 };
 use tautmark::job::Job;
 use tautmark::job::model::{Foot, Joint, PostSet, Rails, Side};
@@ -104,8 +104,8 @@ proptest! {
                 let mut standing: Vec<(MarkedThing, f64)> = height_marks(post, setup.line)
                     .into_iter()
                     .map(|mark| (mark.what, match mark.way {
-                        Way::Up => setup.line + mark.by,
-                        Way::Down => setup.line - mark.by,
+                        UpOrDown::Up => setup.line + mark.by,
+                        UpOrDown::Down => setup.line - mark.by,
                     }))
                     .collect();
                 standing.retain(|(what, _)| *what != MarkedThing::Top);
@@ -131,8 +131,8 @@ proptest! {
                 // The mark to bring to the line, once the post stands.
                 let mark = post.to_laser(setup.line).expect("marked");
                 let below = match mark.way {
-                    Way::Up => setup.line + mark.by,
-                    Way::Down => setup.line - mark.by,
+                    UpOrDown::Up => setup.line + mark.by,
+                    UpOrDown::Down => setup.line - mark.by,
                 };
                 let edges = post.along.iter().filter(|one| Some(one.what) == mark.what);
                 let mut edges: Vec<f64> = edges

@@ -1,11 +1,11 @@
 use super::PostHeights;
-use super::laid::Laid;
+use super::laid::LaidRun;
 use super::leaf::{Brace, LockFix, Maker};
 use crate::job::Problems;
 use crate::job::model::{Hung, Leaf};
 use crate::job::sound::Sound;
 use crate::quick::Refusal;
-use crate::quick::gate::{Opening, leaf as leaf_for};
+use crate::quick::gate::{TapedOpening, leaf as leaf_for};
 use crate::setout::GateFix;
 use serde::Serialize;
 
@@ -50,7 +50,7 @@ pub struct GateLeaf {
 /// The leaves of a run's gates.
 pub(super) fn leaves(
     sound: &Sound,
-    run: &Laid,
+    run: &LaidRun,
     posts: &[PostHeights],
     problems: &mut Problems,
 ) -> Vec<GateLeaf> {
@@ -61,7 +61,7 @@ pub(super) fn leaves(
             continue;
         };
         let clear = fix.far - fix.near;
-        let opening = Opening {
+        let opening = TapedOpening {
             top: clear,
             middle: clear,
             bottom: clear,
@@ -87,7 +87,7 @@ pub(super) fn leaves(
     leaves
 }
 
-fn hang(run: &Laid, fix: &GateFix, leaf: &Leaf, width: f64) -> GateLeaf {
+fn hang(run: &LaidRun, fix: &GateFix, leaf: &Leaf, width: f64) -> GateLeaf {
     let ground = run.ground.highest(fix.near, fix.far);
     let bottom = ground.map(|ground| ground + leaf.ground);
     let (start, end) = (run.ground.at(fix.near), run.ground.at(fix.far));

@@ -44,12 +44,12 @@ mod tops;
 pub use along::{AlongPost, AlongWhat, PostFace};
 pub use bolts::BoltRow;
 pub use buy::{Bar, Bought, Buy};
-pub use cuts::{Cut, Item, Spot};
+pub use cuts::{Cut, CutPiece, Spot};
 pub use ends::{RailEnd, SawCut, WhichEnd};
 pub use fixes::{BoardsFix, GravelBoard, GroundAt, RailBay, RunBoards};
 pub use gates::GateLeaf;
 pub use leaf::{Brace, LockFix};
-pub use marks::{HeightMark, MarkedThing, Side, Way, height_marks};
+pub use marks::{HeightMark, MarkedThing, MarkSide, UpOrDown, height_marks};
 pub use meets::BayAt;
 pub use notches::{Governs, NotchFix};
 pub use pales::PaleStretch;
@@ -106,9 +106,9 @@ pub fn boards(
 
 /// Each post's number, size and marks.
 fn marked<'a>(
-    run: &'a laid::Laid,
+    run: &'a laid::LaidRun,
     posts: &'a [PostHeights],
-) -> impl Iterator<Item = (usize, [f64; 2], &'a [AlongPost])> {
+) -> impl Iterator<CutPiece = (usize, [f64; 2], &'a [AlongPost])> {
     let sizes = run.fix.posts.iter().map(|post| post.size);
     sizes
         .zip(posts)

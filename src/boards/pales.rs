@@ -1,4 +1,4 @@
-use super::laid::Laid;
+use super::laid::LaidRun;
 use crate::job::model::Pales;
 use crate::job::sound::Sound;
 use crate::job::{Problems, Where};
@@ -36,7 +36,7 @@ impl PaleStretch {
 }
 
 /// Pales finishing whole on every stretch of a run between gates.
-pub(super) fn pales(sound: &Sound, run: &Laid, problems: &mut Problems) -> Vec<PaleStretch> {
+pub(super) fn pales(sound: &Sound, run: &LaidRun, problems: &mut Problems) -> Vec<PaleStretch> {
     let Some(pales) = &sound.boards.pales else {
         return Vec::new();
     };
@@ -61,13 +61,13 @@ pub(super) fn pales(sound: &Sound, run: &Laid, problems: &mut Problems) -> Vec<P
 fn stretch(
     pales: &Pales,
     unit: Unit,
-    run: &Laid,
+    run: &LaidRun,
     [from, to]: [usize; 2],
 ) -> Option<Result<PaleStretch, String>> {
     let numbered = |n: usize| run.fix.posts.iter().find(|post| post.n == n);
     let start = numbered(from)?.near;
     let cover = numbered(to)?.far - start;
-    let of = |row: crate::quick::pales::Pales| PaleStretch {
+    let of = |row: crate::quick::pales::PaleRow| PaleStretch {
         from,
         to,
         cover,
@@ -85,7 +85,7 @@ fn stretch(
 }
 
 /// First and last post of every row of bays without a gate between.
-fn stretches(run: &Laid) -> Vec<(usize, usize)> {
+fn stretches(run: &LaidRun) -> Vec<(usize, usize)> {
     let mut rows: Vec<(usize, usize)> = Vec::new();
     for bay in &run.bays {
         match rows.last_mut() {

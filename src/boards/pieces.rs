@@ -11,7 +11,7 @@
 
 use super::WhichEnd;
 use super::bays::Bay;
-use super::laid::{Laid, Tip};
+use super::laid::{LaidRun, Tip};
 use super::outline::Outline;
 use crate::job::model::Joint;
 use serde::Serialize;
@@ -109,7 +109,7 @@ impl Meets {
 }
 
 /// The lengths of a piece that sits like this in a bay.
-pub(super) fn length(run: &Laid, laid: &[Laid], bay: &Bay, sits: Sits) -> Length {
+pub(super) fn length(run: &LaidRun, laid: &[LaidRun], bay: &Bay, sits: Sits) -> Length {
     let meets = [Tip::Start, Tip::End].map(|tip| meets(run, laid, bay, sits, tip));
     let [start, end] = &meets;
     let clear = |depth: f64| end.at(depth, Tip::End) - start.at(depth, Tip::Start);
@@ -173,7 +173,7 @@ fn bevel(meets: &Meets, tip: Tip, sits: Sits) -> Option<PieceEnd> {
     })
 }
 
-fn meets(run: &Laid, laid: &[Laid], bay: &Bay, sits: Sits, tip: Tip) -> Meets {
+fn meets(run: &LaidRun, laid: &[LaidRun], bay: &Bay, sits: Sits, tip: Tip) -> Meets {
     let n = match tip {
         Tip::Start => bay.from,
         Tip::End => bay.to,
@@ -204,7 +204,7 @@ fn meets(run: &Laid, laid: &[Laid], bay: &Bay, sits: Sits, tip: Tip) -> Meets {
 }
 
 /// The mitre with the other run's piece at a shared corner post that both runs have a bay at.
-fn mitre(run: &Laid, laid: &[Laid], n: usize, tip: Tip) -> Option<Meets> {
+fn mitre(run: &LaidRun, laid: &[LaidRun], n: usize, tip: Tip) -> Option<Meets> {
     if run.post_at(tip)?.n != n {
         return None;
     }

@@ -1,7 +1,7 @@
 use super::along::{AlongPost, Blank, along};
 use super::bays::Bay;
 use super::bolts::{BoltRow, NoRoom};
-use super::laid::{Laid, Tip};
+use super::laid::{LaidRun, Tip};
 use super::meets::{BayAt, bay_at};
 use super::to_laser::{LaserMark, nearest};
 use super::tops::top;
@@ -9,7 +9,7 @@ use crate::job::model::Foot;
 use crate::job::sound::{Sound, SoundRun};
 use crate::job::{ByName, Problems, RunId, SetupId, Where};
 use crate::quick::Refusal;
-use crate::quick::concrete::{Hole, concrete};
+use crate::quick::concrete::{ConcreteHole, concrete};
 use crate::setout::{Post, posts_called};
 use serde::Serialize;
 
@@ -74,7 +74,7 @@ pub struct PostHeights {
 /// The posts of every run, in the order of `laid`.
 pub(super) fn posts(
     sound: &Sound,
-    laid: &[Laid],
+    laid: &[LaidRun],
     problems: &mut Problems,
 ) -> Vec<Vec<PostHeights>> {
     let mut too_big = None;
@@ -119,8 +119,8 @@ fn without_tops(sound: &Sound, runs: &[Vec<PostHeights>], problems: &mut Problem
 
 fn one(
     post: &Post,
-    run: &Laid,
-    laid: &[Laid],
+    run: &LaidRun,
+    laid: &[LaidRun],
     sound: &Sound,
     too_big: &mut Option<String>,
 ) -> PostHeights {
@@ -135,7 +135,7 @@ fn one(
     let length = above
         .map(|above| above + buried)
         .filter(|&length| length > 0.0);
-    let hole = Hole {
+    let hole = ConcreteHole {
         diameter: sound.hole.diameter,
         depth: sound.hole.depth,
         post: post.size,
@@ -223,7 +223,7 @@ fn name_crowded(crowded: &[(&SoundRun, usize, usize)], problems: &mut Problems) 
 ///
 /// # Errors
 /// The bolt that finds no room; the post has its other marks.
-fn mark(heights: &mut PostHeights, post: &Post, run: &Laid, sound: &Sound) -> Result<(), NoRoom> {
+fn mark(heights: &mut PostHeights, post: &Post, run: &LaidRun, sound: &Sound) -> Result<(), NoRoom> {
     let blank = Blank {
         top: heights.top,
         length: heights.length,
@@ -258,12 +258,12 @@ fn buried(foot: Foot, sound: &Sound) -> f64 {
 struct Meeting<'a> {
     before: Option<&'a Bay>,
     after: Option<&'a Bay>,
-    other: Option<&'a Laid<'a>>,
+    other: Option<&'a LaidRun<'a>>,
     other_reading: Option<f64>,
 }
 
 impl<'a> Meeting<'a> {
-    fn of(post: &Post, run: &'a Laid<'a>, laid: &'a [Laid<'a>]) -> Self {
+    fn of(post: &Post, run: &'a LaidRun<'a>, laid: &'a [LaidRun<'a>]) -> Self {
         let mut meeting = Self {
             before: run.bays.iter().find(|bay| bay.to == post.n),
             after: run.bays.iter().find(|bay| bay.from == post.n),

@@ -7,7 +7,7 @@
 //! ```
 
 use super::bounds::Vec2;
-use super::model::{Dimension, Drawing, Fill, Label, Line, Rank, Role, Shape, Target};
+use super::model::{Dimension, Drawing, Fill, Label, LineStyle, Rank, Role, Shape, Target};
 use super::pencil::{Pencil, arc, circle, left_of, toward, turned};
 use crate::Solution;
 use crate::job::model::Foot;
@@ -55,7 +55,7 @@ impl<'a> Corner<'a> {
     fn strings(&self, pencil: &mut Pencil, back: f64, beyond: f64) {
         for arm in self.arms {
             pencil
-                .line(Role::String, Line::Plain, arm * back, -arm * beyond)
+                .line(Role::String, LineStyle::Plain, arm * back, -arm * beyond)
                 .of(Target::Corner(self.id.clone()));
         }
     }
@@ -66,7 +66,7 @@ impl<'a> Corner<'a> {
         let sweep = (sweep - 180.0 + 540.0).rem_euclid(360.0) - 180.0;
         pencil.path(
             Role::Dimension,
-            Line::Fine,
+            LineStyle::Fine,
             arc(Vec2::zeros(), radius, 180.0, sweep),
         );
         let at = self.inward() * radius;
@@ -97,7 +97,7 @@ pub fn corner(job: &Job, solution: &Solution, id: &CornerId, arm: f64) -> Option
     let mut pencil = Pencil::default();
     corner.strings(&mut pencil, arm * 1.25, arm * 0.3);
     let ends = corner.arms.map(|way| way * arm);
-    pencil.line(Role::Dimension, Line::Dashed, ends[0], ends[1]);
+    pencil.line(Role::Dimension, LineStyle::Dashed, ends[0], ends[1]);
     for end in ends {
         pencil.add(Role::String, Shape::Dot(end));
     }
@@ -188,13 +188,13 @@ pub fn corner_detail(job: &Job, solution: &Solution, id: &CornerId) -> Option<Dr
     let mut pencil = Pencil::default();
     if stands_in_hole(solution, [post.x, post.y]) {
         let hole = circle(centre, job.hole.diameter.max(0.0) / 2.0);
-        pencil.area(Role::Hole, Line::Dotted, Fill::None, hole);
+        pencil.area(Role::Hole, LineStyle::Dotted, Fill::None, hole);
     }
     corner.strings(&mut pencil, reach, reach * 0.4);
     let inward = corner.inward();
     pencil.line(
         Role::Quiet,
-        Line::Dashed,
+        LineStyle::Dashed,
         -inward * reach * 0.3,
         inward * reach,
     );

@@ -7,7 +7,7 @@ use nalgebra::Rotation2;
 /// A picture in mm, in the order in which it is painted.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Drawing {
-    pub items: Vec<Item>,
+    pub items: Vec<DrawnItem>,
     /// What the drawn things reach to, without their labels.
     pub bounds: Bounds,
     /// How far the job's own frame is turned in this drawing, degrees, positive to the left.
@@ -38,7 +38,7 @@ impl Drawing {
 
 /// One thing in a drawing.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Item {
+pub struct DrawnItem {
     pub shape: Shape,
     pub role: Role,
     /// The part of the job that this shows; what a press on it selects.
@@ -54,7 +54,7 @@ pub enum Shape {
     Path {
         points: Vec<Vec2>,
         closed: bool,
-        line: Line,
+        line: LineStyle,
         fill: Fill,
     },
     /// A wall's face, hatched on one side.
@@ -87,7 +87,7 @@ pub enum Shape {
 
 /// How a stroke is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Line {
+pub enum LineStyle {
     None,
     Hair,
     Fine,
@@ -166,7 +166,7 @@ pub struct Label {
     pub text: String,
     pub size: Size,
     pub bold: bool,
-    pub place: Place,
+    pub place: WordsPlace,
     pub rank: Rank,
 }
 
@@ -187,7 +187,7 @@ pub enum Size {
 
 /// Where words may stand.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Place {
+pub enum WordsPlace {
     /// Around the point, `clear` mm away from it, first in the direction of `toward`.
     Around { toward: Vec2, clear: f64 },
     /// Close to the point, `clear` mm away from it, and no farther than a little to the side of the
@@ -265,7 +265,7 @@ pub enum Target {
     Wall(WallId),
     /// Place in the job's list of readings.
     Reading(usize),
-    Line(LineId),
+    LineStyle(LineId),
     Corner(CornerId),
     Post {
         run: RunId,

@@ -8,7 +8,7 @@
 //! ```
 
 use super::bounds::Vec2;
-use super::model::{Drawing, Fill, Label, Line, Place, Rank, Role, Row, RowFigure, Shape, Target};
+use super::model::{Drawing, Fill, Label, LineStyle, WordsPlace, Rank, Role, Row, RowFigure, Shape, Target};
 use super::pencil::{Pencil, circle, upright};
 use crate::Solution;
 use crate::boards::{
@@ -118,7 +118,7 @@ impl Lying<'_> {
         let [low, high] = self.edges();
         let outline = upright(0.0, low, self.longest(), high);
         pencil
-            .area(Role::LyingPost, Line::Plain, Fill::Plain, outline)
+            .area(Role::LyingPost, LineStyle::Plain, Fill::Plain, outline)
             .of(Target::Post {
                 run: self.run.clone(),
                 n: self.first.n,
@@ -180,9 +180,9 @@ impl Lying<'_> {
     /// A bolt with its figure beside it, inside the post.
     fn bolt(&self, pencil: &mut Pencil, at: f64) {
         let centre = Vec2::new(at, self.middle);
-        pencil.area(Role::Mark, Line::Plain, Fill::None, circle(centre, BOLT));
+        pencil.area(Role::Mark, LineStyle::Plain, Fill::None, circle(centre, BOLT));
         let label = Label {
-            place: Place::Toward {
+            place: WordsPlace::Toward {
                 toward: RIGHT,
                 clear: BOLT,
             },
@@ -222,7 +222,7 @@ impl Lying<'_> {
             (_, None) => [low, high],
         };
         let area = upright(mark.from, bottom, mark.to, top);
-        pencil.area(Role::Rail, Line::Fine, Fill::Plain, area);
+        pencil.area(Role::Rail, LineStyle::Fine, Fill::Plain, area);
     }
 
     fn edge(&self, pencil: &mut Pencil, mark: &AlongPost) {
@@ -233,7 +233,7 @@ impl Lying<'_> {
             Some(PostFace::Front) | None => [low, high],
         };
         let [from, to] = ends.map(|y| Vec2::new(mark.from, y));
-        pencil.line(Role::GravelBoard, Line::Thick, from, to);
+        pencil.line(Role::GravelBoard, LineStyle::Thick, from, to);
     }
 
     /// Each post's own ground line, named inside the post.
@@ -250,14 +250,14 @@ impl Lying<'_> {
         let lines: Vec<f64> = lines.filter(|at| *at < longest).collect();
         for &at in &lines {
             let ends = [low, high].map(|y| Vec2::new(at, y));
-            pencil.line(Role::Ground, Line::Dashed, ends[0], ends[1]);
+            pencil.line(Role::Ground, LineStyle::Dashed, ends[0], ends[1]);
         }
         let Some(last) = lines.iter().copied().reduce(f64::max) else {
             return;
         };
         let text = format!("ground {}", self.each(&lines));
         let label = Label {
-            place: Place::Toward {
+            place: WordsPlace::Toward {
                 toward: RIGHT,
                 clear: 0.0,
             },
@@ -273,7 +273,7 @@ impl Lying<'_> {
         let cuts: Vec<f64> = self.cuts.iter().flatten().copied().collect();
         for &length in cuts.iter().filter(|length| **length < longest - 0.5) {
             let ends = [low, high].map(|y| Vec2::new(length, y));
-            pencil.line(Role::LyingPost, Line::Plain, ends[0], ends[1]);
+            pencil.line(Role::LyingPost, LineStyle::Plain, ends[0], ends[1]);
         }
         if cuts.is_empty() {
             return;

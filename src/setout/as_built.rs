@@ -21,13 +21,13 @@ pub struct AsBuilt {
     pub along: Option<f64>,
     /// Built less planned distance of the centre behind the string.
     pub across: Option<f64>,
-    pub verdict: Verdict,
+    pub verdict: BuiltVerdict,
 }
 
 /// Whether a post may stay where it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]
-pub enum Verdict {
+pub enum BuiltVerdict {
     /// Nothing was measured.
     Unmeasured,
     /// Within the tolerance both ways.
@@ -82,9 +82,9 @@ pub fn as_built(run: &RunFix, marked: &Marked, tolerance: &Tolerance) -> Option<
         .map(f64::abs)
         .reduce(f64::max);
     let verdict = match worst {
-        None => Verdict::Unmeasured,
-        Some(by) if by <= tolerance.length => Verdict::Within,
-        Some(_) => Verdict::Out,
+        None => BuiltVerdict::Unmeasured,
+        Some(by) if by <= tolerance.length => BuiltVerdict::Within,
+        Some(_) => BuiltVerdict::Out,
     };
     Some(AsBuilt {
         post: post.n,
@@ -145,9 +145,9 @@ mod tests {
         let run = &solution.runs["R2"];
         let tolerance = Tolerance::default();
         let judge = |one| as_built(run, &one, &tolerance).expect("the post is there");
-        assert_eq!(judge(marked(2, 1494.0, None)).verdict, Verdict::Within);
+        assert_eq!(judge(marked(2, 1494.0, None)).verdict, BuiltVerdict::Within);
         let across = judge(marked(2, 1491.0, Some(133.0)));
-        assert_eq!((across.verdict, across.across), (Verdict::Out, Some(8.0)));
+        assert_eq!((across.verdict, across.across), (BuiltVerdict::Out, Some(8.0)));
         assert_eq!(as_built(run, &marked(9, 1.0, None), &tolerance), None);
         assert_eq!(as_built(run, &marked(0, 1.0, None), &tolerance), None);
     }

@@ -29,14 +29,14 @@ const STRAIGHT: f64 = 5.0;
 /// Where a wall begins and ends across a run, as depths behind its string: only where it turns the
 /// corner of a building. Mm.
 #[derive(Clone, Debug)]
-pub(super) struct Face {
+pub(super) struct WallFace {
     begins: Option<(f64, MarkIx)>,
     ends: Option<(f64, MarkIx)>,
     /// Along the wall for each mm of depth.
     slant: f64,
 }
 
-impl Face {
+impl WallFace {
     /// Of a wall that the run ends at; `None` while the wall is not settled.
     pub fn of(sound: &Sound, plane: &Plane, track: &Track, wall: WallIx) -> Option<Self> {
         let ray = wall_ray(sound, wall, &|ix| plane.sketch(ix))?;
@@ -131,7 +131,7 @@ pub(super) fn name_bearings(
             if let (Some(RunStart::Wall(wall)), Some(post)) = (end, post)
                 && post.kind == PostKind::Wall
                 && post.foot == Foot::Wall
-                && let Some(face) = Face::of(sound, plane, track, wall)
+                && let Some(face) = WallFace::of(sound, plane, track, wall)
             {
                 let place = format!("runs[{}].{key}.foot", run.index);
                 Bolted {
@@ -160,7 +160,7 @@ struct Bolted<'a> {
     run: &'a SoundRun,
     post: &'a Post,
     wall: WallIx,
-    face: Face,
+    face: WallFace,
 }
 
 impl Bolted<'_> {

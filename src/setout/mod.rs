@@ -28,7 +28,7 @@ mod swings;
 mod track;
 
 pub(crate) use as_built::name_gone;
-pub use as_built::{AsBuilt, Verdict, as_built, pins_as_built};
+pub use as_built::{AsBuilt, BuiltVerdict, as_built, pins_as_built};
 pub use bays::{MOST_POSTS, fill};
 pub use called::{post_called, posts_called};
 pub use fixes::{GateFix, Post, PostKind, RunFix};

@@ -21,7 +21,7 @@ mod render;
 pub use document::{Align, Block, Cell, Column, Section, Sheet, Stands, Table};
 pub use picture::{Picture, Room};
 
-pub(crate) use columns::{Columns, Setting};
+pub(crate) use columns::{Columns, TypeSetting};
 pub(crate) use render::{caution_heading, severity_word, unit_words};
 
 use crate::Solution;
@@ -39,7 +39,7 @@ impl Sheet {
     /// ```
     #[must_use]
     pub fn new(job: &Job, solution: &Solution) -> Self {
-        let desk = parts::Desk::new(job, solution);
+        let desk = parts::SheetDesk::new(job, solution);
         Self {
             title: job.title.clone(),
             notes: job.notes.clone(),

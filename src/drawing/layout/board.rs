@@ -2,19 +2,19 @@
 
 use super::near::{Near, along_line, around_tile};
 use super::tile::Tile;
-use super::{Desk, LINE, Laid, PlacedLabel, SIGN, Stroke};
+use super::{LayoutDesk, LINE, Laid, PlacedLabel, SIGN, Stroke};
 use crate::drawing::bounds::Vec2;
 use crate::drawing::hand::Areas;
-use crate::drawing::model::{Item, Line, Sign};
+use crate::drawing::model::{DrawnItem, LineStyle, Sign};
 use crate::drawing::text::Weight;
 use crate::drawing::tone::{Tone, outline};
 use crate::drawing::view::{View, ViewPoint};
 use crate::job::visible;
 
 /// The drawing while it is laid out.
-pub(super) struct Board<'a> {
+pub(super) struct LayoutBoard<'a> {
     pub view: &'a View,
-    pub desk: Desk<'a>,
+    pub desk: LayoutDesk<'a>,
     pub laid: Laid,
     room: Option<[f64; 2]>,
     /// What words may not cover.
@@ -43,8 +43,8 @@ impl Words {
     }
 }
 
-impl<'a> Board<'a> {
-    pub fn new(view: &'a View, room: Option<[f64; 2]>, desk: Desk<'a>) -> Self {
+impl<'a> LayoutBoard<'a> {
+    pub fn new(view: &'a View, room: Option<[f64; 2]>, desk: LayoutDesk<'a>) -> Self {
         Self {
             view,
             desk,
@@ -148,7 +148,7 @@ impl<'a> Board<'a> {
     }
 
     /// Writes words in their place; `tile` is what they take.
-    pub fn write(&mut self, index: usize, item: &Item, words: Words, tile: Tile) {
+    pub fn write(&mut self, index: usize, item: &DrawnItem, words: Words, tile: Tile) {
         let tone = outline(item.role, item.stress);
         self.laid.labels.push(PlacedLabel {
             half: words.half(),
@@ -167,7 +167,7 @@ impl<'a> Board<'a> {
     }
 
     /// Draws an open line that words would rather not stand on.
-    pub fn rule(&mut self, index: usize, tone: Tone, line: Line, ends: [ViewPoint; 2]) {
+    pub fn rule(&mut self, index: usize, tone: Tone, line: LineStyle, ends: [ViewPoint; 2]) {
         let Some((width, dash)) = self.desk.hand.pen(line) else {
             return;
         };

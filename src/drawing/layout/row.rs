@@ -2,10 +2,10 @@
 //! apart just as far as they must be.
 
 use super::LINE;
-use super::board::{Board, Words, readable};
+use super::board::{LayoutBoard, Words, readable};
 use super::tile::Tile;
 use crate::drawing::bounds::Vec2;
-use crate::drawing::model::{Item, Line, Row};
+use crate::drawing::model::{DrawnItem, LineStyle, Row};
 use crate::drawing::tone::Tone;
 use crate::drawing::view::ViewPoint;
 
@@ -18,7 +18,7 @@ struct Set {
     leader: [ViewPoint; 2],
 }
 
-pub(super) fn place(board: &mut Board, index: usize, item: &Item, row: &Row) {
+pub(super) fn place(board: &mut LayoutBoard, index: usize, item: &DrawnItem, row: &Row) {
     let hand = *board.desk.hand;
     let seen = row.figures.iter();
     let seen: Vec<_> = seen
@@ -71,7 +71,7 @@ pub(super) fn place(board: &mut Board, index: usize, item: &Item, row: &Row) {
     for (words, set) in words.into_iter().zip(sets) {
         if board.is_free(&set.tile) {
             board.write(index, item, words, set.tile);
-            board.rule(index, Tone::Second, Line::Hair, set.leader);
+            board.rule(index, Tone::Second, LineStyle::Hair, set.leader);
         } else {
             board.laid.dropped += 1;
         }
@@ -91,7 +91,7 @@ fn set(at: ViewPoint, foot: ViewPoint, along: Vec2, out: Vec2, words: &Words, le
     }
 }
 
-fn cost(board: &Board, sets: &[Set]) -> f64 {
+fn cost(board: &LayoutBoard, sets: &[Set]) -> f64 {
     let of = |set: &Set| {
         let hidden = if board.is_free(&set.tile) { 0.0 } else { 12.0 };
         hidden + board.cost(&set.tile)

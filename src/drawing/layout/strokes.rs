@@ -1,16 +1,16 @@
 //! Strokes, fillings, hatches and the signs that have their size from the eye.
 
 use super::Stroke;
-use super::board::Board;
+use super::board::LayoutBoard;
 use super::tile::Tile;
 use crate::drawing::bounds::Vec2;
 use crate::drawing::hand::Areas;
-use crate::drawing::model::{Fill, Hatched, Item, Line, Role, Shape};
+use crate::drawing::model::{Fill, Hatched, DrawnItem, LineStyle, Role, Shape};
 use crate::drawing::pencil::turned;
 use crate::drawing::tone::{Tone, filling, outline};
 use crate::drawing::view::ViewPoint;
 
-pub(super) fn draw(board: &mut Board, index: usize, item: &Item) {
+pub(super) fn draw(board: &mut LayoutBoard, index: usize, item: &DrawnItem) {
     let tone = outline(item.role, item.stress);
     match &item.shape {
         Shape::Path {
@@ -38,7 +38,7 @@ pub(super) fn draw(board: &mut Board, index: usize, item: &Item) {
             let larger = (board.desk.hand.post / least).max(1.0);
             let corners = turned(*centre, size.map(|side| side * larger), *bearing);
             let points = corners.into_iter().map(|at| board.view.place(at)).collect();
-            path(board, index, item, points, true, (Line::Plain, Fill::Plain));
+            path(board, index, item, points, true, (LineStyle::Plain, Fill::Plain));
         }
         Shape::Cross(at) => {
             let (at, arm) = (board.view.place(*at), board.desk.hand.cross);
@@ -90,7 +90,7 @@ pub(super) fn draw(board: &mut Board, index: usize, item: &Item) {
     }
 }
 
-fn stroke(board: &mut Board, item: usize, points: Vec<ViewPoint>, line: (Tone, f64)) {
+fn stroke(board: &mut LayoutBoard, item: usize, points: Vec<ViewPoint>, line: (Tone, f64)) {
     board.laid.strokes.push(Stroke {
         points,
         closed: false,
@@ -102,19 +102,19 @@ fn stroke(board: &mut Board, item: usize, points: Vec<ViewPoint>, line: (Tone, f
 }
 
 fn path(
-    board: &mut Board,
+    board: &mut LayoutBoard,
     index: usize,
-    item: &Item,
+    item: &DrawnItem,
     points: Vec<ViewPoint>,
     closed: bool,
-    (line, fill): (Line, Fill),
+    (line, fill): (LineStyle, Fill),
 ) {
     if matches!(item.role, Role::Post | Role::DonePost)
         && let Some(tile) = Tile::around(&points)
     {
         board.keep_off(tile.grown(board.desk.hand.line));
     }
-    let cost = if line == Line::None {
+    let cost = if line == LineStyle::None {
         0.0
     } else {
         cost(item.role)
@@ -157,7 +157,7 @@ fn cost(role: Role) -> f64 {
 }
 
 /// The face as a thick line, and behind it a hatched strip.
-fn wall(board: &mut Board, index: usize, item: &Item, ends: [ViewPoint; 2], hatched: Hatched) {
+fn wall(board: &mut LayoutBoard, index: usize, item: &DrawnItem, ends: [ViewPoint; 2], hatched: Hatched) {
     let hand = *board.desk.hand;
     let [from, to] = ends;
     let tone = outline(item.role, item.stress);
@@ -186,7 +186,7 @@ fn wall(board: &mut Board, index: usize, item: &Item, ends: [ViewPoint; 2], hatc
         board.avoid(far[0], far[1], 1.0);
     }
     let (line, dash) = match item.role {
-        Role::Sketch => (hand.line, hand.pen(Line::Dashed).and_then(|(_, dash)| dash)),
+        Role::Sketch => (hand.line, hand.pen(LineStyle::Dashed).and_then(|(_, dash)| dash)),
         _ => (hand.thick, None),
     };
     board.avoid(from, to, cost(Role::Wall));
@@ -206,7 +206,7 @@ fn back_slanted(back: Vec2) -> Vec2 {
     slanted / std::f64::consts::SQRT_2
 }
 
-fn hatch_area(board: &mut Board, index: usize, role: Role, points: &[ViewPoint]) {
+fn hatch_area(board: &mut LayoutBoard, index: usize, role: Role, points: &[ViewPoint]) {
     let hand = *board.desk.hand;
     let half = std::f64::consts::FRAC_1_SQRT_2;
     let (spacing, way) = match role {

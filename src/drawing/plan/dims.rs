@@ -6,7 +6,7 @@ use super::site::Site;
 use super::{Detail, Face, PostShow, Seen};
 use crate::drawing::bounds::Vec2;
 use crate::drawing::model::{
-    Dimension, Hatched, Label, Place, Rank, Role, Row, RowFigure, Shape, Target,
+    Dimension, Hatched, Label, WordsPlace, Rank, Role, Row, RowFigure, Shape, Target,
 };
 use crate::drawing::pencil::{Pencil, left_of};
 use crate::job::RunId;
@@ -113,7 +113,7 @@ fn name(site: &Site, run: &RunId, fix: &RunFix, pencil: &mut Pencil) {
         format!("run {run}, {name}: {length} long")
     };
     let label = Label {
-        place: Place::Beside {
+        place: WordsPlace::Beside {
             along: track.along,
             out,
             reach: fix.length / 2.0,

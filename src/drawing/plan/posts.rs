@@ -4,7 +4,7 @@
 use super::Detail;
 use super::site::Site;
 use crate::drawing::bounds::Vec2;
-use crate::drawing::model::{Fill, Label, Line, Place, Rank, Role, Shape, Target};
+use crate::drawing::model::{Fill, Label, LineStyle, WordsPlace, Rank, Role, Shape, Target};
 use crate::drawing::pencil::{Pencil, circle, left_of};
 use crate::job::RunId;
 use crate::job::model::Foot;
@@ -54,7 +54,7 @@ fn draw_post(
     if site.show.detail == Detail::Sheet && post.foot == Foot::Hole {
         let hole = circle(at, site.job.hole.diameter.max(0.0) / 2.0);
         pencil
-            .area(Role::Hole, Line::Fine, Fill::None, hole)
+            .area(Role::Hole, LineStyle::Fine, Fill::None, hole)
             .of(target.clone());
     }
     let done = site
@@ -118,7 +118,7 @@ fn number(
         None => post.n.to_string(),
     };
     Label {
-        place: Place::Toward { toward, clear },
+        place: WordsPlace::Toward { toward, clear },
         ..Label::near(at, text, toward, clear).rank(rank)
     }
 }
@@ -143,13 +143,13 @@ fn draw_gate(site: &Site, run: &RunId, fix: &RunFix, gate: &GateFix, pencil: &mu
     };
     let chosen = site.is_chosen(&target);
     pencil
-        .line(Role::Gate, Line::Fine, ends[0], ends[1])
+        .line(Role::Gate, LineStyle::Fine, ends[0], ends[1])
         .of(target.clone())
         .chosen_if(chosen);
     if site.show.detail == Detail::Screen {
         let out = -string_side(site, fix, post);
         let label = Label {
-            place: Place::Beside {
+            place: WordsPlace::Beside {
                 along: track.along,
                 out,
                 reach: (gate.far - gate.near) / 2.0,

@@ -2,7 +2,7 @@
 //! on paper at a scale, so that none cover each other.
 
 use super::file::File;
-use crate::drawing::{Bundled, Desk, Drawing, Hand, Item, Role, Shape, Tile, Vec2, View, lay_out};
+use crate::drawing::{Bundled, LayoutDesk, Drawing, Hand, DrawnItem, Role, Shape, Tile, Vec2, View, lay_out};
 
 /// Where a drawing goes, how large its words are, and the layer of each thing.
 pub(super) struct Placing<'a> {
@@ -29,7 +29,7 @@ impl Placing<'_> {
         points.iter().map(|at| at + self.origin).collect()
     }
 
-    fn item(&self, item: &Item, file: &mut File) {
+    fn item(&self, item: &DrawnItem, file: &mut File) {
         let layer = (self.layer)(item.role);
         match &item.shape {
             Shape::Wall { from, to, .. } => {
@@ -59,7 +59,7 @@ impl Placing<'_> {
 
     fn worded(&self, drawing: &Drawing, file: &mut File) {
         let hand = Hand::paper();
-        let desk = Desk {
+        let desk = LayoutDesk {
             hand: &hand,
             measure: &Bundled,
         };

@@ -1,15 +1,15 @@
 //! Pieces one under the other, and pages where they are full.
 
 use super::columns;
-use super::piece::{Frame, Page, Piece, Sheaf, group_end, height};
+use super::piece::{Frame, SheetPage, Piece, Sheaf, group_end, height};
 use std::rc::Rc;
 
 /// Fills page after page; narrow pieces in a row stand in two columns. A piece goes to the next page
 /// with all that is glued before it; only a group taller than a page is broken inside.
-pub(super) fn flow(pieces: &[Rc<Piece>], frame: &Frame) -> Vec<Page> {
+pub(super) fn flow(pieces: &[Rc<Piece>], frame: &Frame) -> Vec<SheetPage> {
     let mut sheaf = Sheaf {
         frame,
-        pages: vec![Page::default()],
+        pages: vec![SheetPage::default()],
         y: 0.0,
     };
     let mut rest = pieces;
@@ -90,8 +90,8 @@ mod tests {
         }
     }
 
-    fn tops(pages: &[Page]) -> Vec<Vec<f64>> {
-        let of = |page: &Page| page.pieces.iter().map(|([_, y], _)| *y).collect();
+    fn tops(pages: &[SheetPage]) -> Vec<Vec<f64>> {
+        let of = |page: &SheetPage| page.pieces.iter().map(|([_, y], _)| *y).collect();
         pages.iter().map(of).collect()
     }
 

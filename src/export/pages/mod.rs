@@ -9,7 +9,7 @@ mod set;
 mod table;
 mod wrap;
 
-use crate::drawing::{Bundled, Laid, Measure, PlacedLabel, Tone, Vec2, Weight};
+use crate::drawing::{Bundled, Laid, TextMeasure, PlacedLabel, Tone, Vec2, Weight};
 use crate::length::Unit;
 use crate::sheet::Sheet;
 use flow::flow;
@@ -46,7 +46,7 @@ impl Paper {
 
 /// One page, ready to be painted.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Page {
+pub struct SheetPage {
     /// Width and height, pt.
     pub size: [f64; 2],
     /// Strokes and words, pt from the page's top left corner.
@@ -58,7 +58,7 @@ pub struct Page {
 /// The sheet on pages of this paper, with a line at the foot of each. The same sheet gives the same
 /// pages.
 #[must_use]
-pub fn pages(sheet: &Sheet, paper: Paper) -> Vec<Page> {
+pub fn pages(sheet: &Sheet, paper: Paper) -> Vec<SheetPage> {
     let frame = Frame::of(paper);
     let full = flow(&set::pieces(sheet, [frame.width, frame.height]), &frame);
     let count = full.len();
@@ -72,7 +72,7 @@ pub fn pages(sheet: &Sheet, paper: Paper) -> Vec<Page> {
             &foot(&frame, &sheet.title, at + 1, count),
             [frame.left, 0.0],
         );
-        Page {
+        SheetPage {
             size: frame.page,
             ink,
             begins: page.pieces.iter().filter(|(_, piece)| piece.opens).count(),
@@ -155,8 +155,8 @@ mod tests {
     use std::rc::Rc;
 
     /// Which page a piece is on.
-    fn page_of(pages: &[piece::Page], wanted: &Rc<Piece>) -> Option<usize> {
-        let has = |page: &piece::Page| page.pieces.iter().any(|(_, one)| Rc::ptr_eq(one, wanted));
+    fn page_of(pages: &[piece::PagePieces], wanted: &Rc<Piece>) -> Option<usize> {
+        let has = |page: &piece::PagePieces| page.pieces.iter().any(|(_, one)| Rc::ptr_eq(one, wanted));
         pages.iter().position(has)
     }
 

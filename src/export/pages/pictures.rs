@@ -3,7 +3,7 @@
 use super::piece::Piece;
 use super::set::{Column, Gap, paragraph, tall};
 use super::{LEADING, SMALL, Words};
-use crate::drawing::{Bundled, Desk, Hand, Weight, fitted, lay_out};
+use crate::drawing::{Bundled, LayoutDesk, Hand, Weight, fitted, lay_out};
 use crate::sheet::{Picture, Section, Sheet};
 use std::rc::Rc;
 
@@ -41,7 +41,7 @@ impl Column {
             ..paper
         };
         let is_small = pictures.iter().all(|picture| picture.room.is_narrow());
-        let desk = Desk {
+        let desk = LayoutDesk {
             hand: if is_small { &small } else { &paper },
             measure: &Bundled,
         };

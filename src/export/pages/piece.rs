@@ -74,21 +74,21 @@ impl Rule {
 
 /// What stands on one page: pieces with their place from the frame's top left corner.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Page {
+pub(super) struct PagePieces {
     pub pieces: Vec<([f64; 2], Rc<Piece>)>,
 }
 
 /// Pages being filled.
 pub(super) struct Sheaf<'a> {
     pub frame: &'a Frame,
-    pub pages: Vec<Page>,
+    pub pages: Vec<PagePieces>,
     /// Down the last page, pt.
     pub y: f64,
 }
 
 impl Sheaf<'_> {
     pub fn turn_over(&mut self) {
-        self.pages.push(Page::default());
+        self.pages.push(PagePieces::default());
         self.y = 0.0;
     }
 

@@ -3,9 +3,9 @@
 use super::piece::{Piece, Rule};
 use super::wrap::wrapped;
 use super::{LEADING, SMALL, TEXT, Words};
-use crate::drawing::{Bundled, Measure, Tone, Weight};
+use crate::drawing::{Bundled, TextMeasure, Tone, Weight};
 use crate::length::Unit;
-use crate::sheet::{Align, Columns, Setting, Table};
+use crate::sheet::{Align, Columns, TypeSetting, Table};
 use std::rc::Rc;
 
 /// Between two columns, pt.
@@ -63,7 +63,7 @@ struct Shown<'a> {
 
 impl<'a> Shown<'a> {
     fn of(table: &'a Table, unit: Unit, size: f64) -> Self {
-        let setting = Setting {
+        let setting = TypeSetting {
             measure: &Bundled,
             size,
             gutter: GUTTER,

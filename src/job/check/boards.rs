@@ -1,6 +1,6 @@
 //! Gravel boards, rails and pales.
 
-use super::{Ledger, Place, timber};
+use super::{Ledger, FilePlace, timber};
 use crate::job::model::{Boards, Job};
 use crate::job::sound::Sound;
 
@@ -15,7 +15,7 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
         pales,
         extra,
     } = &job.boards;
-    let boards = Place::File.key("boards");
+    let boards = FilePlace::File.key("boards");
     ledger.unknown_keys(boards, extra);
     if let Some(gravel) = gravel {
         let place = boards.key("gravel");

@@ -2,12 +2,12 @@
 
 use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::count;
-use super::{Desk, number};
+use super::{SheetDesk, number};
 use crate::job::model::{Marked, Run};
 use crate::setout::RunFix;
 
 /// Adds the run's ticked-off posts, if there are any.
-pub fn add(desk: &Desk<'_>, run: &Run, fix: &RunFix, section: &mut Section) {
+pub fn add(desk: &SheetDesk<'_>, run: &Run, fix: &RunFix, section: &mut Section) {
     let marked: Vec<&Marked> = desk.job.marked.iter().filter(|m| m.run == run.id).collect();
     if marked.is_empty() {
         return;
@@ -22,7 +22,7 @@ pub fn add(desk: &Desk<'_>, run: &Run, fix: &RunFix, section: &mut Section) {
     section.table(table(desk, fix, &marked));
 }
 
-fn table(desk: &Desk<'_>, fix: &RunFix, marked: &[&Marked]) -> Table {
+fn table(desk: &SheetDesk<'_>, fix: &RunFix, marked: &[&Marked]) -> Table {
     let mut table = Table::new(
         "As built, post centres",
         vec![
@@ -64,7 +64,7 @@ fn table(desk: &Desk<'_>, fix: &RunFix, marked: &[&Marked]) -> Table {
 }
 
 /// What a post as built asks for.
-fn verdict(desk: &Desk<'_>, along: Option<f64>, across: Option<f64>) -> String {
+fn verdict(desk: &SheetDesk<'_>, along: Option<f64>, across: Option<f64>) -> String {
     let tolerance = desk.job.tolerance.length;
     let over = |out: Option<f64>| out.filter(|out| out.abs() > tolerance);
     let mut moves = Vec::new();
@@ -94,7 +94,7 @@ mod tests {
     fn says_which_way_to_move() {
         let job = crate::job::example();
         let solution = crate::solve(&job);
-        let desk = Desk::new(&job, &solution);
+        let desk = SheetDesk::new(&job, &solution);
         for (along, across, words) in [
             (Some(4.9), None, "In tolerance"),
             (Some(7.0), None, "Out: move it 7 towards the run's start"),

@@ -1,11 +1,11 @@
 //! What to buy: timber by its stock lengths, and concrete.
 
 use super::super::phrase::{and, count};
-use super::{Desk, sundries};
+use super::{SheetDesk, sundries};
 use crate::boards::Bought;
 
 /// Timber and concrete.
-pub fn list(desk: &Desk<'_>) -> Vec<String> {
+pub fn list(desk: &SheetDesk<'_>) -> Vec<String> {
     let buy = &desk.solution.buy;
     let mut list: Vec<String> = [
         ("gravel board", &buy.gravel),
@@ -30,7 +30,7 @@ pub fn list(desk: &Desk<'_>) -> Vec<String> {
     list
 }
 
-fn line(desk: &Desk<'_>, what: String, bought: &Bought) -> String {
+fn line(desk: &SheetDesk<'_>, what: String, bought: &Bought) -> String {
     let mut said = what;
     if bought.length > 0.0 {
         said.push_str(&format!(", {} together", desk.full(bought.length)));

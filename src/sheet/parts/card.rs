@@ -2,13 +2,13 @@
 
 use super::super::document::{Cell, Column, Section, Table};
 use super::heights::{down, sides};
-use super::{Desk, attention, names, trestles};
+use super::{SheetDesk, attention, names, trestles};
 use crate::boards::{HeightMark, MarkedThing, RunBoards, height_marks};
 use crate::job::RunId;
 use crate::setout::{Post, RunFix};
 
 /// None while no run is set out.
-pub fn section(desk: &Desk<'_>) -> Option<Section> {
+pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     if desk.solution.runs.is_empty() {
         return None;
     }
@@ -30,7 +30,7 @@ struct Stand<'a> {
     leads: bool,
 }
 
-fn stands<'a>(desk: &Desk<'_>, fix: &'a RunFix, boards: Option<&RunBoards>) -> Vec<Stand<'a>> {
+fn stands<'a>(desk: &SheetDesk<'_>, fix: &'a RunFix, boards: Option<&RunBoards>) -> Vec<Stand<'a>> {
     let levels = desk.solution.levels.as_ref();
     let setup = boards.and_then(|boards| boards.setup.as_ref());
     let line = setup.and_then(|setup| Some(levels?.setups.get(setup)?.line));
@@ -66,7 +66,7 @@ fn stands<'a>(desk: &Desk<'_>, fix: &'a RunFix, boards: Option<&RunBoards>) -> V
     all
 }
 
-fn strip(desk: &Desk<'_>, id: &RunId, fix: &RunFix) -> Table {
+fn strip(desk: &SheetDesk<'_>, id: &RunId, fix: &RunFix) -> Table {
     let boards = desk.solution.boards.get(id);
     let stands = stands(desk, fix, boards);
     let mut columns = vec![Column::left("Post")];

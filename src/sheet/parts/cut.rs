@@ -2,12 +2,12 @@
 
 use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::sentence;
-use super::{Desk, buy, lengths, notches, number, sundries};
-use crate::boards::{Cut, Item, LongPoint, PaleStretch, WhichEnd};
+use super::{SheetDesk, buy, lengths, notches, number, sundries};
+use crate::boards::{Cut, CutPiece, LongPoint, PaleStretch, WhichEnd};
 use crate::cautions::{CEMENT, NOTCH, TREATED_CUTS};
 use crate::job::RunId;
 
-pub fn section(desk: &Desk<'_>) -> Option<Section> {
+pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     let solution = desk.solution;
     if solution.cuts.is_empty() && solution.buy.post_count == 0 {
         return None;
@@ -41,17 +41,17 @@ pub fn section(desk: &Desk<'_>) -> Option<Section> {
     Some(section)
 }
 
-fn item(item: Item) -> &'static str {
+fn item(item: CutPiece) -> &'static str {
     match item {
-        Item::Gravel => "gravel board",
-        Item::Rail => "rail",
-        Item::Pale => "pale",
-        Item::Post => "post",
+        CutPiece::Gravel => "gravel board",
+        CutPiece::Rail => "rail",
+        CutPiece::Pale => "pale",
+        CutPiece::Post => "post",
     }
 }
 
 /// Everything to cut but the posts, which have a table of their own.
-fn cuts(desk: &Desk<'_>) -> Table {
+fn cuts(desk: &SheetDesk<'_>) -> Table {
     let mut table = Table::new(
         "Cut list",
         vec![
@@ -62,7 +62,7 @@ fn cuts(desk: &Desk<'_>) -> Table {
         ],
     );
     let pieces = desk.solution.cuts.iter();
-    for cut in pieces.filter(|cut| cut.item != Item::Post) {
+    for cut in pieces.filter(|cut| cut.item != CutPiece::Post) {
         table.rows.push(vec![
             Cell::text(item(cut.item)),
             number(cut.count),
@@ -91,7 +91,7 @@ fn spots(cut: &Cut) -> String {
 }
 
 /// The pieces whose ends are cut on the bevel.
-fn bevels(desk: &Desk<'_>) -> Vec<String> {
+fn bevels(desk: &SheetDesk<'_>) -> Vec<String> {
     let bevelled = desk.solution.cuts.iter().filter(|cut| !cut.ends.is_empty());
     let line = |cut: &Cut| {
         format!(
@@ -110,7 +110,7 @@ fn bevels(desk: &Desk<'_>) -> Vec<String> {
 }
 
 /// Each bevelled end: its angle, its long point and how far that is from the short one.
-fn ends(desk: &Desk<'_>, cut: &Cut) -> String {
+fn ends(desk: &SheetDesk<'_>, cut: &Cut) -> String {
     let each = cut.ends.iter().map(|end| {
         let which = match end.end {
             WhichEnd::Start => "start",
@@ -136,7 +136,7 @@ fn ends(desk: &Desk<'_>, cut: &Cut) -> String {
     each.collect::<Vec<_>>().join("; ")
 }
 
-fn pales(desk: &Desk<'_>) -> Table {
+fn pales(desk: &SheetDesk<'_>) -> Table {
     let mut table = Table::new(
         "Pales, finishing on a whole one",
         vec![
@@ -167,7 +167,7 @@ fn pales(desk: &Desk<'_>) -> Table {
 }
 
 /// Running readings of the pales' near edges, so that no error adds up.
-fn pale_marks(desk: &Desk<'_>, run: &str, stretch: &PaleStretch) -> String {
+fn pale_marks(desk: &SheetDesk<'_>, run: &str, stretch: &PaleStretch) -> String {
     const MOST: usize = 400;
     if stretch.count > MOST {
         return String::new();

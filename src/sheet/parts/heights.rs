@@ -1,11 +1,11 @@
 //! Heights on the posts: up or down from the laser line, and what the boards do to the ground.
 
 use super::super::document::{Cell, Column, Section, Table};
-use super::{Desk, names, pictures};
-use crate::boards::{HeightMark, PostHeights, RunBoards, Side, Way, height_marks};
+use super::{SheetDesk, names, pictures};
+use crate::boards::{HeightMark, PostHeights, RunBoards, MarkSide, UpOrDown, height_marks};
 use crate::job::{RunId, SetupId};
 
-pub fn section(desk: &Desk<'_>) -> Option<Section> {
+pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     let marked: Vec<Marked<'_>> = desk
         .solution
         .boards
@@ -38,7 +38,7 @@ struct Marked<'a> {
 }
 
 impl<'a> Marked<'a> {
-    fn of(desk: &Desk<'a>, id: &'a RunId, boards: &'a RunBoards) -> Option<Self> {
+    fn of(desk: &SheetDesk<'a>, id: &'a RunId, boards: &'a RunBoards) -> Option<Self> {
         let setup = boards.setup.as_ref()?;
         let line = desk.solution.levels.as_ref()?.setups.get(setup)?.line;
         let mut posts = boards.posts.iter();
@@ -49,7 +49,7 @@ impl<'a> Marked<'a> {
     }
 
     /// Which laser line its figures are from, and what changes from another.
-    fn from(&self, desk: &Desk<'_>) -> String {
+    fn from(&self, desk: &SheetDesk<'_>) -> String {
         let mut said = format!(
             "{}: from the laser line of set-up {}, sure to {}.",
             names::run(desk.job, self.id),
@@ -64,7 +64,7 @@ impl<'a> Marked<'a> {
     }
 
     /// Steps of its boards, and the bottoms of its gates' leaves.
-    fn notes(&self, desk: &Desk<'_>) -> Vec<String> {
+    fn notes(&self, desk: &SheetDesk<'_>) -> Vec<String> {
         let mut notes = steps(desk, self.boards);
         let leaves = self.boards.gates.iter().filter_map(|leaf| {
             Some(format!(
@@ -85,7 +85,7 @@ fn worst(boards: &RunBoards) -> f64 {
 }
 
 /// What to change when the figures are wanted from another set-up.
-fn other_lines(desk: &Desk<'_>, boards: &RunBoards) -> Vec<String> {
+fn other_lines(desk: &SheetDesk<'_>, boards: &RunBoards) -> Vec<String> {
     let levels = desk.solution.levels.as_ref();
     let own = boards.setup.as_ref();
     let Some((levels, own)) = levels.zip(own) else {
@@ -123,7 +123,7 @@ pub(super) fn sides(
     let of = |side| {
         marks
             .iter()
-            .filter(|mark| mark.side == side || mark.side == Side::Both)
+            .filter(|mark| mark.side == side || mark.side == MarkSide::Both)
             .copied()
             .collect::<Vec<_>>()
     };
@@ -135,17 +135,17 @@ pub(super) fn sides(
     }
     let is_level = post.step.is_some_and(|step| step.abs() < 0.05);
     match (&post.before, &post.after) {
-        (Some(_), Some(_)) if is_level => vec![("both".to_owned(), of(Side::Before))],
-        (Some(_), Some(_)) => vec![(start, of(Side::Before)), (end, of(Side::After))],
-        (Some(_), None) => vec![(start, of(Side::Before))],
-        (None, Some(_)) => vec![(end, of(Side::After))],
+        (Some(_), Some(_)) if is_level => vec![("both".to_owned(), of(MarkSide::Before))],
+        (Some(_), Some(_)) => vec![(start, of(MarkSide::Before)), (end, of(MarkSide::After))],
+        (Some(_), None) => vec![(start, of(MarkSide::Before))],
+        (None, Some(_)) => vec![(end, of(MarkSide::After))],
         (None, None) if marks.is_empty() => Vec::new(),
         (None, None) => vec![(String::new(), marks.to_vec())],
     }
 }
 
 /// Where the boards step, and by how much.
-fn steps(desk: &Desk<'_>, boards: &RunBoards) -> Vec<String> {
+fn steps(desk: &SheetDesk<'_>, boards: &RunBoards) -> Vec<String> {
     let steps = boards.posts.iter().filter_map(|post| {
         let step = post.step.filter(|step| step.abs() >= 0.05)?;
         let way = if step < 0.0 { "DOWN" } else { "UP" };
@@ -164,12 +164,12 @@ fn steps(desk: &Desk<'_>, boards: &RunBoards) -> Vec<String> {
 
 pub(super) fn down(mark: &HeightMark) -> f64 {
     match mark.way {
-        Way::Up => -mark.by,
-        Way::Down => mark.by,
+        UpOrDown::Up => -mark.by,
+        UpOrDown::Down => mark.by,
     }
 }
 
-fn ground(desk: &Desk<'_>, run: &Marked<'_>) -> Table {
+fn ground(desk: &SheetDesk<'_>, run: &Marked<'_>) -> Table {
     let boards = run.boards;
     let mut table = Table::new(
         format!(

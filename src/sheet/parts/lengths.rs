@@ -1,13 +1,13 @@
 //! How long each post is, what it is cut from, and the concrete round it.
 
 use super::super::document::{Cell, Column, Table};
-use super::{Desk, number, sundries, trestles};
+use super::{SheetDesk, number, sundries, trestles};
 use crate::boards::{PostHeights, cut_length, shared_post};
 use crate::job::RunId;
 use crate::job::model::Foot;
 
 /// Every post once: a corner post with the first of its two runs.
-pub fn table(desk: &Desk<'_>) -> Table {
+pub fn table(desk: &SheetDesk<'_>) -> Table {
     let mut table = Table::new(
         "Posts",
         vec![
@@ -45,7 +45,7 @@ pub fn table(desk: &Desk<'_>) -> Table {
     table
 }
 
-fn row(desk: &Desk<'_>, id: &RunId, post: &PostHeights, noted: bool) -> Option<Vec<Cell>> {
+fn row(desk: &SheetDesk<'_>, id: &RunId, post: &PostHeights, noted: bool) -> Option<Vec<Cell>> {
     let fix = desk
         .solution
         .runs
@@ -67,7 +67,7 @@ fn row(desk: &Desk<'_>, id: &RunId, post: &PostHeights, noted: bool) -> Option<V
 }
 
 /// Concrete for one hole as drawn and as dug, litres, where all take the same.
-fn one_fill(desk: &Desk<'_>) -> Option<[f64; 2]> {
+fn one_fill(desk: &SheetDesk<'_>) -> Option<[f64; 2]> {
     let posts = desk.solution.boards.values().flat_map(|run| &run.posts);
     let mut fills = posts.filter_map(|post| Some([post.litres?, post.litres_dug?]));
     let first = fills.next()?;
@@ -75,7 +75,7 @@ fn one_fill(desk: &Desk<'_>) -> Option<[f64; 2]> {
 }
 
 /// The stock length that a post comes out of.
-fn stock(desk: &Desk<'_>, id: &RunId, n: usize) -> Option<f64> {
+fn stock(desk: &SheetDesk<'_>, id: &RunId, n: usize) -> Option<f64> {
     let bars = &desk.solution.buy.posts.bars;
     let bar = bars.iter().find(|bar| {
         bar.posts
@@ -85,7 +85,7 @@ fn stock(desk: &Desk<'_>, id: &RunId, n: usize) -> Option<f64> {
     bar.map(|bar| bar.stock)
 }
 
-fn note(desk: &Desk<'_>, concrete: Option<[f64; 2]>) -> String {
+fn note(desk: &SheetDesk<'_>, concrete: Option<[f64; 2]>) -> String {
     let mut posts = desk.solution.runs.values().flat_map(|run| &run.posts);
     let hole = &desk.job.hole;
     if posts.all(|post| post.foot != Foot::Hole) {

@@ -2,13 +2,13 @@
 
 use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::count_in_words;
-use super::Desk;
+use super::SheetDesk;
 use crate::adjust::CHECKED;
 use crate::cautions::LASER;
 use crate::job::model::Point;
 use crate::levels::{LevelsFix, SightFix};
 
-pub fn section(desk: &Desk<'_>) -> Option<Section> {
+pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     let levels = desk.solution.levels.as_ref()?;
     let mut section = Section::new("Carry the level");
     section.caution(LASER);
@@ -27,7 +27,7 @@ pub fn section(desk: &Desk<'_>) -> Option<Section> {
     Some(section)
 }
 
-fn closure(desk: &Desk<'_>, levels: &LevelsFix) -> String {
+fn closure(desk: &SheetDesk<'_>, levels: &LevelsFix) -> String {
     if !levels.suspects.is_empty() || levels.more_than_one_wrong {
         return "The sights do not agree: see above.".to_owned();
     }
@@ -67,7 +67,7 @@ fn setups(levels: &LevelsFix) -> Table {
 }
 
 /// What each later set-up changes.
-fn steps(desk: &Desk<'_>, levels: &LevelsFix) -> Vec<String> {
+fn steps(desk: &SheetDesk<'_>, levels: &LevelsFix) -> Vec<String> {
     let Some((first, _)) = levels.setups.first() else {
         return Vec::new();
     };
@@ -86,7 +86,7 @@ fn steps(desk: &Desk<'_>, levels: &LevelsFix) -> Vec<String> {
         .collect()
 }
 
-fn sights(desk: &Desk<'_>, levels: &LevelsFix) -> Table {
+fn sights(desk: &SheetDesk<'_>, levels: &LevelsFix) -> Table {
     let mut table = Table::new(
         "Sights",
         vec![
@@ -126,7 +126,7 @@ fn checked(fix: Option<&SightFix>, used: bool, suspect: bool) -> Cell {
     })
 }
 
-fn points(desk: &Desk<'_>, levels: &LevelsFix) -> Table {
+fn points(desk: &SheetDesk<'_>, levels: &LevelsFix) -> Table {
     let mut table = Table::new(
         "Heights",
         vec![
@@ -148,7 +148,7 @@ fn points(desk: &Desk<'_>, levels: &LevelsFix) -> Table {
     table
 }
 
-fn place(desk: &Desk<'_>, point: &Point) -> Cell {
+fn place(desk: &SheetDesk<'_>, point: &Point) -> Cell {
     let at = match (&point.run, point.at, &point.mark) {
         (Some(run), Some(at), _) => format!("ground, run {run} at {}", desk.length(at)),
         (_, _, Some(mark)) => format!("mark {mark}"),

@@ -2,11 +2,11 @@
 
 use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::{and, count, count_in_words};
-use super::{Desk, names, pictures};
+use super::{SheetDesk, names, pictures};
 use crate::job::reading::{Measure, Reading};
-use crate::site::{ReadingFix, Status};
+use crate::site::{ReadingFix, NetworkStatus};
 
-pub fn section(desk: &Desk<'_>) -> Option<Section> {
+pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     if desk.job.marks.is_empty() && desk.job.readings.is_empty() {
         return None;
     }
@@ -19,14 +19,14 @@ pub fn section(desk: &Desk<'_>) -> Option<Section> {
     Some(section)
 }
 
-fn summary(desk: &Desk<'_>) -> String {
+fn summary(desk: &SheetDesk<'_>) -> String {
     let network = &desk.solution.network;
     let marks = count_in_words(desk.job.marks.len(), "mark");
     let loose: Vec<String> = network.loose.iter().map(ToString::to_string).collect();
     let fixed = match network.status {
-        Status::Fixed if desk.job.marks.len() == 1 => "fixed".to_owned(),
-        Status::Fixed => "all fixed".to_owned(),
-        Status::Loose => format!("{} can still move", and(&loose)),
+        NetworkStatus::Fixed if desk.job.marks.len() == 1 => "fixed".to_owned(),
+        NetworkStatus::Fixed => "all fixed".to_owned(),
+        NetworkStatus::Loose => format!("{} can still move", and(&loose)),
     };
     let used = desk.solution.readings.len();
     if used == 0 {
@@ -44,7 +44,7 @@ fn summary(desk: &Desk<'_>) -> String {
 }
 
 /// The end of the sentence about the readings, and what a slip could hide behind.
-fn agreement(desk: &Desk<'_>) -> String {
+fn agreement(desk: &SheetDesk<'_>) -> String {
     let network = &desk.solution.network;
     let readings = &desk.solution.readings;
     if !network.suspects.is_empty() || network.more_than_one_wrong {
@@ -76,13 +76,13 @@ fn is_length(reading: Option<&Reading>) -> bool {
     reading.is_some_and(|one| !matches!(one.what, Measure::Angle { .. }))
 }
 
-fn advice(desk: &Desk<'_>) -> String {
+fn advice(desk: &SheetDesk<'_>) -> String {
     let next = desk.solution.advice.as_ref();
     next.map(|next| next.sentence(&desk.solution.network, desk.job.show.lengths))
         .unwrap_or_default()
 }
 
-fn readings(desk: &Desk<'_>) -> Table {
+fn readings(desk: &SheetDesk<'_>) -> Table {
     let mut table = Table::new(
         "Readings",
         vec![
@@ -130,7 +130,7 @@ const IN_DEGREES: Set = Set {
     change: Cell::SignedDegrees,
 };
 
-fn row(desk: &Desk<'_>, index: usize, reading: &Reading, fix: Option<&ReadingFix>) -> Vec<Cell> {
+fn row(desk: &SheetDesk<'_>, index: usize, reading: &Reading, fix: Option<&ReadingFix>) -> Vec<Cell> {
     let angle = matches!(reading.what, Measure::Angle { .. });
     let set = if angle { &IN_DEGREES } else { &IN_LENGTHS };
     let remark = match fix {
@@ -171,7 +171,7 @@ fn row(desk: &Desk<'_>, index: usize, reading: &Reading, fix: Option<&ReadingFix
     ]
 }
 
-fn marks(desk: &Desk<'_>) -> Table {
+fn marks(desk: &SheetDesk<'_>) -> Table {
     let caption = match desk.job.walls.first() {
         Some(first) => format!(
             "Marks: x along {} from mark {}, y square to its left",

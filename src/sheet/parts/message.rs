@@ -2,14 +2,14 @@
 
 use super::super::phrase::count;
 use super::cut_sides::{Side, sides};
-use super::{Desk, names};
+use super::{SheetDesk, names};
 use crate::boards::{AlongWhat, GateLeaf, cut_length, cut_together};
 use crate::job::model::Run;
 use crate::job::{RunId, Severity};
 use crate::length::{Unit, show};
 use crate::setout::RunFix;
 
-pub fn message(desk: &Desk<'_>) -> String {
+pub fn message(desk: &SheetDesk<'_>) -> String {
     let unit = match desk.unit {
         Unit::Mm => "mm",
         Unit::M => "m",
@@ -51,13 +51,13 @@ pub fn message(desk: &Desk<'_>) -> String {
     text
 }
 
-fn posts(desk: &Desk<'_>, run: &Run, fix: &RunFix) -> String {
+fn posts(desk: &SheetDesk<'_>, run: &Run, fix: &RunFix) -> String {
     let centres: Vec<String> = fix.posts.iter().map(|p| figure(desk, p.centre)).collect();
     format!("{}: {}", run.id, centres.join(", "))
 }
 
 /// What is marked along each post from its top, side by side, on one line.
-fn on_trestles(desk: &Desk<'_>, run: &RunId) -> Option<String> {
+fn on_trestles(desk: &SheetDesk<'_>, run: &RunId) -> Option<String> {
     let groups = cut_together(&desk.solution.boards, run);
     let mut before = String::new();
     let each: Vec<String> = sides(&groups)
@@ -75,7 +75,7 @@ fn on_trestles(desk: &Desk<'_>, run: &RunId) -> Option<String> {
     (!each.is_empty()).then(|| format!("{run} from top: {}", each.join("; ")))
 }
 
-fn along(desk: &Desk<'_>, run: &RunId, one: &Side<'_>) -> String {
+fn along(desk: &SheetDesk<'_>, run: &RunId, one: &Side<'_>) -> String {
     let mut said: Vec<String> = Vec::new();
     for mark in &one.marks {
         match mark.what {
@@ -104,7 +104,7 @@ fn along(desk: &Desk<'_>, run: &RunId, one: &Side<'_>) -> String {
 }
 
 /// The leaf, its brace and its lock.
-fn leaves(desk: &Desk<'_>, run: &RunId) -> Vec<String> {
+fn leaves(desk: &SheetDesk<'_>, run: &RunId) -> Vec<String> {
     let Some(boards) = desk.solution.boards.get(run) else {
         return Vec::new();
     };
@@ -133,7 +133,7 @@ fn leaves(desk: &Desk<'_>, run: &RunId) -> Vec<String> {
 }
 
 /// A message may meet an old telephone: plain spaces, no grouping.
-fn figure(desk: &Desk<'_>, mm: f64) -> String {
+fn figure(desk: &SheetDesk<'_>, mm: f64) -> String {
     let shown = show(mm, desk.unit);
     match desk.unit {
         Unit::Mm | Unit::M => shown.replace('\u{a0}', ""),
@@ -141,7 +141,7 @@ fn figure(desk: &Desk<'_>, mm: f64) -> String {
     }
 }
 
-fn worries(desk: &Desk<'_>) -> Option<String> {
+fn worries(desk: &SheetDesk<'_>) -> Option<String> {
     let of = |severity| {
         let problems = desk.solution.problems.iter();
         problems.filter(move |problem| problem.severity == severity)

@@ -31,13 +31,13 @@ use crate::job::Job;
 use crate::length::{Unit, show, show_fine, show_pm, show_with_unit};
 
 /// A job and what it came to, with the unit that its figures are read in.
-pub struct Desk<'a> {
+pub struct SheetDesk<'a> {
     pub job: &'a Job,
     pub solution: &'a Solution,
     pub unit: Unit,
 }
 
-impl<'a> Desk<'a> {
+impl<'a> SheetDesk<'a> {
     pub fn new(job: &'a Job, solution: &'a Solution) -> Self {
         Self {
             job,
@@ -98,7 +98,7 @@ impl<'a> Desk<'a> {
 }
 
 /// Every section that has something to say, in the order of the work.
-pub fn sections(desk: &Desk<'_>) -> Vec<Section> {
+pub fn sections(desk: &SheetDesk<'_>) -> Vec<Section> {
     let steps = [
         measure::section(desk),
         strings::section(desk),

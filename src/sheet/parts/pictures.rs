@@ -1,7 +1,7 @@
 //! The drawings of the sheet, each where the work needs it.
 
 use super::super::picture::{Picture, Room};
-use super::{Desk, names};
+use super::{SheetDesk, names};
 use crate::drawing::{
     Detail, ElevationShow, Figures, PlanShow, Seen, Turn, corner, corner_detail, elevation,
     gate_leaf, plan as plan_of, trestles,
@@ -32,7 +32,7 @@ struct Stretch {
 }
 
 /// The plan with dimensions and running readings.
-pub fn plan(desk: &Desk<'_>) -> Picture {
+pub fn plan(desk: &SheetDesk<'_>) -> Picture {
     let show = PlanShow {
         turn: Turn::Along(ROOM),
         detail: Detail::Sheet,
@@ -54,7 +54,7 @@ pub fn plan(desk: &Desk<'_>) -> Picture {
 }
 
 /// What was taped, with what does not fit standing out.
-pub fn tapes(desk: &Desk<'_>) -> Vec<Picture> {
+pub fn tapes(desk: &SheetDesk<'_>) -> Vec<Picture> {
     if desk.job.readings.is_empty() {
         return Vec::new();
     }
@@ -77,7 +77,7 @@ pub fn tapes(desk: &Desk<'_>) -> Vec<Picture> {
 }
 
 /// The check diagonal of a corner, and the post turned in it.
-pub fn of_corner(desk: &Desk<'_>, id: &CornerId, fix: &CornerFix) -> Vec<Picture> {
+pub fn of_corner(desk: &SheetDesk<'_>, id: &CornerId, fix: &CornerFix) -> Vec<Picture> {
     let arms = fix.check.iter().map(|check| check.arm);
     let arm = arms.fold(0.0, f64::max);
     let mut pictures = Vec::new();
@@ -103,7 +103,7 @@ pub fn of_corner(desk: &Desk<'_>, id: &CornerId, fix: &CornerFix) -> Vec<Picture
 }
 
 /// A run from one end to the other, in parts where it is long.
-pub fn elevations(desk: &Desk<'_>, run: &RunId) -> Vec<Picture> {
+pub fn elevations(desk: &SheetDesk<'_>, run: &RunId) -> Vec<Picture> {
     let Some(fix) = desk.solution.runs.get(run) else {
         return Vec::new();
     };
@@ -133,7 +133,7 @@ pub fn elevations(desk: &Desk<'_>, run: &RunId) -> Vec<Picture> {
 }
 
 /// The posts of a run lying down, those that are cut together as one.
-pub fn on_trestles(desk: &Desk<'_>, run: &RunId) -> Option<Picture> {
+pub fn on_trestles(desk: &SheetDesk<'_>, run: &RunId) -> Option<Picture> {
     Some(Picture {
         caption: format!(
             "{}, tops to the left. Figures from the top: upper edges of the housings, bolts, boards.",
@@ -145,7 +145,7 @@ pub fn on_trestles(desk: &Desk<'_>, run: &RunId) -> Option<Picture> {
 }
 
 /// A gate's leaf.
-pub fn of_leaf(desk: &Desk<'_>, run: &RunId, index: usize) -> Option<Picture> {
+pub fn of_leaf(desk: &SheetDesk<'_>, run: &RunId, index: usize) -> Option<Picture> {
     Some(Picture {
         caption: "The leaf from behind, its hinges at the left.".to_owned(),
         room: Room::Small,

@@ -1,13 +1,13 @@
 //! The posts: running readings from one end of each run, gates, swings.
 
 use super::super::document::{Cell, Column, Section, Table};
-use super::{Desk, attention, built, names, number};
+use super::{SheetDesk, attention, built, names, number};
 use crate::cautions::{BOUNDARY, OPEN_HOLES, SERVICES};
 use crate::job::model::{End, Run, Side};
 use crate::job::with_kind;
 use crate::setout::{GateFix, Post, PostKind, RunFix};
 
-pub fn section(desk: &Desk<'_>) -> Option<Section> {
+pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     if desk.job.runs.is_empty() {
         return None;
     }
@@ -38,7 +38,7 @@ pub fn section(desk: &Desk<'_>) -> Option<Section> {
     Some(section)
 }
 
-fn set_out(desk: &Desk<'_>, run: &Run, fix: &RunFix, section: &mut Section) {
+fn set_out(desk: &SheetDesk<'_>, run: &Run, fix: &RunFix, section: &mut Section) {
     let zero = end(desk, run.start.as_ref());
     let far = end(desk, run.end.as_ref());
     let to_far = if far.is_empty() {
@@ -68,7 +68,7 @@ fn side(side: Side) -> &'static str {
     }
 }
 
-fn behind(desk: &Desk<'_>, gap: f64) -> String {
+fn behind(desk: &SheetDesk<'_>, gap: f64) -> String {
     if gap.abs() < 0.05 {
         "touching the string".to_owned()
     } else {
@@ -77,7 +77,7 @@ fn behind(desk: &Desk<'_>, gap: f64) -> String {
 }
 
 /// What a run starts or ends at.
-fn end(desk: &Desk<'_>, end: Option<&End>) -> String {
+fn end(desk: &SheetDesk<'_>, end: Option<&End>) -> String {
     let Some(end) = end else {
         return String::new();
     };
@@ -141,7 +141,7 @@ fn posts(fix: &RunFix) -> Table {
 }
 
 /// What the columns of every run are, once.
-fn meanings(desk: &Desk<'_>) -> String {
+fn meanings(desk: &SheetDesk<'_>) -> String {
     let mut said = "Bay: centre to centre from the post before. Clear: face to face.".to_owned();
     let posts = || desk.solution.runs.values().flat_map(|run| &run.posts);
     if posts().any(|post| post.arcs.is_some()) {
@@ -168,7 +168,7 @@ fn swing(post: &Post) -> [Cell; 4] {
     }
 }
 
-fn opening(desk: &Desk<'_>, gate: &GateFix) -> String {
+fn opening(desk: &SheetDesk<'_>, gate: &GateFix) -> String {
     format!(
         "Gate opening from {} to {}, {} clear, between posts {} and {}.",
         desk.length(gate.near),
@@ -180,7 +180,7 @@ fn opening(desk: &Desk<'_>, gate: &GateFix) -> String {
 }
 
 /// Under half a millimetre nobody can see it.
-fn wedge(desk: &Desk<'_>, post: &Post) -> Option<String> {
+fn wedge(desk: &SheetDesk<'_>, post: &Post) -> Option<String> {
     let wedge = post.wedge.filter(|wedge| wedge.abs() >= 0.5)?;
     Some(format!(
         "Post {} stands hard against a wall that is out of square by {} over the post's depth: \

@@ -1,16 +1,16 @@
 //! The strings: where each nail goes, where two strings cross, and the diagonal that proves it.
 
 use super::super::document::{Cell, Column, Section, Table};
-use super::{Desk, attention, names, pictures};
+use super::{SheetDesk, attention, names, pictures};
 use crate::job::model::{Corner, Line, PostSet, Side};
 use crate::job::{CornerId, with_kind};
 use crate::quick::bevel::long_to_short;
-use crate::site::{CornerFix, StretchedFix, Verdict};
+use crate::site::{CornerFix, StretchedFix, StretchVerdict};
 
 /// A string longer than this sags and bows in the wind enough to matter, mm.
 const LONG: f64 = 10_000.0;
 
-pub fn section(desk: &Desk<'_>) -> Option<Section> {
+pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     if desk.job.lines.is_empty() {
         return None;
     }
@@ -33,7 +33,7 @@ pub fn section(desk: &Desk<'_>) -> Option<Section> {
     Some(section)
 }
 
-fn string(desk: &Desk<'_>, line: &Line, section: &mut Section) {
+fn string(desk: &SheetDesk<'_>, line: &Line, section: &mut Section) {
     section.heading(names::line(line));
     let fix = desk.solution.lines.get(&line.id);
     if fix.is_none() {
@@ -99,7 +99,7 @@ fn nails(line: &Line, from: &str, bow: &[f64]) -> Table {
     table
 }
 
-fn bowed(desk: &Desk<'_>, bow: &[f64]) -> String {
+fn bowed(desk: &SheetDesk<'_>, bow: &[f64]) -> String {
     let most = bow.iter().fold(0.0_f64, |most, off| most.max(off.abs()));
     if bow.is_empty() {
         return String::new();
@@ -112,7 +112,7 @@ fn bowed(desk: &Desk<'_>, bow: &[f64]) -> String {
     )
 }
 
-fn crossing(desk: &Desk<'_>, corner: &Corner, fix: &CornerFix, section: &mut Section) {
+fn crossing(desk: &SheetDesk<'_>, corner: &Corner, fix: &CornerFix, section: &mut Section) {
     let [first, second] = corner.lines.each_ref();
     let [first, second] = [first, second].map(|id| with_kind("string", id.as_str()));
     section.heading(format!("Corner {}: {first} and {second} cross", corner.id));
@@ -143,7 +143,7 @@ fn crossing(desk: &Desk<'_>, corner: &Corner, fix: &CornerFix, section: &mut Sec
 }
 
 /// The mitre by both ways of reading a saw, and how far it is from its long to its short point.
-fn mitre(desk: &Desk<'_>, fix: &CornerFix) -> String {
+fn mitre(desk: &SheetDesk<'_>, fix: &CornerFix) -> String {
     let rails = desk.job.boards.rails.as_ref();
     let points = rails.and_then(|rails| {
         let thick = rails.thickness();
@@ -164,7 +164,7 @@ fn mitre(desk: &Desk<'_>, fix: &CornerFix) -> String {
 }
 
 /// `14.29° wider than square (255 mm in each metre)`.
-fn from_square(desk: &Desk<'_>, angle: f64) -> String {
+fn from_square(desk: &SheetDesk<'_>, angle: f64) -> String {
     let off = angle - 90.0;
     if off.abs() < 0.005 {
         return "square".to_owned();
@@ -179,7 +179,7 @@ fn from_square(desk: &Desk<'_>, angle: f64) -> String {
 }
 
 /// Where the crossing falls on the runs that meet there.
-fn readings_of(desk: &Desk<'_>, corner: &CornerId) -> String {
+fn readings_of(desk: &SheetDesk<'_>, corner: &CornerId) -> String {
     let mut said = String::new();
     for run in &desk.job.runs {
         let Some(fix) = desk.solution.runs.get(&run.id) else {
@@ -199,11 +199,11 @@ fn readings_of(desk: &Desk<'_>, corner: &CornerId) -> String {
 }
 
 /// What the diagonals taped across the strings came to.
-fn stretched(desk: &Desk<'_>, fix: &CornerFix) -> Vec<String> {
+fn stretched(desk: &SheetDesk<'_>, fix: &CornerFix) -> Vec<String> {
     let of = |check: &StretchedFix| {
         let [a, b] = check.arms.map(|arm| desk.full(arm));
         let what = match (check.verdict, &check.end_move) {
-            (Verdict::Within, _) => "As near as the tapes can tell.".to_owned(),
+            (StretchVerdict::Within, _) => "As near as the tapes can tell.".to_owned(),
             (_, Some(end)) => end.sentence(|mm| desk.full(mm)),
             _ => "Further off than a string is usually out: were these the arms?".to_owned(),
         };

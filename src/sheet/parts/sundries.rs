@@ -1,12 +1,12 @@
 //! Screws, bolts, hinges, caps, what comes out of the ground, and what to seal.
 
 use super::super::phrase::{and, count};
-use super::Desk;
+use super::SheetDesk;
 use crate::job::check::LONGEST;
 use crate::length::Unit;
 
 /// Everything small to buy, and the ground to be rid of.
-pub fn list(desk: &Desk<'_>) -> Vec<String> {
+pub fn list(desk: &SheetDesk<'_>) -> Vec<String> {
     let sundries = &desk.solution.buy.sundries;
     let screws = &sundries.screws;
     let fixings = desk.job.boards.fixings.clone().unwrap_or_default();
@@ -52,7 +52,7 @@ pub fn list(desk: &Desk<'_>) -> Vec<String> {
 }
 
 /// What to take up along the runs before digging.
-fn strip(desk: &Desk<'_>) -> Option<String> {
+fn strip(desk: &SheetDesk<'_>) -> Option<String> {
     let sundries = &desk.solution.buy.sundries;
     if sundries.strip_area <= 0.0 {
         return None;
@@ -78,7 +78,7 @@ fn strip(desk: &Desk<'_>) -> Option<String> {
 const SQUARE_FEET: f64 = 10.763_910_417;
 
 /// A small volume, in litres to a tenth or cubic feet to a hundredth.
-pub fn fine_volume(desk: &Desk<'_>, litres: f64) -> String {
+pub fn fine_volume(desk: &SheetDesk<'_>, litres: f64) -> String {
     match desk.unit {
         Unit::Mm | Unit::M => format!("{litres:.1} litres"),
         Unit::FtIn(_) => format!("{:.2} cubic feet", litres / CUBIC_FOOT),
@@ -89,7 +89,7 @@ pub fn fine_volume(desk: &Desk<'_>, litres: f64) -> String {
 const CUBIC_FOOT: f64 = 28.316_846_592;
 
 /// A volume, in litres or cubic feet.
-pub fn volume(desk: &Desk<'_>, litres: f64) -> String {
+pub fn volume(desk: &SheetDesk<'_>, litres: f64) -> String {
     match desk.unit {
         Unit::Mm | Unit::M => format!("{litres:.0} litres"),
         Unit::FtIn(_) if litres < CUBIC_FOOT => format!("{:.2} cubic feet", litres / CUBIC_FOOT),

@@ -3,15 +3,15 @@
 use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::{and, count};
 use super::cut_sides::{Side, sides};
-use super::{Desk, names, pictures};
+use super::{SheetDesk, names, pictures};
 use crate::boards::{
-    AlongWhat, MarkEdge, PostHeights, RunBoards, Way, cut_length, cut_together, shared_post,
+    AlongWhat, MarkEdge, PostHeights, RunBoards, UpOrDown, cut_length, cut_together, shared_post,
 };
 use crate::cautions::{MASONRY, NOTCH};
 use crate::job::RunId;
 use crate::job::model::Foot;
 
-pub fn section(desk: &Desk<'_>) -> Option<Section> {
+pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     let mut section = Section::new("On the trestles");
     let all = || desk.solution.boards.values().flat_map(|run| &run.posts);
     if !all().any(|post| !post.along.is_empty()) {
@@ -49,7 +49,7 @@ pub fn stands(foot: Foot) -> &'static str {
     }
 }
 
-fn rail_height(desk: &Desk<'_>) -> String {
+fn rail_height(desk: &SheetDesk<'_>) -> String {
     let rails = desk.job.boards.rails.as_ref();
     rails.map_or_else(String::new, |rails| {
         format!(
@@ -60,7 +60,7 @@ fn rail_height(desk: &Desk<'_>) -> String {
 }
 
 /// One row for each side of a group: where each mark is from the top.
-fn marks(desk: &Desk<'_>, id: &RunId, groups: &[Vec<&PostHeights>]) -> Table {
+fn marks(desk: &SheetDesk<'_>, id: &RunId, groups: &[Vec<&PostHeights>]) -> Table {
     let one_depth = one_depth(groups);
     let rails = desk.job.boards.rails.as_ref();
     let rails: Vec<usize> = (1..=rails.map_or(0, |rails| rails.count as usize))
@@ -120,7 +120,7 @@ fn one_depth(groups: &[Vec<&PostHeights>]) -> Option<f64> {
 }
 
 /// A figure that is each post's own: one where they agree, else in the order of the posts.
-fn each(desk: &Desk<'_>, one: &Side<'_>, of: impl Fn(&PostHeights) -> Option<f64>) -> Cell {
+fn each(desk: &SheetDesk<'_>, one: &Side<'_>, of: impl Fn(&PostHeights) -> Option<f64>) -> Cell {
     if !one.leads {
         return Cell::Empty;
     }
@@ -138,7 +138,7 @@ fn each(desk: &Desk<'_>, one: &Side<'_>, of: impl Fn(&PostHeights) -> Option<f64
 }
 
 /// Corner posts that are marked and cut with an earlier run.
-fn elsewhere(desk: &Desk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> {
+fn elsewhere(desk: &SheetDesk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> {
     let shared = boards.posts.iter().filter_map(|post| {
         let other = shared_post(&desk.solution.boards, id, post.n)?;
         other.is_first.then(|| {
@@ -151,7 +151,7 @@ fn elsewhere(desk: &Desk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> {
     shared.collect()
 }
 
-fn bolts(desk: &Desk<'_>, groups: &[Vec<&PostHeights>]) -> Vec<String> {
+fn bolts(desk: &SheetDesk<'_>, groups: &[Vec<&PostHeights>]) -> Vec<String> {
     let rows = groups.iter().flatten().filter_map(|post| {
         let row = post.bolts.as_ref()?;
         let at: Vec<String> = row.at.iter().map(|&mm| desk.length(mm)).collect();
@@ -169,7 +169,7 @@ fn bolts(desk: &Desk<'_>, groups: &[Vec<&PostHeights>]) -> Vec<String> {
 }
 
 /// How to set a post that is cut already.
-fn to_the_laser(desk: &Desk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> {
+fn to_the_laser(desk: &SheetDesk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> {
     let Some(setup) = &boards.setup else {
         return Vec::new();
     };
@@ -186,8 +186,8 @@ fn to_the_laser(desk: &Desk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> 
                 format!("{edge} edge of {what}")
             });
             let way = match mark.way {
-                Way::Up => "UP",
-                Way::Down => "DOWN",
+                UpOrDown::Up => "UP",
+                UpOrDown::Down => "DOWN",
             };
             Some(format!("{}: {what} {way} {}", post.n, desk.length(mark.by)))
         })
