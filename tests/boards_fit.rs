@@ -8,7 +8,8 @@ use fences::cornered;
 use proptest::prelude::*;
 use serde_json::json;
 use tautmark::boards::{
-    AlongWhat, LongPoint, MarkEdge, MarkedThing, PieceEnd, RunBoards, UpOrDown, WhichEnd, height_marks,
+    AlongWhat, LongPoint, MarkEdge, MarkedThing, PieceEnd, RunBoards, UpOrDown, WhichEnd,
+    height_marks,
 };
 use tautmark::job::Job;
 use tautmark::job::model::{Foot, Joint, PostSet, Rails, Side};

@@ -126,7 +126,10 @@ fn heights_and_cuts_in_the_rows_are_the_solution() {
     }
     let (_, body) = table(&rows, 0, &["Piece", "How many"]);
     // Posts have a table of their own, where a corner post stands once.
-    let pieces = solution.cuts.iter().filter(|cut| cut.item != CutPiece::Post);
+    let pieces = solution
+        .cuts
+        .iter()
+        .filter(|cut| cut.item != CutPiece::Post);
     let pieces: Vec<_> = pieces.collect();
     assert_eq!(body.len(), pieces.len());
     for (row, cut) in body.into_iter().zip(pieces) {

@@ -49,7 +49,7 @@ pub use ends::{RailEnd, SawCut, WhichEnd};
 pub use fixes::{BoardsFix, GravelBoard, GroundAt, RailBay, RunBoards};
 pub use gates::GateLeaf;
 pub use leaf::{Brace, LockFix};
-pub use marks::{HeightMark, MarkedThing, MarkSide, UpOrDown, height_marks};
+pub use marks::{HeightMark, MarkSide, MarkedThing, UpOrDown, height_marks};
 pub use meets::BayAt;
 pub use notches::{Governs, NotchFix};
 pub use pales::PaleStretch;

@@ -223,7 +223,12 @@ fn name_crowded(crowded: &[(&SoundRun, usize, usize)], problems: &mut Problems) 
 ///
 /// # Errors
 /// The bolt that finds no room; the post has its other marks.
-fn mark(heights: &mut PostHeights, post: &Post, run: &LaidRun, sound: &Sound) -> Result<(), NoRoom> {
+fn mark(
+    heights: &mut PostHeights,
+    post: &Post,
+    run: &LaidRun,
+    sound: &Sound,
+) -> Result<(), NoRoom> {
     let blank = Blank {
         top: heights.top,
         length: heights.length,

@@ -8,7 +8,9 @@
 //! ```
 
 use super::bounds::Vec2;
-use super::model::{Drawing, Fill, Label, LineStyle, WordsPlace, Rank, Role, Row, RowFigure, Shape, Target};
+use super::model::{
+    Drawing, Fill, Label, LineStyle, Rank, Role, Row, RowFigure, Shape, Target, WordsPlace,
+};
 use super::pencil::{Pencil, circle, upright};
 use crate::Solution;
 use crate::boards::{
@@ -180,7 +182,12 @@ impl Lying<'_> {
     /// A bolt with its figure beside it, inside the post.
     fn bolt(&self, pencil: &mut Pencil, at: f64) {
         let centre = Vec2::new(at, self.middle);
-        pencil.area(Role::Mark, LineStyle::Plain, Fill::None, circle(centre, BOLT));
+        pencil.area(
+            Role::Mark,
+            LineStyle::Plain,
+            Fill::None,
+            circle(centre, BOLT),
+        );
         let label = Label {
             place: WordsPlace::Toward {
                 toward: RIGHT,

@@ -147,7 +147,10 @@ mod tests {
         let judge = |one| as_built(run, &one, &tolerance).expect("the post is there");
         assert_eq!(judge(marked(2, 1494.0, None)).verdict, BuiltVerdict::Within);
         let across = judge(marked(2, 1491.0, Some(133.0)));
-        assert_eq!((across.verdict, across.across), (BuiltVerdict::Out, Some(8.0)));
+        assert_eq!(
+            (across.verdict, across.across),
+            (BuiltVerdict::Out, Some(8.0))
+        );
         assert_eq!(as_built(run, &marked(9, 1.0, None), &tolerance), None);
         assert_eq!(as_built(run, &marked(0, 1.0, None), &tolerance), None);
     }

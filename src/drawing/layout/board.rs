@@ -2,7 +2,7 @@
 
 use super::near::{Near, along_line, around_tile};
 use super::tile::Tile;
-use super::{LayoutDesk, LINE, Laid, PlacedLabel, SIGN, Stroke};
+use super::{LINE, Laid, LayoutDesk, PlacedLabel, SIGN, Stroke};
 use crate::drawing::bounds::Vec2;
 use crate::drawing::hand::Areas;
 use crate::drawing::model::{DrawnItem, LineStyle, Sign};

@@ -5,7 +5,7 @@ use super::board::LayoutBoard;
 use super::tile::Tile;
 use crate::drawing::bounds::Vec2;
 use crate::drawing::hand::Areas;
-use crate::drawing::model::{Fill, Hatched, DrawnItem, LineStyle, Role, Shape};
+use crate::drawing::model::{DrawnItem, Fill, Hatched, LineStyle, Role, Shape};
 use crate::drawing::pencil::turned;
 use crate::drawing::tone::{Tone, filling, outline};
 use crate::drawing::view::ViewPoint;
@@ -38,7 +38,14 @@ pub(super) fn draw(board: &mut LayoutBoard, index: usize, item: &DrawnItem) {
             let larger = (board.desk.hand.post / least).max(1.0);
             let corners = turned(*centre, size.map(|side| side * larger), *bearing);
             let points = corners.into_iter().map(|at| board.view.place(at)).collect();
-            path(board, index, item, points, true, (LineStyle::Plain, Fill::Plain));
+            path(
+                board,
+                index,
+                item,
+                points,
+                true,
+                (LineStyle::Plain, Fill::Plain),
+            );
         }
         Shape::Cross(at) => {
             let (at, arm) = (board.view.place(*at), board.desk.hand.cross);
@@ -157,7 +164,13 @@ fn cost(role: Role) -> f64 {
 }
 
 /// The face as a thick line, and behind it a hatched strip.
-fn wall(board: &mut LayoutBoard, index: usize, item: &DrawnItem, ends: [ViewPoint; 2], hatched: Hatched) {
+fn wall(
+    board: &mut LayoutBoard,
+    index: usize,
+    item: &DrawnItem,
+    ends: [ViewPoint; 2],
+    hatched: Hatched,
+) {
     let hand = *board.desk.hand;
     let [from, to] = ends;
     let tone = outline(item.role, item.stress);
@@ -186,7 +199,10 @@ fn wall(board: &mut LayoutBoard, index: usize, item: &DrawnItem, ends: [ViewPoin
         board.avoid(far[0], far[1], 1.0);
     }
     let (line, dash) = match item.role {
-        Role::Sketch => (hand.line, hand.pen(LineStyle::Dashed).and_then(|(_, dash)| dash)),
+        Role::Sketch => (
+            hand.line,
+            hand.pen(LineStyle::Dashed).and_then(|(_, dash)| dash),
+        ),
         _ => (hand.thick, None),
     };
     board.avoid(from, to, cost(Role::Wall));

@@ -6,7 +6,7 @@ use super::site::Site;
 use super::{Detail, Face, PostShow, Seen};
 use crate::drawing::bounds::Vec2;
 use crate::drawing::model::{
-    Dimension, Hatched, Label, WordsPlace, Rank, Role, Row, RowFigure, Shape, Target,
+    Dimension, Hatched, Label, Rank, Role, Row, RowFigure, Shape, Target, WordsPlace,
 };
 use crate::drawing::pencil::{Pencil, left_of};
 use crate::job::RunId;

@@ -4,7 +4,7 @@
 use super::Detail;
 use super::site::Site;
 use crate::drawing::bounds::Vec2;
-use crate::drawing::model::{Fill, Label, LineStyle, WordsPlace, Rank, Role, Shape, Target};
+use crate::drawing::model::{Fill, Label, LineStyle, Rank, Role, Shape, Target, WordsPlace};
 use crate::drawing::pencil::{Pencil, circle, left_of};
 use crate::job::RunId;
 use crate::job::model::Foot;

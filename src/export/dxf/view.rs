@@ -2,7 +2,9 @@
 //! on paper at a scale, so that none cover each other.
 
 use super::file::File;
-use crate::drawing::{Bundled, LayoutDesk, Drawing, Hand, DrawnItem, Role, Shape, Tile, Vec2, View, lay_out};
+use crate::drawing::{
+    Bundled, Drawing, DrawnItem, Hand, LayoutDesk, Role, Shape, Tile, Vec2, View, lay_out,
+};
 
 /// Where a drawing goes, how large its words are, and the layer of each thing.
 pub(super) struct Placing<'a> {

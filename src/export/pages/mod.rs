@@ -9,7 +9,7 @@ mod set;
 mod table;
 mod wrap;
 
-use crate::drawing::{Bundled, Laid, TextMeasure, PlacedLabel, Tone, Vec2, Weight};
+use crate::drawing::{Bundled, Laid, PlacedLabel, TextMeasure, Tone, Vec2, Weight};
 use crate::length::Unit;
 use crate::sheet::Sheet;
 use flow::flow;
@@ -156,7 +156,8 @@ mod tests {
 
     /// Which page a piece is on.
     fn page_of(pages: &[piece::PagePieces], wanted: &Rc<Piece>) -> Option<usize> {
-        let has = |page: &piece::PagePieces| page.pieces.iter().any(|(_, one)| Rc::ptr_eq(one, wanted));
+        let has =
+            |page: &piece::PagePieces| page.pieces.iter().any(|(_, one)| Rc::ptr_eq(one, wanted));
         pages.iter().position(has)
     }
 

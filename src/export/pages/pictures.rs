@@ -3,7 +3,7 @@
 use super::piece::Piece;
 use super::set::{Column, Gap, paragraph, tall};
 use super::{LEADING, SMALL, Words};
-use crate::drawing::{Bundled, LayoutDesk, Hand, Weight, fitted, lay_out};
+use crate::drawing::{Bundled, Hand, LayoutDesk, Weight, fitted, lay_out};
 use crate::sheet::{Picture, Section, Sheet};
 use std::rc::Rc;
 

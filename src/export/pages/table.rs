@@ -5,7 +5,7 @@ use super::wrap::wrapped;
 use super::{LEADING, SMALL, TEXT, Words};
 use crate::drawing::{Bundled, TextMeasure, Tone, Weight};
 use crate::length::Unit;
-use crate::sheet::{Align, Columns, TypeSetting, Table};
+use crate::sheet::{Align, Columns, Table, TypeSetting};
 use std::rc::Rc;
 
 /// Between two columns, pt.

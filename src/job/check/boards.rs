@@ -1,6 +1,6 @@
 //! Gravel boards, rails and pales.
 
-use super::{Ledger, FilePlace, timber};
+use super::{FilePlace, Ledger, timber};
 use crate::job::model::{Boards, Job};
 use crate::job::sound::Sound;
 

@@ -2,7 +2,7 @@
 
 use super::super::document::{Cell, Column, Section, Table};
 use super::{SheetDesk, names, pictures};
-use crate::boards::{HeightMark, PostHeights, RunBoards, MarkSide, UpOrDown, height_marks};
+use crate::boards::{HeightMark, MarkSide, PostHeights, RunBoards, UpOrDown, height_marks};
 use crate::job::{RunId, SetupId};
 
 pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {

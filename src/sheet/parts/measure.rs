@@ -4,7 +4,7 @@ use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::{and, count, count_in_words};
 use super::{SheetDesk, names, pictures};
 use crate::job::reading::{Measure, Reading};
-use crate::site::{ReadingFix, NetworkStatus};
+use crate::site::{NetworkStatus, ReadingFix};
 
 pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     if desk.job.marks.is_empty() && desk.job.readings.is_empty() {
@@ -130,7 +130,12 @@ const IN_DEGREES: Set = Set {
     change: Cell::SignedDegrees,
 };
 
-fn row(desk: &SheetDesk<'_>, index: usize, reading: &Reading, fix: Option<&ReadingFix>) -> Vec<Cell> {
+fn row(
+    desk: &SheetDesk<'_>,
+    index: usize,
+    reading: &Reading,
+    fix: Option<&ReadingFix>,
+) -> Vec<Cell> {
     let angle = matches!(reading.what, Measure::Angle { .. });
     let set = if angle { &IN_DEGREES } else { &IN_LENGTHS };
     let remark = match fix {

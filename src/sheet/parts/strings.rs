@@ -5,7 +5,7 @@ use super::{SheetDesk, attention, names, pictures};
 use crate::job::model::{Corner, Line, PostSet, Side};
 use crate::job::{CornerId, with_kind};
 use crate::quick::bevel::long_to_short;
-use crate::site::{CornerFix, StretchedFix, StretchVerdict};
+use crate::site::{CornerFix, StretchVerdict, StretchedFix};
 
 /// A string longer than this sags and bows in the wind enough to matter, mm.
 const LONG: f64 = 10_000.0;
