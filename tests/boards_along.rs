@@ -230,6 +230,84 @@ fn a_leaf_with_its_brace_and_lock() {
     assert_eq!(solution.buy.sundries.hinges, 3);
 }
 
+/// The wall is at 0, its post fills 0 to 100, the opening 100 to 1100, the next post 1100 to 1200.
+#[test]
+fn a_gate_hard_against_the_wall_post() {
+    let mut job = from_a_wall(boards());
+    let mut gate = gate();
+    gate.as_object_mut().expect("a gate").remove("at");
+    gate["against"] = json!("start");
+    gate["leaf"]["hung"] = json!("end");
+    gate["leaf"]["opens"] = json!("behind");
+    job.runs[0].gates = vec![part(gate)];
+    let solution = solve(&job);
+    let run = &solution.runs["R"];
+    near(run.posts[0].far, 100.0);
+    near(run.posts[1].near, 1100.0);
+    // Three bays from 1150 to 5000.
+    assert_eq!(run.posts.len(), 5);
+    near(run.posts[2].centre, 1150.0 + 3850.0 / 3.0);
+    let boards = &solution.boards["R"];
+    near(boards.rails[0].length, 3850.0 / 3.0 - 100.0 + 30.0);
+    let leaf = &boards.gates[0];
+    assert_eq!((leaf.from, leaf.to, leaf.hung), (1, 2, 2));
+    near(leaf.width, 975.0);
+    // From −440 to the posts' tops at 1260.
+    near(leaf.height.expect("known"), 1700.0);
+    let brace = leaf.brace.expect("a brace");
+    near(brace.length, (835.0_f64 * 835.0 + 1560.0 * 1560.0).sqrt());
+    near(brace.off_square + brace.angle, 90.0);
+    let lock = leaf.lock.expect("a lock");
+    assert_eq!((lock.packing, lock.shaft), (Some(40.0), 54.0));
+    near(lock.down.expect("known"), -560.0);
+    // No rail meets the wall post: nothing but the ground and four bolts is marked on it.
+    assert_eq!(
+        said(&boards.posts[0].along),
+        [
+            row("bolt 1", 150.0, 150.0, None),
+            row("bolt 2", 630.0, 630.0, None),
+            row("bolt 3", 1110.0, 1110.0, None),
+            row("bolt 4", 1590.0, 1590.0, None),
+            row("ground", 1760.0, 1760.0, None),
+        ]
+    );
+    // The wall is beside the opening, not in the swing.
+    assert!(!says(
+        &solution,
+        "runs[0].gates[0].leaf.opens",
+        "in the gate's swing"
+    ));
+}
+
+/// Bolts down the wall posts have nowhere to go: said once, with both posts.
+#[test]
+fn the_same_is_said_of_several_posts_once() {
+    let mut job = tautmark::job::example();
+    let mut fixings = tautmark::job::model::Fixings::default();
+    fixings.wall.ends = 900.0;
+    job.boards.fixings = Some(fixings);
+    let solution = solve(&job);
+    let refused: Vec<_> = solution
+        .problems
+        .iter()
+        .filter(|one| one.place == "boards.fixings.wall")
+        .collect();
+    assert_eq!(refused.len(), 1, "{refused:#?}");
+    assert!(
+        refused[0]
+            .text
+            .contains("post 1 of run “R1” and post 4 of run “R2”"),
+        "{}",
+        refused[0].text
+    );
+    assert!(refused[0].place.concerns_post(&"R1".into(), 1));
+    assert!(refused[0].place.concerns_post(&"R2".into(), 4));
+    assert!(!refused[0].place.concerns_post(&"R1".into(), 2));
+    // Their other marks are there all the same, as deep as a wall post's are.
+    let along = &solution.boards["R2"].posts[3].along;
+    assert!(along.iter().any(|mark| mark.depth == Some(15.0)));
+}
+
 #[test]
 fn a_turned_offcut_brings_a_tapered_board_parallel_where_it_is_asked_for() {
     let mut tapered = gate();

@@ -78,8 +78,8 @@ fn the_example_sheet_holds_its_figures() {
         "1\u{a0}579",
         "3\u{a0}640",
         "5\u{a0}290",
-        "UP\u{a0}825",
-        "DOWN\u{a0}615",
+        "↑\u{a0}825",
+        "↓\u{a0}615",
     ] {
         assert!(sheet.contains(figure), "{figure}");
     }

@@ -6,6 +6,7 @@ use quick_xml::Reader;
 use quick_xml::events::Event;
 use std::io::Cursor;
 use tautmark::export::{Paper, dxf, pdf, svg_plan};
+use tautmark::job::model::Foot;
 use tautmark::job::{self, Job};
 use tautmark::length::{Unit, show};
 use tautmark::sheet::{Block, Sheet};
@@ -228,8 +229,11 @@ fn the_dxf_has_every_post_and_hole_where_the_solution_has_it() {
             assert_eq!(middles.iter().filter(|at| near(at[0], at[1])).count(), 1);
             let hole = holes.iter().filter(|at| near(at[0], at[1]));
             let hole: Vec<_> = hole.collect();
-            assert_eq!(hole.len(), 1);
-            assert!((hole[0][2] - job.hole.diameter / 2.0).abs() < 0.01);
+            // A post that is fixed to a wall or stands on a plate has none.
+            assert_eq!(hole.len(), usize::from(post.foot == Foot::Hole));
+            for hole in hole {
+                assert!((hole[2] - job.hole.diameter / 2.0).abs() < 0.01);
+            }
         }
     }
 }
@@ -260,6 +264,137 @@ fn the_dxf_has_marks_walls_strings_and_words_on_their_layers() {
         assert!(words.contains(&wanted), "{wanted} is not in {words:?}");
     }
     assert!(words.iter().all(|text| text.is_ascii()));
+}
+
+/// A fence with everything that is cut before it stands: the example's gate has a leaf and a lock.
+fn gated() -> Job {
+    let mut job = job::example();
+    let gate = &mut job.runs[0].gates[0];
+    gate.leaf = Some(serde_json::from_value(serde_json::json!({})).expect("a leaf"));
+    gate.lock = Some(serde_json::from_value(serde_json::json!({})).expect("a lock"));
+    job
+}
+
+#[test]
+fn the_dxf_has_the_posts_on_trestles_and_the_leaf_on_layers_of_their_own() {
+    let job = gated();
+    let solution = solve(&job);
+    let drawing = loaded(&dxf(&job, &solution));
+    let size = |entity: &Entity| match &entity.specific {
+        EntityType::Polyline(line) => {
+            let places: Vec<_> = line.vertices().map(|one| one.location.clone()).collect();
+            let reach = |of: &dyn Fn(&dxf::Point) -> f64| {
+                let all = || places.iter().map(of);
+                all().fold(f64::MIN, f64::max) - all().fold(f64::MAX, f64::min)
+            };
+            Some([reach(&|at| at.x), reach(&|at| at.y)])
+        }
+        _ => None,
+    };
+    let lying: Vec<[f64; 2]> = on_layer(&drawing, "TRESTLES")
+        .into_iter()
+        .filter_map(size)
+        .collect();
+    for (run, boards) in &solution.boards {
+        for group in tautmark::boards::cut_together(&solution.boards, run) {
+            let cuts = group
+                .iter()
+                .filter_map(|post| tautmark::boards::cut_length(&solution.boards, run, post.n));
+            let longest = cuts.fold(0.0, f64::max);
+            assert!(
+                lying.iter().any(|[x, _]| (x - longest).abs() < 0.01),
+                "{run}: {longest}"
+            );
+        }
+        assert!(!boards.posts.is_empty());
+    }
+    let leaf = &solution.boards["R1"].gates[0];
+    let [wide, tall] = [leaf.width, leaf.height.expect("known")];
+    let drawn: Vec<[f64; 2]> = on_layer(&drawing, "GATE_LEAVES")
+        .into_iter()
+        .filter_map(size)
+        .collect();
+    assert!(
+        drawn
+            .iter()
+            .any(|[x, y]| (x - wide).abs() < 0.01 && (y - tall).abs() < 0.01),
+        "{drawn:?}"
+    );
+    let words = |layer: &str| -> Vec<String> {
+        let all = on_layer(&drawing, layer).into_iter();
+        all.filter_map(|entity| match &entity.specific {
+            EntityType::Text(text) => Some(text.value.clone()),
+            _ => None,
+        })
+        .collect()
+    };
+    for wanted in ["813", "board 1 600", "cut 2 337"] {
+        assert!(
+            words("TRESTLES_TEXT").iter().any(|text| text == wanted),
+            "{wanted}"
+        );
+    }
+    assert!(
+        words("GATE_LEAVES_TEXT")
+            .iter()
+            .any(|text| text == "packing 40")
+    );
+    // Under the plan, not in it.
+    let lowest = solution
+        .marks
+        .values()
+        .map(|mark| mark.y)
+        .fold(f64::MAX, f64::min);
+    for entity in on_layer(&drawing, "TRESTLES") {
+        if let EntityType::Polyline(line) = &entity.specific {
+            assert!(line.vertices().all(|one| one.location.y < lowest - 500.0));
+        }
+    }
+}
+
+#[test]
+fn the_example_takes_six_pages_of_a4_and_seven_in_feet_and_inches() {
+    for (unit, paper, most) in [(Unit::Mm, Paper::A4, 6), (Unit::FEET, Paper::Letter, 7)] {
+        let mut job = job::example();
+        job.show.lengths = unit;
+        let solution = solve(&job);
+        let sheet = Sheet::new(&job, &solution);
+        let pages = tautmark::export::pages(&sheet, paper);
+        assert!(pages.len() <= most, "{} pages", pages.len());
+        // The first is for the pocket: every post's reading and what it stands in.
+        let first: Vec<&str> = pages[0]
+            .ink
+            .labels
+            .iter()
+            .map(|one| one.text.as_str())
+            .collect();
+        for run in solution.runs.values() {
+            for post in &run.posts {
+                assert!(first.contains(&show(post.centre, unit).as_str()));
+            }
+        }
+        assert!(first.contains(&"wall") && first.contains(&"hole"));
+    }
+}
+
+#[test]
+fn no_words_on_a_page_are_tiny_or_cut_off() {
+    for job in jobs().into_iter().chain([gated()]) {
+        let solution = solve(&job);
+        let sheet = Sheet::new(&job, &solution);
+        for paper in [Paper::A4, Paper::Letter] {
+            for page in tautmark::export::pages(&sheet, paper) {
+                let [width, height] = page.size;
+                for label in &page.ink.labels {
+                    assert!(label.size >= 8.0, "{}", label.text);
+                    let inside = |at: &tautmark::drawing::Vec2| {
+                        (0.0..=width).contains(&at.x) && (0.0..=height).contains(&at.y)
+                    };
+                    assert!(label.tile().corners().iter().all(inside), "{}", label.text);
+                }
+            }
+        }
+    }
 }
 
 #[test]

@@ -482,3 +482,46 @@ fn a_post_in_a_gate_on_a_shared_corner_post_is_named() {
     assert!(found[0].text.starts_with("Post 1 of run “R3”") && !found[0].remedy.is_empty());
     assert_eq!(in_gate(400.0).len(), 0);
 }
+
+/// What is wrong is said once, with every post that it is said of.
+#[test]
+fn holes_of_several_posts_are_said_once() {
+    let mut job = site(90.0);
+    job["runs"][0]["bays"]["max"] = json!(250);
+    let solution = solved(&job);
+    let posts = solution.runs["R1"].posts.len();
+    assert!(posts > 10);
+    let meet = solution
+        .problems
+        .iter()
+        .filter(|one| one.text.contains("run into each other"));
+    let meet: Vec<_> = meet.collect();
+    assert_eq!(meet.len(), 1, "{meet:#?}");
+    assert!(meet[0].text.contains("posts 1, 2, 3") && meet[0].text.contains("of run “R1”"));
+    for n in 1..=posts {
+        assert!(meet[0].place.concerns_post(&"R1".into(), n), "post {n}");
+    }
+    // Two runs along one wall: each hole under it, one warning.
+    let mut job = site(90.0);
+    job["lines"][0]["offsets"] = json!([{ "at": 0, "off": 100 }]);
+    job["runs"][0]["start"] = json!({ "mark": "A" });
+    job["hole"] = json!({ "diameter": 400 });
+    let solution = solved(&job);
+    let under = solution
+        .problems
+        .iter()
+        .filter(|one| one.text.contains("under the line of “front”"));
+    let under: Vec<_> = under.collect();
+    assert_eq!(under.len(), 1, "{under:#?}");
+    // Their centres are 50 in front of the wall, so that each reaches 150 under it.
+    assert!(
+        under[0].text.starts_with("The holes for posts 1, 2"),
+        "{}",
+        under[0].text
+    );
+    assert!(
+        under[0].text.contains("reach up to 150\u{a0}mm"),
+        "{}",
+        under[0].text
+    );
+}

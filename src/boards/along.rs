@@ -134,12 +134,13 @@ impl Blank<'_> {
 }
 
 /// The marks of a post from the top down, and its bolts; no marks while its top is not known.
+/// Where bolts find no room, the marks are without them.
 pub(super) fn along(
     boards: &Boards,
     blank: &Blank<'_>,
-) -> Result<(Vec<AlongPost>, Option<BoltRow>), NoRoom> {
+) -> (Vec<AlongPost>, Result<Option<BoltRow>, NoRoom>) {
     let (Some(top), Some(length)) = (blank.top, blank.length) else {
-        return Ok((Vec::new(), None));
+        return (Vec::new(), Ok(None));
     };
     let mut marks = housings(boards, blank, top);
     for mark in &mut marks {
@@ -150,19 +151,19 @@ pub(super) fn along(
         Foot::Wall => {
             let cuts: Vec<[f64; 2]> = marks.iter().map(|mark| [mark.from, mark.to]).collect();
             let wall = boards.fixings.clone().unwrap_or_default().wall;
-            Some(bolts(length, &cuts, &wall, blank.size[0])?)
+            bolts(length, &cuts, &wall, blank.size[0]).map(Some)
         }
-        Foot::Hole | Foot::Plate => None,
+        Foot::Hole | Foot::Plate => Ok(None),
     };
     marks.extend(gravel(boards, blank, top));
     let ground = blank.ground.map(|ground| top - ground);
     marks.extend(ground.map(|at| AlongPost::line(AlongWhat::Ground, at)));
-    if let Some(row) = &row {
+    if let Ok(Some(row)) = &row {
         let bolts = row.at.iter().enumerate();
         marks.extend(bolts.map(|(i, &at)| AlongPost::line(AlongWhat::Bolt(i + 1), at)));
     }
     marks.sort_by(|a, b| a.from.total_cmp(&b.from));
-    Ok((marks, row))
+    (marks, row)
 }
 
 fn housings(boards: &Boards, blank: &Blank<'_>, top: f64) -> Vec<AlongPost> {

@@ -4,6 +4,7 @@ use super::leaf::{Brace, LockFix, Maker};
 use crate::job::Problems;
 use crate::job::model::{Hung, Leaf};
 use crate::job::sound::Sound;
+use crate::quick::Refusal;
 use crate::quick::gate::{TapedOpening, leaf as leaf_for};
 use crate::setout::GateFix;
 use serde::Serialize;
@@ -82,7 +83,7 @@ pub(super) fn leaves(
             }
             Err(why) => problems.warning(
                 format!("runs[{}].gates[{}].leaf", run.run.index, fix.index),
-                why.to_string(),
+                why.said(sound.unit),
                 "Enter the gaps your hinges and latch need.",
             ),
         }

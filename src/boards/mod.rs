@@ -36,6 +36,7 @@ mod posts;
 mod rails;
 mod reach;
 mod report;
+mod shared;
 mod sundries;
 mod to_laser;
 mod tops;
@@ -54,6 +55,7 @@ pub use notches::{Governs, NotchFix};
 pub use pales::PaleStretch;
 pub use pieces::{LongPoint, PieceEnd, PostCorner};
 pub use posts::PostHeights;
+pub use shared::{SharedPost, cut_length, cut_together, shared_post};
 pub use sundries::{Screws, Sundries};
 pub use to_laser::{LaserMark, MarkEdge};
 
@@ -82,7 +84,7 @@ pub fn boards(
             setup: run.setup.as_ref().map(|(id, _)| id.clone()),
             gravel: gravel::boards(sound.boards.gravel.as_ref(), run, &laid),
             rails: rails::rails(&sound.boards, run, &laid),
-            pales: pales::pales(sound.boards.pales.as_ref(), run, problems),
+            pales: pales::pales(sound, run, problems),
             ground: run.ground.points().to_vec(),
             alike: along::alike(marked(run, &posts)),
             notch: notches::notch(sound, run, &posts),

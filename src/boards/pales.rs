@@ -1,6 +1,9 @@
 use super::laid::LaidRun;
 use crate::job::model::Pales;
+use crate::job::sound::Sound;
 use crate::job::{Problems, Where};
+use crate::length::Unit;
+use crate::quick::Refusal;
 use crate::quick::pales::pales as row;
 use serde::Serialize;
 
@@ -36,17 +39,13 @@ impl PaleStretch {
 }
 
 /// Pales finishing whole on every stretch of a run between gates.
-pub(super) fn pales(
-    pales: Option<&Pales>,
-    run: &LaidRun,
-    problems: &mut Problems,
-) -> Vec<PaleStretch> {
-    let Some(pales) = pales else {
+pub(super) fn pales(sound: &Sound, run: &LaidRun, problems: &mut Problems) -> Vec<PaleStretch> {
+    let Some(pales) = &sound.boards.pales else {
         return Vec::new();
     };
     let mut found = Vec::new();
     for (from, to) in stretches(run) {
-        match stretch(pales, run, from, to) {
+        match stretch(pales, sound.unit, run, [from, to]) {
             Some(Ok(stretch)) => found.push(stretch),
             Some(Err(why)) => problems.warning(
                 Where::from("boards.pales").of_run(&run.run.id),
@@ -64,9 +63,9 @@ pub(super) fn pales(
 
 fn stretch(
     pales: &Pales,
+    unit: Unit,
     run: &LaidRun,
-    from: usize,
-    to: usize,
+    [from, to]: [usize; 2],
 ) -> Option<Result<PaleStretch, String>> {
     let numbered = |n: usize| run.fix.posts.iter().find(|post| post.n == n);
     let start = numbered(from)?.near;
@@ -84,7 +83,7 @@ fn stretch(
     Some(
         row(cover, pales.width, pales.lap)
             .map(of)
-            .map_err(|why| why.to_string()),
+            .map_err(|why| why.said(unit)),
     )
 }
 

@@ -143,14 +143,14 @@ fn bevel(meets: &Meets, tip: Tip, sits: Sits) -> Option<PieceEnd> {
     let thick = sits.back - sits.front;
     let lean = reach(sits.back) - reach(sits.front);
     let longest = reach(sits.back).max(reach(sits.front));
-    let shorter_edge = reach(sits.back).min(reach(sits.front));
+    let straight = |depth: f64| reach(sits.front) + lean * (depth - sits.front) / thick;
     let inside = |depth: &f64| *depth > sits.front && *depth < sits.back;
     let corner = meets
         .turns()
         .into_iter()
         .filter(inside)
-        .filter(|&depth| reach(depth) < shorter_edge - SQUARE)
-        .min_by(|a, b| reach(*a).total_cmp(&reach(*b)))
+        .filter(|&depth| reach(depth) < straight(depth) - SQUARE)
+        .min_by(|a, b| (reach(*a) - straight(*a)).total_cmp(&(reach(*b) - straight(*b))))
         .map(|depth| PostCorner {
             behind: depth - sits.front,
             shorter: longest - reach(depth),

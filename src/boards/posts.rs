@@ -6,10 +6,11 @@ use super::meets::{BayAt, bay_at};
 use super::to_laser::{LaserMark, nearest};
 use super::tops::top;
 use crate::job::model::Foot;
-use crate::job::sound::Sound;
-use crate::job::{ByName, Problems, RunId, SetupId};
+use crate::job::sound::{Sound, SoundRun};
+use crate::job::{ByName, Problems, RunId, SetupId, Where};
+use crate::quick::Refusal;
 use crate::quick::concrete::{ConcreteHole, concrete};
-use crate::setout::{Post, post_called};
+use crate::setout::{Post, posts_called};
 use serde::Serialize;
 
 /// One post: its own heights and lengths, and what meets it from either side. Mm; litres for the
@@ -79,12 +80,15 @@ pub(super) fn posts(
     problems: &mut Problems,
 ) -> Vec<Vec<PostHeights>> {
     let mut too_big = None;
+    let mut crowded = Vec::new();
     let all: Vec<Vec<PostHeights>> = laid
         .iter()
         .map(|run| {
             let mut of = |post| {
                 let mut heights = one(post, run, laid, sound, &mut too_big);
-                mark(&mut heights, post, run, sound, problems);
+                if let Err(NoRoom(bolt)) = mark(&mut heights, post, run, sound) {
+                    crowded.push((run.run, post.n, bolt));
+                }
                 heights
             };
             run.fix.posts.iter().map(&mut of).collect()
@@ -97,6 +101,7 @@ pub(super) fn posts(
             why,
         );
     }
+    name_crowded(&crowded, problems);
     without_tops(sound, &all, problems);
     all
 }
@@ -140,7 +145,10 @@ fn one(
     let in_hole = post.foot == Foot::Hole;
     let fill = in_hole
         .then(|| concrete(hole, 1, sound.hole.over, sound.hole.bag))
-        .and_then(|fill| fill.map_err(|why| *too_big = Some(why.to_string())).ok());
+        .and_then(|fill| {
+            fill.map_err(|why| *too_big = Some(why.said(sound.unit)))
+                .ok()
+        });
     let pm_from = run.mark_pms(&sound.laser, post.centre);
     PostHeights {
         n: post.n,
@@ -185,40 +193,58 @@ impl PostHeights {
     }
 }
 
-/// Adds the marks along a post; bolts that find no room are reported and left out.
+/// Names the posts down which bolts (the first that does, of each) find no room.
+fn name_crowded(crowded: &[(&SoundRun, usize, usize)], problems: &mut Problems) {
+    let posts: Vec<(&str, usize)> = crowded
+        .iter()
+        .map(|(run, n, _)| (run.called(), *n))
+        .collect();
+    let text = match crowded {
+        [] => return,
+        [(_, _, bolt)] => format!(
+            "Bolt {bolt} down {} finds no room between the post's ends and its notches.",
+            posts_called(&posts)
+        ),
+        _ => format!(
+            "Bolts down {} find no room between the posts' ends and their notches.",
+            posts_called(&posts)
+        ),
+    };
+    let place = Where::from("boards.fixings.wall");
+    let place = crowded
+        .iter()
+        .fold(place, |place, (run, n, _)| place.of_post(&run.id, *n));
+    problems.error(
+        place,
+        text,
+        "Let bolts nearer the ends or the notches, or stand the post in a hole.",
+    );
+}
+
+/// Adds the marks along a post.
+///
+/// # Errors
+/// The bolt that finds no room; the post has its other marks.
 fn mark(
     heights: &mut PostHeights,
     post: &Post,
     run: &LaidRun,
     sound: &Sound,
-    problems: &mut Problems,
-) {
-    let blank = |foot| Blank {
+) -> Result<(), NoRoom> {
+    let blank = Blank {
         top: heights.top,
         length: heights.length,
         ground: heights.ground,
         sides: [heights.before.as_ref(), heights.after.as_ref()],
-        foot,
+        foot: post.foot,
         size: post.size,
     };
-    match along(&sound.boards, &blank(post.foot)) {
-        Ok((along, bolts)) => (heights.along, heights.bolts) = (along, bolts),
-        Err(NoRoom(bolt)) => {
-            problems.error(
-                "boards.fixings.wall",
-                format!(
-                    "Bolt {bolt} down {} finds no room between the post's ends and its notches.",
-                    post_called(run.run.called(), post.n)
-                ),
-                "Let bolts nearer the ends or the notches, or stand this post in a hole.",
-            );
-            if let Ok((along, _)) = along(&sound.boards, &blank(Foot::Hole)) {
-                heights.along = along;
-            }
-        }
-    }
+    let (marks, bolts) = along(&sound.boards, &blank);
+    heights.along = marks;
     let line = run.setup.as_ref().map(|(_, setup)| setup.line);
     heights.laser = line.and_then(|line| heights.to_laser(line));
+    heights.bolts = bolts?;
+    Ok(())
 }
 
 /// A post on a wall ends this far above the ground, so that it stays dry, mm.

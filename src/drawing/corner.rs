@@ -10,8 +10,10 @@ use super::bounds::Vec2;
 use super::model::{Dimension, Drawing, Fill, Label, LineStyle, Rank, Role, Shape, Target};
 use super::pencil::{Pencil, arc, circle, left_of, toward, turned};
 use crate::Solution;
+use crate::job::model::Foot;
 use crate::job::{CornerId, Job};
 use crate::length::show;
+use crate::setout::PostKind;
 use crate::site::CornerFix;
 
 /// The corner lies on the origin, the first string level, its arm to the left.
@@ -184,8 +186,10 @@ pub fn corner_detail(job: &Job, solution: &Solution, id: &CornerId) -> Option<Dr
     let centre = corner.place([post.x, post.y]);
     let reach = (post.width + post.depth) * 1.1 + centre.norm();
     let mut pencil = Pencil::default();
-    let hole = circle(centre, job.hole.diameter.max(0.0) / 2.0);
-    pencil.area(Role::Hole, LineStyle::Dotted, Fill::None, hole);
+    if stands_in_hole(solution, [post.x, post.y]) {
+        let hole = circle(centre, job.hole.diameter.max(0.0) / 2.0);
+        pencil.area(Role::Hole, LineStyle::Dotted, Fill::None, hole);
+    }
     corner.strings(&mut pencil, reach, reach * 0.4);
     let inward = corner.inward();
     pencil.line(
@@ -220,6 +224,14 @@ pub fn corner_detail(job: &Job, solution: &Solution, id: &CornerId) -> Option<Dr
         turn: corner.turn,
         ..drawing
     })
+}
+
+/// Whether the corner post at this place of the job's frame stands in a hole.
+fn stands_in_hole(solution: &Solution, [x, y]: [f64; 2]) -> bool {
+    let mut posts = solution.runs.values().flat_map(|run| &run.posts);
+    let here =
+        posts.find(|post| post.kind == PostKind::Corner && (post.x - x).hypot(post.y - y) < 1.0);
+    here.is_none_or(|post| post.foot == Foot::Hole)
 }
 
 /// From a string, whose arm this is, to the nearest edge of the post.

@@ -176,6 +176,8 @@ pub struct Row {
     pub clear: f64,
     /// The same on the other side, mm.
     pub clear_back: f64,
+    /// Level with the line however close they stand; else square to it where they have no room.
+    pub level: bool,
     /// In order along the line.
     pub figures: Vec<RowFigure>,
 }
@@ -315,6 +317,8 @@ pub enum Role {
     Post,
     /// A post that is ticked off.
     DonePost,
+    /// A post on trestles: words may stand on it.
+    LyingPost,
     /// A post hole.
     Hole,
     /// A gate's leaf and its swing.

@@ -41,7 +41,7 @@ pub enum Tone {
 #[must_use]
 pub fn outline(role: Role, stress: Stress) -> Tone {
     match (role, stress) {
-        (Role::Post | Role::DonePost, _) => Tone::Ink,
+        (Role::Post | Role::DonePost | Role::LyingPost, _) => Tone::Ink,
         (Role::SuspectTape, _) => Tone::Bad,
         (Role::LaserLine, _) => Tone::Level,
         (Role::String | Role::AskedTape, _) | (_, Stress::Chosen) => Tone::String,
@@ -58,7 +58,7 @@ pub fn outline(role: Role, stress: Stress) -> Tone {
 pub fn filling(role: Role, stress: Stress) -> Tone {
     match (role, stress) {
         (Role::Post | Role::DonePost, Stress::Chosen) => Tone::String,
-        (Role::Post, Stress::Plain) => Tone::Post,
+        (Role::Post | Role::LyingPost, Stress::Plain) => Tone::Post,
         (Role::DonePost, Stress::Plain) => Tone::Ink,
         (Role::GravelBoard, _) => Tone::Board,
         (Role::Rail | Role::Gate, _) => Tone::Timber,

@@ -6,7 +6,7 @@
 //!                            └─────────────────────┘ across: away from the string
 //! ```
 
-use super::clashes::{capital, post_called};
+use super::called::{capital, post_called};
 use super::fixes::{Post, RunFix};
 use crate::job::model::{Marked, Pin, Tolerance};
 use crate::job::{ByName, Job, Problems, RunId, Where};

@@ -10,7 +10,7 @@
 //!     wall ▐└──────┘
 //! ```
 
-use super::clashes::post_called;
+use super::called::post_called;
 use super::fixes::{Post, PostKind, RunFix};
 use super::track::{Track, wall_ray};
 use crate::job::Problems;

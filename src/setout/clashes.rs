@@ -1,6 +1,7 @@
 //! Posts and holes that are in each other's way, in the way of a wall, or in a gate.
 
 use super::bench::SAME;
+use super::called::{capital, posts_called};
 use super::fixes::{Post, PostKind, RunFix};
 use crate::job::model::Foot;
 use crate::job::sound::{MarkIx, RunEnd, RunStart, Sound, SoundRun};
@@ -24,24 +25,6 @@ impl Placed<'_> {
     fn has_hole(&self) -> bool {
         self.post.foot == Foot::Hole
     }
-
-    fn name(&self) -> String {
-        post_called(self.run.called(), self.post.n)
-    }
-
-    fn place(&self) -> Where {
-        Where::from(format!("runs[{}]", self.run.index)).of_post(&self.run.id, self.post.n)
-    }
-
-    fn place_with(&self, other: &Self) -> Where {
-        self.place().of_post(&other.run.id, other.post.n)
-    }
-}
-
-/// What a problem calls a post; with a capital where a sentence starts with it.
-#[must_use]
-pub fn post_called(run: &str, n: usize) -> String {
-    format!("post {n} of run “{run}”")
 }
 
 /// Names every clash between posts, holes, walls and gate openings.
@@ -86,7 +69,30 @@ fn corner_of(run: &SoundRun, fix: &RunFix, post: &Post) -> Option<RunStart> {
     }
 }
 
-fn between_posts(sound: &Sound, placed: &[Placed<'_>], problems: &mut Problems) {
+/// Posts of the same two runs that are in each other's way, and the least between two centres, mm.
+struct Crowd<'a> {
+    runs: [usize; 2],
+    posts: Vec<&'a Placed<'a>>,
+    apart: f64,
+}
+
+/// Adds two posts to the crowd of their runs.
+fn crowd<'a>(crowds: &mut Vec<Crowd<'a>>, pair: [&'a Placed<'a>; 2], apart: f64) {
+    let runs = pair.map(|one| one.run.index);
+    match crowds.iter_mut().find(|crowd| crowd.runs == runs) {
+        Some(crowd) => {
+            crowd.posts.extend(pair);
+            crowd.apart = crowd.apart.min(apart);
+        }
+        None => crowds.push(Crowd {
+            runs,
+            posts: pair.to_vec(),
+            apart,
+        }),
+    }
+}
+
+fn between_posts<'a>(sound: &Sound, placed: &'a [Placed<'a>], problems: &mut Problems) {
     // In order of x, so that each post meets only those within a hole's reach.
     let mut order: Vec<&Placed<'_>> = placed.iter().collect();
     order.sort_by(|a, b| a.post.x.total_cmp(&b.post.x));
@@ -95,6 +101,7 @@ fn between_posts(sound: &Sound, placed: &[Placed<'_>], problems: &mut Problems) 
         .map(|p| p.post.size[0].hypot(p.post.size[1]))
         .fold(0.0, f64::max);
     let reach = sound.hole.diameter.max(widest);
+    let (mut overlaps, mut holes) = (Vec::new(), Vec::new());
     for (i, one) in order.iter().enumerate() {
         for two in order[i + 1..]
             .iter()
@@ -106,26 +113,63 @@ fn between_posts(sound: &Sound, placed: &[Placed<'_>], problems: &mut Problems) 
             }
             let (first, second) = in_file_order(one, two);
             if footprint(one.post).intersects(&footprint(two.post)) {
-                problems.warning(
-                    second.place_with(first),
-                    format!("{} and {} overlap.", capital(&first.name()), second.name()),
-                    "Change the longest bay, the gates or the pins so that one of them goes.",
-                );
+                crowd(&mut overlaps, [first, second], apart);
             } else if apart < sound.hole.diameter && first.has_hole() && second.has_hole() {
-                problems.warning(
-                    second.place_with(first),
-                    format!(
-                        "The holes for {} and {} run into each other: centres {} apart, holes {} wide.",
-                        first.name(),
-                        second.name(),
-                        sound.say(apart),
-                        sound.say(sound.hole.diameter)
-                    ),
-                    "Dig one hole for both, make the holes narrower, or move one post.",
-                );
+                crowd(&mut holes, [first, second], apart);
             }
         }
     }
+    for crowd in overlaps {
+        problems.warning(
+            all_of(&crowd.posts),
+            format!("{} overlap.", capital(&called(&crowd.posts))),
+            "Change the longest bay, the gates or the pins so that one of them goes.",
+        );
+    }
+    for crowd in holes {
+        let several = crowd.posts.len() > 2;
+        problems.warning(
+            all_of(&crowd.posts),
+            format!(
+                "The holes for {} run into each other: centres {}{} apart, holes {} wide.",
+                called(&crowd.posts),
+                if several { "from " } else { "" },
+                sound.say(crowd.apart),
+                sound.say(sound.hole.diameter)
+            ),
+            if several {
+                "Dig one hole for two that meet, make the holes narrower, or move posts."
+            } else {
+                "Dig one hole for both, make the holes narrower, or move one post."
+            },
+        );
+    }
+}
+
+/// The posts of a problem, in the file's order.
+fn sorted<'a>(posts: &[&'a Placed<'a>]) -> Vec<&'a Placed<'a>> {
+    let mut sorted = posts.to_vec();
+    sorted.sort_by_key(|one| (one.run.index, one.post.n));
+    sorted.dedup_by_key(|one| (one.run.index, one.post.n));
+    sorted
+}
+
+fn called(posts: &[&Placed<'_>]) -> String {
+    let all = sorted(posts);
+    let named: Vec<(&str, usize)> = all
+        .iter()
+        .map(|one| (one.run.called(), one.post.n))
+        .collect();
+    posts_called(&named)
+}
+
+/// Where all of these posts are: in the run of the last of them in the file.
+fn all_of(posts: &[&Placed<'_>]) -> Where {
+    let all = sorted(posts);
+    let last = all.last().map_or(0, |one| one.run.index);
+    let place = Where::from(format!("runs[{last}]"));
+    all.iter()
+        .fold(place, |place, one| place.of_post(&one.run.id, one.post.n))
 }
 
 fn in_file_order<'a>(one: &'a Placed<'a>, two: &'a Placed<'a>) -> (&'a Placed<'a>, &'a Placed<'a>) {
@@ -145,24 +189,34 @@ fn under_walls(sound: &Sound, plane: &Plane, placed: &[Placed<'_>], problems: &m
         };
         let face = Line::new(from, to);
         let (low, high) = (from.x.min(to.x) - radius, from.x.max(to.x) + radius);
-        for one in placed
+        let near = placed
             .iter()
-            .filter(|one| one.has_hole() && (low..=high).contains(&one.post.x))
-        {
-            let apart = Euclidean.distance(&one.centre(), &face);
-            if apart < radius {
-                problems.warning(
-                    one.place(),
-                    format!(
-                        "The hole for {} reaches {} under the line of “{}”.",
-                        one.name(),
-                        sound.say(radius - apart),
-                        wall.called()
-                    ),
-                    "Do not dig under a wall's footing: find out how far out it stands, dig a narrower hole away from it, or set the post to be fixed to the wall.",
-                );
-            }
-        }
+            .filter(|one| one.has_hole() && (low..=high).contains(&one.post.x));
+        let under: Vec<(&Placed<'_>, f64)> = near
+            .map(|one| (one, radius - Euclidean.distance(&one.centre(), &face)))
+            .filter(|(_, reach)| *reach > 0.0)
+            .collect();
+        let posts: Vec<&Placed<'_>> = under.iter().map(|(one, _)| *one).collect();
+        let most = under.iter().map(|(_, reach)| *reach).fold(0.0, f64::max);
+        let wall = wall.called();
+        let text = match posts.len() {
+            0 => continue,
+            1 => format!(
+                "The hole for {} reaches {} under the line of “{wall}”.",
+                called(&posts),
+                sound.say(most)
+            ),
+            _ => format!(
+                "The holes for {} reach up to {} under the line of “{wall}”.",
+                called(&posts),
+                sound.say(most)
+            ),
+        };
+        problems.warning(
+            all_of(&posts),
+            text,
+            "Do not dig under a wall's footing: find out how far out it stands, dig a narrower hole away from it, or set the post to be fixed to the wall.",
+        );
     }
 }
 
@@ -187,17 +241,22 @@ fn in_gates(
                     || [from, to].iter().any(|own| one.post.apart(own) < SAME)
             };
             let others = placed.iter().filter(|one| !is_own(one));
-            for one in others.filter(|one| footprint(one.post).intersects(&opening)) {
-                problems.warning(
-                    one.place(),
-                    format!(
-                        "{} stands in the gate opening of run “{}”.",
-                        capital(&one.name()),
-                        run.called()
-                    ),
-                    "Move the gate, or change the bays of the other run.",
-                );
+            let inside: Vec<&Placed<'_>> = others
+                .filter(|one| footprint(one.post).intersects(&opening))
+                .collect();
+            if inside.is_empty() {
+                continue;
             }
+            let stand = if inside.len() == 1 { "stands" } else { "stand" };
+            problems.warning(
+                all_of(&inside),
+                format!(
+                    "{} {stand} in the gate opening of run “{}”.",
+                    capital(&called(&inside)),
+                    run.called()
+                ),
+                "Move the gate, or change the bays of the other run.",
+            );
         }
     }
 }
@@ -231,11 +290,4 @@ fn footprint(post: &Post) -> Polygon {
 
 fn coord(at: Vector2<f64>) -> Coord {
     Coord { x: at.x, y: at.y }
-}
-
-pub(super) fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }

@@ -12,11 +12,11 @@
 
 use super::Layout;
 use super::bench::{SAME, Stand};
-use super::clashes::post_called;
+use super::called::{capital, post_called};
 use super::fixes::PostKind;
-use crate::job::Problems;
 use crate::job::model::BayFit;
 use crate::job::sound::{CornerIx, GateAt, RunEnd, RunStart, SoundKept, SoundRun};
+use crate::job::{Problems, Where};
 use nalgebra::{Matrix2, Vector2};
 
 /// Moves every kept post to where it stands, and fits gates and bays to it.
@@ -149,7 +149,7 @@ impl Layout<'_> {
                 format!("marked[{}].measured", kept.index),
                 format!(
                     "{} cannot be kept at {}: the posts on either side leave no room for it there.",
-                    super::clashes::capital(&post_called(self.bench.run.called(), kept.n)),
+                    capital(&post_called(self.bench.run.called(), kept.n)),
                     self.bench.sound.say(kept.measured)
                 ),
                 "Measure it again from the run's zero, or choose the post that it is.",
@@ -224,26 +224,33 @@ impl Layout<'_> {
     fn name_long_bays(&self, problems: &mut Problems) {
         let run = self.bench.run;
         let most = run.bay_max + self.bench.sound.tolerance.length + 1e-6;
-        for (at, pair) in self.stands.windows(2).enumerate() {
-            let bay = pair[1].centre - pair[0].centre;
-            let is_gate = self.gates.iter().any(|gate| gate.from == at);
-            if is_gate || bay <= most {
-                continue;
-            }
-            problems.warning(
-                format!("runs[{}].bays.max", run.index),
-                format!(
-                    "From post {} to post {} of run “{}” it is {}, over your longest bay of {}, \
-                     because of a post that is kept where it stands.",
-                    at + 1,
-                    at + 2,
-                    run.called(),
-                    self.bench.sound.say(bay),
-                    self.bench.sound.say(run.bay_max)
-                ),
-                "Allow a longer bay, or pin a post between.",
-            );
-        }
+        let bays = self.stands.windows(2).enumerate();
+        let long: Vec<(usize, f64)> = bays
+            .map(|(at, pair)| (at, pair[1].centre - pair[0].centre))
+            .filter(|(at, bay)| *bay > most && self.gates.iter().all(|gate| gate.from != *at))
+            .collect();
+        let longest = long.iter().map(|(_, bay)| *bay).fold(0.0, f64::max);
+        let each: Vec<String> = long
+            .iter()
+            .map(|(at, _)| format!("{} to {}", at + 1, at + 2))
+            .collect();
+        let (which, is) = match each.as_slice() {
+            [] => return,
+            [one] => (format!("bay {one}"), "is"),
+            [most @ .., last] => (format!("bays {} and {last}", most.join(", ")), "are up to"),
+        };
+        let place = Where::from(format!("runs[{}].bays.max", run.index)).of_run(&run.id);
+        problems.warning(
+            place,
+            format!(
+                "In run “{}” {which} {is} {}, over your longest bay of {}, because of a post that \
+                 is kept where it stands.",
+                run.called(),
+                self.bench.sound.say(longest),
+                self.bench.sound.say(run.bay_max)
+            ),
+            "Allow a longer bay, or pin a post between.",
+        );
     }
 }
 

@@ -14,6 +14,7 @@ mod as_built;
 mod bays;
 mod bearing;
 mod bench;
+mod called;
 mod clashes;
 mod ends;
 mod fixes;
@@ -29,7 +30,7 @@ mod track;
 pub(crate) use as_built::name_gone;
 pub use as_built::{AsBuilt, BuiltVerdict, as_built, pins_as_built};
 pub use bays::{MOST_POSTS, fill};
-pub use clashes::post_called;
+pub use called::{post_called, posts_called};
 pub use fixes::{GateFix, Post, PostKind, RunFix};
 pub use respace::{can_respace, respacing};
 
@@ -125,11 +126,11 @@ fn lay_out<'a>(bench: Bench<'a>, problems: &mut Problems) -> Option<Layout<'a>> 
         problems.error(
             format!("runs[{}].bays.max", bench.run.index),
             format!(
-                "Bays of {} mm would make more than {MOST_POSTS} posts in run “{}”.",
-                bench.run.bay_max,
+                "Bays of {} would make more than {MOST_POSTS} posts in run “{}”.",
+                bench.sound.say(bench.run.bay_max),
                 bench.run.called()
             ),
-            "Enter the longest bay in millimetres, centre to centre.",
+            "Enter the longest bay, centre to centre.",
         );
         return None;
     };

@@ -7,12 +7,12 @@
 //!    │______╲
 //! ```
 
-use super::clashes::{capital, post_called};
+use super::called::{capital, posts_called};
 use super::fixes::{GateFix, RunFix};
 use super::track::Track;
-use crate::job::Problems;
 use crate::job::model::{Hung, Leaf, Opens};
 use crate::job::sound::{Sound, SoundRun};
+use crate::job::{Problems, Where};
 use crate::site::Plane;
 use geo::{Distance, Euclidean, Intersects, Line, LineString, Point, Polygon};
 use nalgebra::Vector2;
@@ -104,6 +104,8 @@ impl Swing {
         place: &str,
         problems: &mut Problems,
     ) {
+        let mut inside: Vec<(&SoundRun, usize)> = Vec::new();
+        let mut nearest = f64::INFINITY;
         for (run, fix) in sound.runs.iter().zip(runs) {
             let Some(fix) = fix else { continue };
             for post in &fix.posts {
@@ -111,18 +113,29 @@ impl Swing {
                 let half = post.size[0].min(post.size[1]) / 2.0;
                 // A post beside the opening touches the swept ground and is not in it.
                 if Euclidean.distance(&at, &self.swept) < half - 1.0 && self.swept.intersects(&at) {
-                    problems.warning(
-                        place,
-                        format!(
-                            "{} is in the gate's swing, {} from its hinges.",
-                            capital(&post_called(run.called(), post.n)),
-                            sound.say(Euclidean.distance(&self.hinge, &at))
-                        ),
-                        "Hang it on the other post, let it open the other way, or move the gate.",
-                    );
+                    inside.push((run, post.n));
+                    nearest = nearest.min(Euclidean.distance(&self.hinge, &at));
                 }
             }
         }
+        let named: Vec<(&str, usize)> = inside.iter().map(|(run, n)| (run.called(), *n)).collect();
+        let (is, nearly) = match inside.len() {
+            0 => return,
+            1 => ("is", ""),
+            _ => ("are", "the nearest "),
+        };
+        let place = inside.iter().fold(Where::from(place), |place, (run, n)| {
+            place.of_post(&run.id, *n)
+        });
+        problems.warning(
+            place,
+            format!(
+                "{} {is} in the gate's swing, {nearly}{} from its hinges.",
+                capital(&posts_called(&named)),
+                sound.say(nearest)
+            ),
+            "Hang it on the other post, let it open the other way, or move the gate.",
+        );
     }
 }
 

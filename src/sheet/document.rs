@@ -1,7 +1,7 @@
 //! What a sheet is made of.
 
+use super::picture::Picture;
 use crate::cautions::Caution;
-use crate::drawing::Drawing;
 use crate::job::Problem;
 use crate::length::{Unit, show, show_fine, show_pm, show_typed, signed, signed_fine};
 
@@ -28,6 +28,19 @@ pub struct Section {
     pub heading: String,
     /// In the order they are read.
     pub blocks: Vec<Block>,
+    /// How its blocks stand on a page.
+    pub stands: Stands,
+}
+
+/// How blocks stand on a page.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Stands {
+    /// In two columns, but for what needs the whole width; one under the other up to the last
+    /// drawing that does.
+    #[default]
+    Columns,
+    /// One under the other, as wide as the page.
+    Across,
 }
 
 /// A piece of a section.
@@ -49,47 +62,6 @@ pub enum Block {
     CautionInFull(Caution),
     /// Drawings side by side; only where lines can be drawn.
     Pictures(Vec<Picture>),
-}
-
-/// A drawing with what it shows under it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Picture {
-    /// What it shows, in a few words.
-    pub caption: String,
-    /// How much of the page it may take.
-    pub room: Room,
-    /// Itself, mm.
-    pub drawing: Drawing,
-}
-
-impl Picture {
-    /// The height that suits it at this width on paper, pt.
-    #[must_use]
-    pub fn height(&self, width: f64) -> f64 {
-        // Words around what is drawn, pt, and the greatest share of the width.
-        let (words, most) = match self.room {
-            Room::Plan => (130.0, 0.6),
-            Room::Strip => (70.0, 0.68),
-            Room::Band => (70.0, 0.36),
-            Room::Small => (50.0, 0.62),
-        };
-        let size = self.drawing.bounds.size();
-        let own = (width - words).max(1.0) * size.y / size.x.max(1.0) + words;
-        own.clamp(90.0, (width * most).max(90.0))
-    }
-}
-
-/// How much of a page a drawing is worth.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Room {
-    /// A plan: half a page, with room around it for figures.
-    Plan,
-    /// As wide as the page and as high as it comes out.
-    Strip,
-    /// As wide as the page and low.
-    Band,
-    /// In one of two columns.
-    Small,
 }
 
 /// Figures in rows and columns.
@@ -146,6 +118,8 @@ pub enum Cell {
     Pm(f64),
     /// Up or down from a laser line: positive is down.
     Down(f64),
+    /// The same in little room, with an arrow.
+    Arrow(f64),
     /// Degrees to two decimals.
     Degrees(f64),
     /// Degrees with a sign.
@@ -183,6 +157,8 @@ impl Cell {
             Self::Pm(mm) => show_pm(*mm, unit),
             Self::Down(mm) if *mm < 0.0 => format!("UP\u{a0}{}", show(-mm, unit)),
             Self::Down(mm) => format!("DOWN\u{a0}{}", show(*mm, unit)),
+            Self::Arrow(mm) if *mm < 0.0 => format!("↑\u{a0}{}", show(-mm, unit)),
+            Self::Arrow(mm) => format!("↓\u{a0}{}", show(*mm, unit)),
             Self::Degrees(degrees) => format!("{degrees:.2}°"),
             Self::SignedDegrees(degrees) => format!("{degrees:+.2}°").replace('-', "−"),
             Self::Share(share) if *share > 1e-6 && *share < 0.005 => "<\u{a0}1\u{a0}%".to_owned(),
@@ -204,7 +180,8 @@ impl Cell {
             | Self::Signed(mm)
             | Self::SignedFine(mm)
             | Self::Pm(mm)
-            | Self::Down(mm) => length(*mm),
+            | Self::Down(mm)
+            | Self::Arrow(mm) => length(*mm),
             Self::Degrees(degrees) | Self::SignedDegrees(degrees) => format!("{degrees:.4}"),
             Self::Share(share) => format!("{share:.4}"),
             Self::Litres(litres) => format!("{litres:.2}"),
@@ -270,6 +247,15 @@ impl Section {
         Self {
             heading: heading.into(),
             blocks: Vec::new(),
+            stands: Stands::default(),
+        }
+    }
+
+    /// The same with its blocks one under the other, as wide as the page.
+    pub(super) fn across(self) -> Self {
+        Self {
+            stands: Stands::Across,
+            ..self
         }
     }
 

@@ -15,9 +15,11 @@ mod columns;
 mod document;
 mod parts;
 mod phrase;
+mod picture;
 mod render;
 
-pub use document::{Align, Block, Cell, Column, Picture, Room, Section, Sheet, Table};
+pub use document::{Align, Block, Cell, Column, Section, Sheet, Stands, Table};
+pub use picture::{Picture, Room};
 
 pub(crate) use columns::{Columns, TypeSetting};
 pub(crate) use render::{caution_heading, severity_word, unit_words};

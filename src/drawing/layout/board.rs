@@ -101,9 +101,11 @@ impl<'a> LayoutBoard<'a> {
 
     /// True where nothing solid is in the way of a tile and it is in the room.
     pub fn is_free(&self, tile: &Tile) -> bool {
-        let within = around_tile(tile);
+        // Two figures side by side would be read as one.
+        let apart = tile.wider(self.desk.hand.gap * 0.8);
+        let within = around_tile(&apart);
         tile.corners().iter().all(|&corner| self.sees(corner))
-            && !self.solid.any(within, |solid| solid.covers(tile))
+            && !self.solid.any(within, |solid| solid.covers(&apart))
     }
 
     /// True where a line runs through no words and nothing solid.

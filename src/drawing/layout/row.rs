@@ -31,7 +31,7 @@ pub(super) fn place(board: &mut LayoutBoard, index: usize, item: &DrawnItem, row
     let readings: Vec<f64> = points.iter().map(|at| (at - zero).dot(&along)).collect();
     let length = readings.last().map_or(0.0, |last| last.abs());
     // Smaller where they would not stand side by side otherwise.
-    let size = if hand.text * LINE * seen.len() as f64 > length {
+    let size = if row.level || hand.text * LINE * seen.len() as f64 > length {
         hand.small_text
     } else {
         hand.text
@@ -42,13 +42,13 @@ pub(super) fn place(board: &mut LayoutBoard, index: usize, item: &DrawnItem, row
         .collect();
     let widest = words.iter().map(|one| one.width).fold(0.0, f64::max);
     let apart = readings.windows(2).map(|two| two[1] - two[0]);
-    let level = apart.fold(f64::INFINITY, f64::min) > widest + hand.gap;
-    let pitch = if level {
-        widest + hand.gap
-    } else {
-        words.first().map_or(0.0, |one| one.half()[1] * 2.0 + 0.5)
+    let level = row.level || apart.fold(f64::INFINITY, f64::min) > widest + hand.gap;
+    let between = |two: &[Words]| match level {
+        true => two[0].half()[0] + two[1].half()[0] + 2.0 * hand.gap,
+        false => two[0].half()[1] + two[1].half()[1] + 0.5,
     };
-    let spread = spread(&readings, pitch);
+    let pitches: Vec<f64> = words.windows(2).map(between).collect();
+    let spread = spread(&readings, &pitches);
     let mut best: Option<(f64, Vec<Set>)> = None;
     for step in 0..TRIES {
         for (side, clear) in [(1.0, row.clear), (-1.0, row.clear_back)] {
@@ -99,14 +99,21 @@ fn cost(board: &LayoutBoard, sets: &[Set]) -> f64 {
     sets.iter().map(of).sum()
 }
 
-/// Readings in order, moved as little as possible (least squares) to be at least `pitch` apart.
+/// Readings in order, moved as little as possible (least squares) to be at least their `pitches`
+/// apart, each from one to the next.
 ///
-/// Takes off the pitch so far and pools neighbours that are out of order (isotonic regression by
+/// Takes off the pitches so far and pools neighbours that are out of order (isotonic regression by
 /// pooling adjacent violators).
-fn spread(readings: &[f64], pitch: f64) -> Vec<f64> {
+fn spread(readings: &[f64], pitches: &[f64]) -> Vec<f64> {
+    let mut so_far = 0.0;
+    let mut taken = vec![0.0];
+    taken.extend(pitches.iter().map(|pitch| {
+        so_far += pitch;
+        so_far
+    }));
     let mut pools: Vec<(f64, usize)> = Vec::new();
-    for (i, reading) in readings.iter().enumerate() {
-        let mut pool = (reading - pitch * i as f64, 1);
+    for (reading, taken) in readings.iter().zip(&taken) {
+        let mut pool = (reading - taken, 1);
         while let Some(&(mean, count)) = pools.last()
             && mean > pool.0
         {
@@ -120,8 +127,10 @@ fn spread(readings: &[f64], pitch: f64) -> Vec<f64> {
     let levels = pools
         .into_iter()
         .flat_map(|(mean, count)| std::iter::repeat_n(mean, count));
-    let moved = levels.enumerate();
-    moved.map(|(i, mean)| mean + pitch * i as f64).collect()
+    levels
+        .zip(taken)
+        .map(|(mean, taken)| mean + taken)
+        .collect()
 }
 
 #[cfg(test)]
@@ -130,9 +139,11 @@ mod tests {
 
     #[test]
     fn what_has_room_stays_and_the_rest_is_pushed_apart_evenly() {
-        assert_eq!(spread(&[0.0, 20.0, 50.0], 10.0), [0.0, 20.0, 50.0]);
-        assert_eq!(spread(&[0.0, 2.0, 50.0], 10.0), [-4.0, 6.0, 50.0]);
-        assert_eq!(spread(&[5.0, 5.0, 5.0], 4.0), [1.0, 5.0, 9.0]);
-        assert!(spread(&[], 10.0).is_empty());
+        assert_eq!(spread(&[0.0, 20.0, 50.0], &[10.0; 2]), [0.0, 20.0, 50.0]);
+        assert_eq!(spread(&[0.0, 2.0, 50.0], &[10.0; 2]), [-4.0, 6.0, 50.0]);
+        assert_eq!(spread(&[5.0, 5.0, 5.0], &[4.0; 2]), [1.0, 5.0, 9.0]);
+        // A wide figure takes more room than a narrow one.
+        assert_eq!(spread(&[0.0, 3.0, 5.0], &[4.0, 12.0]), [-4.0, 0.0, 12.0]);
+        assert!(spread(&[], &[]).is_empty());
     }
 }

@@ -155,7 +155,7 @@ fn cost(role: Role) -> f64 {
         Role::String | Role::Wall | Role::AskedTape | Role::SuspectTape => 3.0,
         Role::Post | Role::DonePost | Role::Gate | Role::LaserLine => 3.0,
         Role::Ground | Role::GuessedGround => 2.0,
-        Role::Rail => 0.6,
+        Role::Rail | Role::LyingPost => 0.6,
         Role::GravelBoard => 0.3,
         Role::Dimension | Role::Hole | Role::Mark => 1.5,
         Role::Tape | Role::LeftOut | Role::Sketch | Role::Text | Role::Quiet => 0.7,

@@ -60,6 +60,14 @@ impl Tile {
         }
     }
 
+    /// Wider by so much at either end.
+    pub(super) fn wider(self, by: f64) -> Self {
+        Self {
+            half: [self.half[0] + by, self.half[1]],
+            ..self
+        }
+    }
+
     /// Its corners, in order.
     #[must_use]
     pub fn corners(&self) -> [Vec2; 4] {

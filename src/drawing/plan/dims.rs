@@ -89,6 +89,7 @@ fn running(site: &Site, run: &RunId, fix: &RunFix, pencil: &mut Pencil) {
         out,
         clear: hole.max(80.0),
         clear_back: depth.fold(0.0, f64::max),
+        level: false,
         figures: fix.posts.iter().map(figure).collect(),
     };
     pencil.add(Role::Dimension, Shape::Row(row));

@@ -7,6 +7,7 @@ use crate::drawing::bounds::Vec2;
 use crate::drawing::model::{Fill, Label, LineStyle, Rank, Role, Shape, Target, WordsPlace};
 use crate::drawing::pencil::{Pencil, circle, left_of};
 use crate::job::RunId;
+use crate::job::model::Foot;
 use crate::setout::{GateFix, Post, RunFix};
 
 /// Closer than this two posts are one, mm.
@@ -50,7 +51,7 @@ fn draw_post(
         run: run.clone(),
         n: post.n,
     };
-    if site.show.detail == Detail::Sheet {
+    if site.show.detail == Detail::Sheet && post.foot == Foot::Hole {
         let hole = circle(at, site.job.hole.diameter.max(0.0) / 2.0);
         pencil
             .area(Role::Hole, LineStyle::Fine, Fill::None, hole)

@@ -6,7 +6,7 @@ use std::rc::Rc;
 /// Between the columns, pt.
 pub(super) const BETWEEN: f64 = 18.0;
 /// Less of a page than this is left empty rather than begun, pt.
-const LEAST: f64 = 60.0;
+pub(super) const LEAST: f64 = 60.0;
 
 /// The width of one of two columns, pt.
 pub(super) fn width(full: f64) -> f64 {

@@ -1,7 +1,7 @@
 //! Pieces one under the other, and pages where they are full.
 
 use super::columns;
-use super::piece::{Frame, PagePieces, Piece, Sheaf, group_end, height};
+use super::piece::{Frame, Piece, Sheaf, PagePieces, group_end, height};
 use std::rc::Rc;
 
 /// Fills page after page; narrow pieces in a row stand in two columns. A piece goes to the next page
@@ -35,7 +35,8 @@ fn down(pieces: &[Rc<Piece>], after: &[Rc<Piece>], sheaf: &mut Sheaf<'_>) {
         let leads = end == pieces.len() && pieces[end - 1].glued && !after.is_empty();
         let next = if leads {
             let next = &after[..group_end(after, 0)];
-            next[0].before + height(next)
+            let least = if next[0].narrow { columns::LEAST } else { 0.0 };
+            next[0].before + height(next).max(least)
         } else {
             0.0
         };

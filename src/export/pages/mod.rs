@@ -3,6 +3,7 @@
 
 mod columns;
 mod flow;
+mod pictures;
 mod piece;
 mod set;
 mod table;
@@ -83,9 +84,11 @@ pub fn pages(sheet: &Sheet, paper: Paper) -> Vec<SheetPage> {
 }
 
 /// Size of the running text, pt.
-const TEXT: f64 = 8.8;
+const TEXT: f64 = 8.0;
+/// Nothing on a page is set smaller, pt.
+const SMALL: f64 = 8.0;
 /// From one line of text to the next, in font sizes.
-const LEADING: f64 = 1.3;
+const LEADING: f64 = 1.23;
 
 /// Words with their place on the page, pt from the top left.
 #[derive(Clone, Debug, PartialEq)]
@@ -100,8 +103,8 @@ struct Words {
 
 /// The title and the page's number under a rule, as a piece that hangs from the page's top.
 fn foot(frame: &Frame, title: &str, page: usize, of: usize) -> Piece {
-    const SIZE: f64 = 8.0;
-    let y = frame.page[1] - 28.0;
+    const SIZE: f64 = SMALL;
+    let y = frame.page[1] - 24.0;
     let number = format!("page {page} of {of}");
     let wide = Bundled.width(&number, SIZE, Weight::Regular);
     let short = shortened(title, SIZE, frame.width - wide - 20.0);
@@ -143,5 +146,45 @@ fn put(ink: &mut Laid, piece: &Piece, [left, top]: [f64; 2]) {
             words.weight,
             &Bundled,
         ));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::piece::{group_end, height};
+    use super::*;
+    use crate::{job, solve};
+    use std::rc::Rc;
+
+    /// Which page a piece is on.
+    fn page_of(pages: &[piece::PagePieces], wanted: &Rc<Piece>) -> Option<usize> {
+        let has =
+            |page: &piece::PagePieces| page.pieces.iter().any(|(_, one)| Rc::ptr_eq(one, wanted));
+        pages.iter().position(has)
+    }
+
+    #[test]
+    fn no_table_is_split_that_fits_on_one_page() {
+        for unit in Unit::ALL {
+            let mut job = job::example();
+            job.show.lengths = unit;
+            let sheet = Sheet::new(&job, &solve(&job));
+            for paper in [Paper::A4, Paper::Letter] {
+                let frame = Frame::of(paper);
+                let pieces = set::pieces(&sheet, [frame.width, frame.height]);
+                let full = flow(&pieces, &frame);
+                let mut at = 0;
+                while at < pieces.len() {
+                    let end = group_end(&pieces, at);
+                    let group = &pieces[at..end];
+                    if height(group) <= frame.height {
+                        let first = page_of(&full, &group[0]);
+                        assert!(first.is_some());
+                        assert!(group.iter().all(|one| page_of(&full, one) == first));
+                    }
+                    at = end;
+                }
+            }
+        }
     }
 }

@@ -17,7 +17,7 @@ pub(super) struct Frame {
 impl Frame {
     pub fn of(paper: Paper) -> Self {
         let [width, height] = paper.size();
-        let (side, top, foot) = (40.0, 36.0, 46.0);
+        let (side, top, foot) = (38.0, 26.0, 38.0);
         Self {
             page: [width, height],
             left: side,

@@ -2,11 +2,9 @@
 
 use super::piece::{Piece, Rule};
 use super::wrap::wrapped;
-use super::{LEADING, TEXT, Words, columns, table};
-use crate::drawing::{Bundled, Hand, LayoutDesk, Tone, Weight, fitted, lay_out};
-use crate::sheet::{
-    Block, Picture, Room, Section, Sheet, caution_heading, severity_word, unit_words,
-};
+use super::{LEADING, SMALL, TEXT, Words, columns, table};
+use crate::drawing::{Tone, Weight};
+use crate::sheet::{Block, Section, Sheet, Stands, caution_heading, severity_word, unit_words};
 use std::rc::Rc;
 
 /// Everything on the sheet, in order, for a column of this width on pages of this height.
@@ -24,7 +22,7 @@ pub(super) fn pieces(sheet: &Sheet, [width, page]: [f64; 2]) -> Vec<Rc<Piece>> {
         column.lines(line, TEXT, Weight::Regular, Gap::Small);
     }
     if !sheet.plan.drawing.is_empty() {
-        column.pictures(std::slice::from_ref(&sheet.plan));
+        column.plan(&sheet.plan, sheet.sections.first(), sheet);
     }
     for section in &sheet.sections {
         column.section(section, sheet);
@@ -34,7 +32,7 @@ pub(super) fn pieces(sheet: &Sheet, [width, page]: [f64; 2]) -> Vec<Rc<Piece>> {
 
 /// Space before a piece.
 #[derive(Clone, Copy)]
-enum Gap {
+pub(super) enum Gap {
     None,
     Small,
     Block,
@@ -43,37 +41,44 @@ enum Gap {
 }
 
 impl Gap {
-    fn height(self) -> f64 {
+    pub fn height(self) -> f64 {
         match self {
             Self::None => 0.0,
             Self::Small => 2.0,
-            Self::Block => 5.5,
-            Self::Heading => 9.0,
-            Self::Section => 13.0,
+            Self::Block => 4.5,
+            Self::Heading => 7.0,
+            Self::Section => 8.0,
         }
     }
 }
 
-struct Column {
+/// Blocks being set, one under the other.
+pub(super) struct Column {
     /// Of the whole page, and of what is being set.
-    full: f64,
-    width: f64,
+    pub full: f64,
+    pub width: f64,
     /// Height of a page.
-    page: f64,
-    pieces: Vec<Piece>,
+    pub page: f64,
+    pub pieces: Vec<Piece>,
 }
 
 impl Column {
-    fn section(&mut self, section: &Section, sheet: &Sheet) {
-        /// Lines that lead in to a table or a drawing and stay on its page.
+    pub fn section(&mut self, section: &Section, sheet: &Sheet) {
+        /// Lines under a heading that lead in to a table or a drawing and stay on its page.
         const LEADING_IN: usize = 6;
         self.heading(&section.heading);
         let mut before: Option<&Block> = None;
-        let mut lead = self.pieces.len();
-        let spreads = section.blocks.iter().any(is_picture_as_wide);
-        for block in &section.blocks {
+        let mut lead: Option<usize> = None;
+        let across = match section.stands {
+            Stands::Across => section.blocks.len(),
+            Stands::Columns => {
+                let last = section.blocks.iter().rposition(is_picture_as_wide);
+                last.map_or(0, |last| last + 1)
+            }
+        };
+        for (at, block) in section.blocks.iter().enumerate() {
             let first = self.pieces.len();
-            let narrow = !spreads && !self.is_wide(block, sheet);
+            let narrow = at >= across && !self.is_wide(block, sheet);
             self.width = if narrow {
                 columns::width(self.full)
             } else {
@@ -83,16 +88,15 @@ impl Column {
             for piece in &mut self.pieces[first..] {
                 piece.narrow = narrow;
             }
-            if matches!(block, Block::Table(_) | Block::Pictures(_)) {
-                if first - lead <= LEADING_IN {
-                    for piece in &mut self.pieces[lead..first] {
-                        piece.glued = true;
-                    }
+            if matches!(block, Block::Table(_) | Block::Pictures(_))
+                && let Some(lead) = lead.take().filter(|lead| first - lead <= LEADING_IN)
+            {
+                for piece in &mut self.pieces[lead..first] {
+                    piece.glued = true;
                 }
-                lead = self.pieces.len();
             }
             if matches!(block, Block::Heading(_)) {
-                lead = first;
+                lead = Some(first);
             }
             // Short lines stand close together, but not close under a table.
             if matches!(before, Some(Block::Table(_)))
@@ -181,9 +185,9 @@ impl Column {
             Block::Caution(caution) => self.marked("!", caution.short, Gap::Small),
             Block::CautionInFull(caution) => {
                 let heading = format!("{}.", caution_heading(caution));
-                self.lines(&heading, TEXT, Weight::Bold, Gap::Block);
+                self.lines(&heading, SMALL, Weight::Bold, Gap::Block);
                 self.glue();
-                self.lines(caution.full, TEXT, Weight::Regular, Gap::None);
+                self.lines(caution.full, SMALL, Weight::Regular, Gap::None);
             }
             Block::Pictures(pictures) => self.pictures(pictures),
         }
@@ -219,58 +223,23 @@ impl Column {
         piece.before = gap.height();
         self.pieces.push(piece);
     }
-
-    /// Side by side, each with its caption under it.
-    fn pictures(&mut self, pictures: &[Picture]) {
-        const BETWEEN: f64 = 16.0;
-        let hand = Hand::paper();
-        let desk = LayoutDesk {
-            hand: &hand,
-            measure: &Bundled,
-        };
-        let count = pictures.len().max(1) as f64;
-        let width = (self.width - BETWEEN * (count - 1.0)) / count;
-        let heights = pictures.iter().map(|p| p.height(width));
-        let height = heights.fold(0.0, f64::max);
-        let mut all = Piece {
-            before: Gap::Block.height(),
-            ..Piece::default()
-        };
-        for (at, picture) in pictures.iter().enumerate() {
-            let left = at as f64 * (width + BETWEEN);
-            let room = [width, height];
-            let view = fitted(&picture.drawing, room, desk);
-            let laid = lay_out(&picture.drawing, &view, Some(room), desk);
-            all.drawings.push((left, 0.0, Rc::new(laid)));
-            let caption = paragraph(&picture.caption, 8.0, Weight::Regular, 0.0, width);
-            for words in caption.words {
-                all.words.push(Words {
-                    x: words.x + left,
-                    y: words.y + height + 3.0,
-                    ..words
-                });
-            }
-            all.height = all.height.max(height + 3.0 + caption.height);
-        }
-        self.pieces.push(all);
-    }
 }
 
 /// A drawing that is worth the page's width.
 fn is_picture_as_wide(block: &Block) -> bool {
     match block {
-        Block::Pictures(all) => all.len() > 1 || all.iter().any(|one| one.room != Room::Small),
+        Block::Pictures(all) => all.len() > 1 || all.iter().any(|one| !one.room.is_narrow()),
         _ => false,
     }
 }
 
 /// Height of pieces one under the other.
-fn tall(pieces: &[Piece]) -> f64 {
+pub(super) fn tall(pieces: &[Piece]) -> f64 {
     pieces.iter().map(|piece| piece.before + piece.height).sum()
 }
 
 /// Text in lines of one width.
-fn paragraph(text: &str, size: f64, weight: Weight, indent: f64, width: f64) -> Piece {
+pub(super) fn paragraph(text: &str, size: f64, weight: Weight, indent: f64, width: f64) -> Piece {
     let step = size * LEADING;
     let lines = wrapped(text, size, weight, width - indent);
     let each = lines.into_iter().enumerate();

@@ -2,30 +2,21 @@
 
 use super::piece::{Piece, Rule};
 use super::wrap::wrapped;
-use super::{LEADING, Words};
+use super::{LEADING, SMALL, TEXT, Words};
 use crate::drawing::{Bundled, TextMeasure, Tone, Weight};
 use crate::length::Unit;
 use crate::sheet::{Align, Columns, Table, TypeSetting};
 use std::rc::Rc;
 
 /// Between two columns, pt.
-const GUTTER: f64 = 9.0;
+const GUTTER: f64 = 8.0;
 /// Above and below the words of a row, pt.
-const PAD: f64 = 1.6;
-/// Sizes that are tried until the table fits its page.
-const LARGEST: f64 = 8.8;
-const SMALLER: [f64; 3] = [8.4, 8.0, 7.6];
+const PAD: f64 = 1.4;
 
 /// The pieces of a table: heading, rows, note. A table too wide for the page comes in parts that
 /// each repeat the columns that name the rows.
 pub(super) fn pieces(table: &Table, unit: Unit, width: f64) -> Vec<Piece> {
-    let mut shown = Shown::of(table, unit, LARGEST);
-    for size in SMALLER {
-        if shown.columns.fit(width) {
-            break;
-        }
-        shown = Shown::of(table, unit, size);
-    }
+    let shown = Shown::of(table, unit, TEXT);
     let mut pieces = Vec::new();
     for part in shown.columns.parts(width) {
         pieces.extend(shown.part(&part, width));
@@ -41,13 +32,11 @@ pub(super) fn pieces(table: &Table, unit: Unit, width: f64) -> Vec<Piece> {
 
 /// Whether it comes in one part on this width.
 pub(super) fn fits(table: &Table, unit: Unit, width: f64) -> bool {
-    SMALLER
-        .last()
-        .is_some_and(|&least| Shown::of(table, unit, least).columns.fit(width))
+    Shown::of(table, unit, TEXT).columns.fit(width)
 }
 
 fn note(text: &str, width: f64) -> Piece {
-    const SIZE: f64 = 7.6;
+    const SIZE: f64 = SMALL;
     let lines = wrapped(text, SIZE, Weight::Regular, width);
     let step = SIZE * LEADING;
     Piece {

@@ -97,7 +97,8 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
                 place.key("lap"),
                 format!(
                     "A lap of {} is not less than the pale's width of {}.",
-                    pales.lap, pales.width
+                    sound.say(pales.lap),
+                    sound.say(pales.width)
                 ),
                 "Enter how far one pale must cover the next.",
             );

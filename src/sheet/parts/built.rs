@@ -49,7 +49,11 @@ fn table(desk: &SheetDesk<'_>, fix: &RunFix, marked: &[&Marked]) -> Table {
             Cell::maybe(Cell::Length, across.map(|_| post.off)),
             Cell::maybe(Cell::Length, marked.off),
             Cell::maybe(Cell::Signed, across),
-            Cell::text(verdict(desk, along, across)),
+            Cell::text(if post.kept {
+                "Kept where it stands; the rest is fitted to it".to_owned()
+            } else {
+                verdict(desk, along, across)
+            }),
         ]);
     }
     table.note = format!(

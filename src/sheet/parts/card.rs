@@ -12,7 +12,7 @@ pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     if desk.solution.runs.is_empty() {
         return None;
     }
-    let mut section = Section::new("For the pocket");
+    let mut section = Section::new("For the pocket").across();
     section.say(attention::in_short(desk));
     for (id, fix) in &desk.solution.runs {
         section.table(strip(desk, id, fix));
@@ -73,7 +73,7 @@ fn strip(desk: &SheetDesk<'_>, id: &RunId, fix: &RunFix) -> Table {
     columns.extend(stands.iter().map(|stand| Column::right(&*stand.name)));
     let setup = boards.and_then(|boards| boards.setup.as_ref());
     let from = setup.map_or_else(String::new, |setup| {
-        format!("; heights from the laser line of set-up {setup}")
+        format!("; ↑ up, ↓ down from the laser line of set-up {setup}")
     });
     let name = names::run(desk.job, id);
     let mut table = Table::new(
@@ -97,7 +97,7 @@ fn strip(desk: &SheetDesk<'_>, id: &RunId, fix: &RunFix) -> Table {
     let height = |what: MarkedThing| {
         move |stand: &Stand<'_>| {
             let mark = stand.marks.iter().find(|mark| mark.what == what);
-            Cell::maybe(Cell::Down, mark.map(down))
+            Cell::maybe(Cell::Arrow, mark.map(down))
         }
     };
     row("Post top", &height(MarkedThing::Top));

@@ -3,49 +3,79 @@
 use super::super::document::{Cell, Column, Section, Table};
 use super::{SheetDesk, names, pictures};
 use crate::boards::{HeightMark, MarkSide, PostHeights, RunBoards, UpOrDown, height_marks};
-use crate::job::RunId;
+use crate::job::{RunId, SetupId};
 
 pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
-    let mut section = Section::new("Fix the heights");
-    for (id, boards) in &desk.solution.boards {
-        of_run(desk, id, boards, &mut section);
+    let marked: Vec<Marked<'_>> = desk
+        .solution
+        .boards
+        .iter()
+        .filter_map(|(id, boards)| Marked::of(desk, id, boards))
+        .collect();
+    if marked.is_empty() {
+        return None;
     }
-    (!section.blocks.is_empty()).then_some(section)
+    let mut section = Section::new("Fix the heights");
+    section.say(
+        "Post by post on the first page. UP is above the laser line, DOWN below it; a rail's figure \
+         is its centre.",
+    );
+    let lines = marked.iter().map(|run| run.from(desk));
+    section.list(lines.collect());
+    for run in &marked {
+        section.pictures_each(pictures::elevations(desk, run.id));
+        section.table(ground(desk, run));
+        section.list(run.notes(desk));
+    }
+    Some(section)
 }
 
-fn of_run(desk: &SheetDesk<'_>, id: &RunId, boards: &RunBoards, section: &mut Section) {
-    let levels = desk.solution.levels.as_ref();
-    let setup = boards.setup.as_ref();
-    let line = setup.and_then(|setup| Some((setup, levels?.setups.get(setup)?.line)));
-    let Some((setup, line)) = line else {
-        return;
-    };
-    if !boards
-        .posts
-        .iter()
-        .any(|post| !height_marks(post, line).is_empty())
-    {
-        return;
+/// A run whose heights are known from the laser line of a set-up.
+struct Marked<'a> {
+    id: &'a RunId,
+    boards: &'a RunBoards,
+    setup: &'a SetupId,
+}
+
+impl<'a> Marked<'a> {
+    fn of(desk: &SheetDesk<'a>, id: &'a RunId, boards: &'a RunBoards) -> Option<Self> {
+        let setup = boards.setup.as_ref()?;
+        let line = desk.solution.levels.as_ref()?.setups.get(setup)?.line;
+        let mut posts = boards.posts.iter();
+        let run = Self { id, boards, setup };
+        posts
+            .any(|post| !height_marks(post, line).is_empty())
+            .then_some(run)
     }
-    section.heading(names::run(desk.job, id));
-    section.say(format!(
-        "From the laser line of set-up {setup}; post by post on the first page. UP is above the line, \
-         DOWN below it; a rail's figure is its centre. Sure to {}.",
-        desk.pm(worst(boards))
-    ));
-    section.list(other_lines(desk, id, boards));
-    section.pictures_each(pictures::elevations(desk, id));
-    section.list(steps(desk, boards));
-    section.table(ground(boards));
-    for leaf in &boards.gates {
-        if let Some(down) = leaf.down {
-            section.say(format!(
+
+    /// Which laser line its figures are from, and what changes from another.
+    fn from(&self, desk: &SheetDesk<'_>) -> String {
+        let mut said = format!(
+            "{}: from the laser line of set-up {}, sure to {}.",
+            names::run(desk.job, self.id),
+            self.setup,
+            desk.pm(worst(self.boards))
+        );
+        for other in other_lines(desk, self.boards) {
+            said.push(' ');
+            said.push_str(&other);
+        }
+        said
+    }
+
+    /// Steps of its boards, and the bottoms of its gates' leaves.
+    fn notes(&self, desk: &SheetDesk<'_>) -> Vec<String> {
+        let mut notes = steps(desk, self.boards);
+        let leaves = self.boards.gates.iter().filter_map(|leaf| {
+            Some(format!(
                 "Bottom of the gate leaf between posts {} and {}: {}.",
                 leaf.from,
                 leaf.to,
-                Cell::Down(down).shown(desk.unit)
-            ));
-        }
+                Cell::Down(leaf.down?).shown(desk.unit)
+            ))
+        });
+        notes.extend(leaves);
+        notes
     }
 }
 
@@ -55,7 +85,7 @@ fn worst(boards: &RunBoards) -> f64 {
 }
 
 /// What to change when the figures are wanted from another set-up.
-fn other_lines(desk: &SheetDesk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> {
+fn other_lines(desk: &SheetDesk<'_>, boards: &RunBoards) -> Vec<String> {
     let levels = desk.solution.levels.as_ref();
     let own = boards.setup.as_ref();
     let Some((levels, own)) = levels.zip(own) else {
@@ -77,8 +107,8 @@ fn other_lines(desk: &SheetDesk<'_>, id: &RunId, boards: &RunBoards) -> Vec<Stri
             let turned = if up == "less" { "UP" } else { "DOWN" };
             let other = if up == "less" { "DOWN" } else { "UP" };
             format!(
-                "From set-up {setup}, run {id}: {by} {down} DOWN or {by} {up} UP; what is {turned} \
-                 less than {by} here turns into {other}."
+                "From set-up {setup} {by} {down} DOWN or {by} {up} UP; what is {turned} less than \
+                 {by} here turns into {other}."
             )
         })
         .collect()
@@ -139,9 +169,13 @@ pub(super) fn down(mark: &HeightMark) -> f64 {
     }
 }
 
-fn ground(boards: &RunBoards) -> Table {
+fn ground(desk: &SheetDesk<'_>, run: &Marked<'_>) -> Table {
+    let boards = run.boards;
     let mut table = Table::new(
-        "Gravel boards and the ground",
+        format!(
+            "{}: gravel boards and the ground",
+            names::run(desk.job, run.id)
+        ),
         vec![
             Column::left("Bay"),
             Column::right("Top of board"),
@@ -155,8 +189,8 @@ fn ground(boards: &RunBoards) -> Table {
         let bottom = line.zip(board.bottom).map(|(line, bottom)| line - bottom);
         table.rows.push(vec![
             Cell::text(format!("{} to {}", board.from, board.to)),
-            Cell::maybe(Cell::Down, board.down),
-            Cell::maybe(Cell::Down, bottom),
+            Cell::maybe(Cell::Arrow, board.down),
+            Cell::maybe(Cell::Arrow, bottom),
             Cell::maybe(Cell::Length, board.dig),
             match board.max_gap {
                 Some(gap) if gap < 0.0 => Cell::text("cut into the ground"),

@@ -22,8 +22,8 @@ pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     section.say(closure(desk, levels));
     section.table(setups(levels));
     section.list(steps(desk, levels));
-    section.table(sights(desk, levels));
     section.table(points(desk, levels));
+    section.table(sights(desk, levels));
     Some(section)
 }
 
@@ -95,7 +95,6 @@ fn sights(desk: &SheetDesk<'_>, levels: &LevelsFix) -> Table {
             Column::right("As read"),
             Column::right("Change"),
             Column::right("Checked"),
-            Column::left(""),
         ],
     );
     table.names = 2;
@@ -109,21 +108,21 @@ fn sights(desk: &SheetDesk<'_>, levels: &LevelsFix) -> Table {
                 Cell::text(sight.point.as_str()),
                 Cell::maybe(Cell::Down, sight.down),
                 Cell::maybe(Cell::SignedFine, fix.map(|fix| fix.residual)),
-                Cell::maybe(Cell::Share, fix.map(|fix| fix.redundancy)),
-                remark(fix, sight.used, suspect),
+                checked(fix, sight.used, suspect),
             ]);
         }
     }
     table
 }
 
-fn remark(fix: Option<&SightFix>, used: bool, suspect: bool) -> Cell {
+/// How much of a slip the others would show, or what is the matter with it.
+fn checked(fix: Option<&SightFix>, used: bool, suspect: bool) -> Cell {
     Cell::text(match fix {
         _ if suspect => "looks wrong",
         None if !used => "left out",
         None => "not used",
         Some(fix) if fix.redundancy <= CHECKED => "unchecked",
-        Some(_) => return Cell::Empty,
+        Some(fix) => return Cell::Share(fix.redundancy),
     })
 }
 

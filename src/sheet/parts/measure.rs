@@ -14,8 +14,8 @@ pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     section.say(summary(desk));
     section.say(advice(desk));
     section.pictures(pictures::tapes(desk));
-    section.table(readings(desk));
     section.table(marks(desk));
+    section.table(readings(desk));
     Some(section)
 }
 

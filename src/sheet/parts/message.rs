@@ -1,9 +1,11 @@
 //! The sheet in a few lines, for a text message.
 
 use super::super::phrase::count;
+use super::cut_sides::{Side, sides};
 use super::{SheetDesk, names};
-use crate::job::Severity;
+use crate::boards::{AlongWhat, GateLeaf, cut_length, cut_together};
 use crate::job::model::Run;
+use crate::job::{RunId, Severity};
 use crate::length::{Unit, show};
 use crate::setout::RunFix;
 
@@ -25,6 +27,8 @@ pub fn message(desk: &SheetDesk<'_>) -> String {
                     figure(desk, gate.far)
                 )
             }));
+            lines.extend(on_trestles(desk, &run.id));
+            lines.extend(leaves(desk, &run.id));
         }
     }
     for (id, fix) in &desk.solution.corners {
@@ -50,6 +54,82 @@ pub fn message(desk: &SheetDesk<'_>) -> String {
 fn posts(desk: &SheetDesk<'_>, run: &Run, fix: &RunFix) -> String {
     let centres: Vec<String> = fix.posts.iter().map(|p| figure(desk, p.centre)).collect();
     format!("{}: {}", run.id, centres.join(", "))
+}
+
+/// What is marked along each post from its top, side by side, on one line.
+fn on_trestles(desk: &SheetDesk<'_>, run: &RunId) -> Option<String> {
+    let groups = cut_together(&desk.solution.boards, run);
+    let mut before = String::new();
+    let each: Vec<String> = sides(&groups)
+        .iter()
+        .map(|one| {
+            let name = match one.side {
+                "" | "both" => one.name.clone(),
+                side if one.name == before => side.to_owned(),
+                side => format!("{} {side}", one.name),
+            };
+            before.clone_from(&one.name);
+            format!("{name}: {}", along(desk, run, one))
+        })
+        .collect();
+    (!each.is_empty()).then(|| format!("{run} from top: {}", each.join("; ")))
+}
+
+fn along(desk: &SheetDesk<'_>, run: &RunId, one: &Side<'_>) -> String {
+    let mut said: Vec<String> = Vec::new();
+    for mark in &one.marks {
+        match mark.what {
+            AlongWhat::Gravel => said.push(format!("board {}", figure(desk, mark.from))),
+            _ => said.push(figure(desk, mark.from)),
+        }
+    }
+    if !one.leads {
+        return said.join(" ");
+    }
+    let bolts = one.first.bolts.iter().flat_map(|row| &row.at);
+    let bolts: Vec<String> = bolts.map(|&at| figure(desk, at)).collect();
+    if !bolts.is_empty() {
+        said.push(format!("bolts {}", bolts.join(" ")));
+    }
+    let cuts = one
+        .posts
+        .iter()
+        .filter_map(|post| cut_length(&desk.solution.boards, run, post.n));
+    let mut cuts: Vec<String> = cuts.map(|length| figure(desk, length)).collect();
+    cuts.dedup();
+    if !cuts.is_empty() {
+        said.push(format!("cut {}", cuts.join(", ")));
+    }
+    said.join(" ")
+}
+
+/// The leaf, its brace and its lock.
+fn leaves(desk: &SheetDesk<'_>, run: &RunId) -> Vec<String> {
+    let Some(boards) = desk.solution.boards.get(run) else {
+        return Vec::new();
+    };
+    let leaf = |made: &GateLeaf| {
+        let mut said = format!("{run} leaf: {} wide", figure(desk, made.width));
+        if let Some(height) = made.height {
+            said.push_str(&format!(", {} high", figure(desk, height)));
+        }
+        if let Some(brace) = &made.brace {
+            let length = figure(desk, brace.length);
+            said.push_str(&format!(", brace {length} at {:.2}°", brace.angle));
+        }
+        if let Some(lock) = &made.lock {
+            said.push_str(&format!(
+                ", lock {} up and {} in",
+                figure(desk, lock.height),
+                figure(desk, lock.from_edge)
+            ));
+            if let Some(packing) = lock.packing {
+                said.push_str(&format!(", packing {}", figure(desk, packing)));
+            }
+        }
+        said
+    };
+    boards.gates.iter().map(leaf).collect()
 }
 
 /// A message may meet an old telephone: plain spaces, no grouping.

@@ -2,11 +2,14 @@
 
 mod attention;
 mod built;
+mod buy;
 mod card;
 mod cut;
+mod cut_sides;
 mod gate;
 mod heights;
 mod last;
+mod lengths;
 mod level;
 mod measure;
 mod message;

@@ -1,6 +1,6 @@
 //! The drawings of the sheet, each where the work needs it.
 
-use super::super::document::{Picture, Room};
+use super::super::picture::{Picture, Room};
 use super::{SheetDesk, names};
 use crate::drawing::{
     Detail, ElevationShow, Figures, PlanShow, Seen, Turn, corner, corner_detail, elevation,
@@ -15,8 +15,21 @@ const ROOM: [f64; 2] = [4.0, 3.0];
 /// Under every elevation.
 const FROM_LASER: &str = "Figures are from the laser line; the triangle points the way to measure.";
 /// Bays side by side in one elevation, and how long it may be, mm, so that its figures have room.
-const MOST_BAYS: usize = 8;
-const LONGEST: f64 = 13_000.0;
+const METRIC: Stretch = Stretch {
+    bays: 5,
+    longest: 6_500.0,
+};
+/// Feet and inches are longer to write.
+const FEET: Stretch = Stretch {
+    bays: 3,
+    longest: 4_600.0,
+};
+
+/// The most of a run that one elevation shows.
+struct Stretch {
+    bays: usize,
+    longest: f64,
+}
 
 /// The plan with dimensions and running readings.
 pub fn plan(desk: &SheetDesk<'_>) -> Picture {
@@ -94,7 +107,8 @@ pub fn elevations(desk: &SheetDesk<'_>, run: &RunId) -> Vec<Picture> {
     let Some(fix) = desk.solution.runs.get(run) else {
         return Vec::new();
     };
-    let parts = parts(fix);
+    let most = if desk.unit.is_feet() { &FEET } else { &METRIC };
+    let parts = parts(fix, most);
     let several = parts.len() > 1;
     let picture = |posts: [usize; 2]| {
         let show = ElevationShow {
@@ -111,7 +125,7 @@ pub fn elevations(desk: &SheetDesk<'_>, run: &RunId) -> Vec<Picture> {
             } else {
                 format!("{name}. {FROM_LASER}")
             },
-            room: Room::Band,
+            room: Room::Side,
             drawing,
         })
     };
@@ -125,7 +139,7 @@ pub fn on_trestles(desk: &SheetDesk<'_>, run: &RunId) -> Option<Picture> {
             "{}, tops to the left. Figures from the top: upper edges of the housings, bolts, boards.",
             names::run(desk.job, run)
         ),
-        room: Room::Band,
+        room: Room::Strip,
         drawing: trestles(desk.job, desk.solution, run, None)?,
     })
 }
@@ -140,11 +154,11 @@ pub fn of_leaf(desk: &SheetDesk<'_>, run: &RunId, index: usize) -> Option<Pictur
 }
 
 /// First and last posts of stretches of about the same number of bays.
-fn parts(fix: &RunFix) -> Vec<[usize; 2]> {
+fn parts(fix: &RunFix, most: &Stretch) -> Vec<[usize; 2]> {
     let posts = &fix.posts;
     let bays = posts.len().saturating_sub(1).max(1);
-    let by_length = (fix.length / LONGEST).ceil().max(1.0) as usize;
-    let count = by_length.max(bays.div_ceil(MOST_BAYS)).min(bays);
+    let by_length = (fix.length / most.longest).ceil().max(1.0) as usize;
+    let count = by_length.max(bays.div_ceil(most.bays)).min(bays);
     let number = |at: usize| posts.get(at).map(|post: &Post| post.n);
     let ends = (0..count).map(|part| [part * bays / count, (part + 1) * bays / count]);
     ends.filter_map(|[from, to]| Some([number(from)?, number(to.min(posts.len() - 1))?]))

@@ -11,7 +11,7 @@ pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     if desk.job.runs.is_empty() {
         return None;
     }
-    let mut section = Section::new("Mark the posts");
+    let mut section = Section::new("Mark the posts").across();
     if !desk.solution.runs.is_empty() {
         section.caution(BOUNDARY);
         section.caution(SERVICES);
@@ -22,10 +22,16 @@ pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
              there; never from post to post.",
         );
     }
+    let last = desk.solution.runs.keys().last();
     for run in &desk.job.runs {
         section.heading(names::run(desk.job, &run.id));
         match desk.solution.runs.get(&run.id) {
-            Some(fix) => set_out(desk, run, fix, &mut section),
+            Some(fix) => {
+                set_out(desk, run, fix, &mut section);
+                if last == Some(&run.id) {
+                    section.say(meanings(desk));
+                }
+            }
             None => section.say("Not settled yet: see above."),
         }
     }
@@ -49,13 +55,9 @@ fn set_out(desk: &SheetDesk<'_>, run: &Run, fix: &RunFix, section: &mut Section)
         behind(desk, run.gap),
     ));
     section.table(posts(fix));
-    section.table(swings(fix));
-    for gate in &fix.gates {
-        section.say(opening(desk, gate));
-    }
-    for post in &fix.posts {
-        section.say(wedge(desk, post));
-    }
+    let openings = fix.gates.iter().map(|gate| opening(desk, gate));
+    let wedges = fix.posts.iter().filter_map(|post| wedge(desk, post));
+    section.list(openings.chain(wedges).collect());
     built::add(desk, run, fix, section);
 }
 
@@ -114,10 +116,14 @@ fn posts(fix: &RunFix) -> Table {
             Column::right("Bay"),
             Column::right("Clear"),
             Column::right("Centre off string"),
+            Column::left("Swing from"),
+            Column::right("Tape"),
+            Column::left("and from"),
+            Column::right("Tape"),
         ],
     );
     for post in &fix.posts {
-        table.rows.push(vec![
+        let mut row = vec![
             number(post.n),
             Cell::text(kind(post.kind)),
             Cell::Length(post.near),
@@ -127,40 +133,39 @@ fn posts(fix: &RunFix) -> Table {
             Cell::maybe(Cell::Length, post.bay),
             Cell::maybe(Cell::Length, post.clear),
             Cell::Length(post.off),
-        ]);
-    }
-    table.note = "Bay: centre to centre from the post before. Clear: face to face.".to_owned();
-    if fix.posts.iter().any(|post| post.near <= -0.5) {
-        table
-            .note
-            .push_str(" A reading below 0 is that far before the zero.");
+        ];
+        row.extend(swing(post));
+        table.rows.push(row);
     }
     table
 }
 
-fn swings(fix: &RunFix) -> Table {
-    let mut table = Table::new(
-        "Where the string is in the way: swing two tapes to the post's centre",
-        vec![
-            Column::left("Post"),
-            Column::left("From mark"),
-            Column::right("Tape"),
-            Column::left("and from"),
-            Column::right("Tape"),
-        ],
-    );
-    for post in &fix.posts {
-        if let Some([(a, to_a), (b, to_b)]) = &post.arcs {
-            table.rows.push(vec![
-                number(post.n),
-                Cell::text(a.as_str()),
-                Cell::Length(*to_a),
-                Cell::text(b.as_str()),
-                Cell::Length(*to_b),
-            ]);
-        }
+/// What the columns of every run are, once.
+fn meanings(desk: &SheetDesk<'_>) -> String {
+    let mut said = "Bay: centre to centre from the post before. Clear: face to face.".to_owned();
+    let posts = || desk.solution.runs.values().flat_map(|run| &run.posts);
+    if posts().any(|post| post.arcs.is_some()) {
+        said.push_str(
+            " Where the string is in the way, swing two tapes from these marks to the post's centre.",
+        );
     }
-    table
+    if posts().any(|post| post.near <= -0.5) {
+        said.push_str(" A reading below 0 is that far before the zero.");
+    }
+    said
+}
+
+/// Two marks and the tapes from them to the post's centre.
+fn swing(post: &Post) -> [Cell; 4] {
+    match &post.arcs {
+        Some([(a, to_a), (b, to_b)]) => [
+            Cell::text(a.as_str()),
+            Cell::Length(*to_a),
+            Cell::text(b.as_str()),
+            Cell::Length(*to_b),
+        ],
+        None => [Cell::Empty, Cell::Empty, Cell::Empty, Cell::Empty],
+    }
 }
 
 fn opening(desk: &SheetDesk<'_>, gate: &GateFix) -> String {
@@ -175,14 +180,12 @@ fn opening(desk: &SheetDesk<'_>, gate: &GateFix) -> String {
 }
 
 /// Under half a millimetre nobody can see it.
-fn wedge(desk: &SheetDesk<'_>, post: &Post) -> String {
-    match post.wedge {
-        Some(wedge) if wedge.abs() >= 0.5 => format!(
-            "Post {} stands hard against a wall that is out of square by {} over the post's \
-             depth: pack or scribe that wedge.",
-            post.n,
-            desk.fine(wedge.abs())
-        ),
-        _ => String::new(),
-    }
+fn wedge(desk: &SheetDesk<'_>, post: &Post) -> Option<String> {
+    let wedge = post.wedge.filter(|wedge| wedge.abs() >= 0.5)?;
+    Some(format!(
+        "Post {} stands hard against a wall that is out of square by {} over the post's depth: \
+         pack or scribe that wedge.",
+        post.n,
+        desk.fine(wedge.abs())
+    ))
 }

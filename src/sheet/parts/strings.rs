@@ -4,6 +4,7 @@ use super::super::document::{Cell, Column, Section, Table};
 use super::{SheetDesk, attention, names, pictures};
 use crate::job::model::{Corner, Line, PostSet, Side};
 use crate::job::{CornerId, with_kind};
+use crate::quick::bevel::long_to_short;
 use crate::site::{CornerFix, StretchVerdict, StretchedFix};
 
 /// A string longer than this sags and bows in the wind enough to matter, mm.
@@ -126,12 +127,7 @@ fn crossing(desk: &SheetDesk<'_>, corner: &Corner, fix: &CornerFix, section: &mu
     section.pictures_each(pictures::of_corner(desk, &corner.id, fix));
     section.table(diagonals(fix));
     section.list(stretched(desk, fix));
-    section.say(format!(
-        "For two rails mitred face to face set a saw that reads 0 for a square cut to {:.2}°; \
-         measured from the rail's length that is {:.2}°.",
-        fix.bevel,
-        90.0 - fix.bevel
-    ));
+    section.say(mitre(desk, fix));
     if let Some(post) = &corner.post {
         let turned = match post.set {
             PostSet::First => format!("square to {first}"),
@@ -144,6 +140,27 @@ fn crossing(desk: &SheetDesk<'_>, corner: &Corner, fix: &CornerFix, section: &mu
             desk.length(post.depth)
         ));
     }
+}
+
+/// The mitre by both ways of reading a saw, and how far it is from its long to its short point.
+fn mitre(desk: &SheetDesk<'_>, fix: &CornerFix) -> String {
+    let rails = desk.job.boards.rails.as_ref();
+    let points = rails.and_then(|rails| {
+        let thick = rails.thickness();
+        let apart = long_to_short(thick, fix.bevel).ok()?;
+        Some(format!(
+            "; {} from long to short point of a rail {} thick",
+            desk.fine(apart),
+            desk.full(thick)
+        ))
+    });
+    format!(
+        "For two rails mitred face to face set a saw that reads 0 for a square cut to {:.2}°; \
+         measured from the rail's length that is {:.2}°{}.",
+        fix.bevel,
+        90.0 - fix.bevel,
+        points.unwrap_or_default()
+    )
 }
 
 /// `14.29° wider than square (255 mm in each metre)`.

@@ -1,7 +1,8 @@
 //! Screws, bolts, hinges, caps, what comes out of the ground, and what to seal.
 
-use super::super::phrase::count;
+use super::super::phrase::{and, count};
 use super::SheetDesk;
+use crate::job::check::LONGEST;
 use crate::length::Unit;
 
 /// Everything small to buy, and the ground to be rid of.
@@ -30,13 +31,17 @@ pub fn list(desk: &SheetDesk<'_>) -> Vec<String> {
         (sundries.caps, "cap"),
     ];
     let counted = counted.into_iter().filter(|(n, _)| *n > 0);
-    list.extend(counted.map(|(n, what)| count(n, what)));
+    let counted: Vec<String> = counted.map(|(n, what)| count(n, what)).collect();
+    if !counted.is_empty() {
+        list.push(and(&counted));
+    }
     if sundries.sealer > 0.0 {
         list.push(format!(
             "sealer for {} of cut edges",
             desk.full(sundries.sealer)
         ));
     }
+    list.extend(strip(desk));
     if sundries.spoil > 0.0 {
         list.push(format!(
             "{} of dug ground to be rid of, as it lies heaped",
@@ -46,11 +51,48 @@ pub fn list(desk: &SheetDesk<'_>) -> Vec<String> {
     list
 }
 
-fn volume(desk: &SheetDesk<'_>, litres: f64) -> String {
-    /// Litres in a cubic foot.
-    const CUBIC_FOOT: f64 = 28.316_846_592;
+/// What to take up along the runs before digging.
+fn strip(desk: &SheetDesk<'_>) -> Option<String> {
+    let sundries = &desk.solution.buy.sundries;
+    if sundries.strip_area <= 0.0 {
+        return None;
+    }
+    let width = sundries.strip_area * 1e6 / sundries.strip;
+    let depth = desk.job.boards.clear.as_ref().map(|clear| clear.depth);
+    let area = match desk.unit {
+        Unit::Mm | Unit::M => format!("{:.1} m²", sundries.strip_area),
+        Unit::FtIn(_) => format!("{:.0} square feet", sundries.strip_area * SQUARE_FEET),
+    };
+    let deep = match depth.filter(|depth| *depth > 0.0 && *depth <= LONGEST) {
+        Some(depth) => format!(", {} deep", desk.full(depth)),
+        None => String::new(),
+    };
+    Some(format!(
+        "a strip to clear of turf or slabs before digging: {} by {}{deep}, {area}",
+        desk.full(sundries.strip),
+        desk.full(width)
+    ))
+}
+
+/// Square feet in a square metre.
+const SQUARE_FEET: f64 = 10.763_910_417;
+
+/// A small volume, in litres to a tenth or cubic feet to a hundredth.
+pub fn fine_volume(desk: &SheetDesk<'_>, litres: f64) -> String {
+    match desk.unit {
+        Unit::Mm | Unit::M => format!("{litres:.1} litres"),
+        Unit::FtIn(_) => format!("{:.2} cubic feet", litres / CUBIC_FOOT),
+    }
+}
+
+/// Litres in a cubic foot.
+const CUBIC_FOOT: f64 = 28.316_846_592;
+
+/// A volume, in litres or cubic feet.
+pub fn volume(desk: &SheetDesk<'_>, litres: f64) -> String {
     match desk.unit {
         Unit::Mm | Unit::M => format!("{litres:.0} litres"),
+        Unit::FtIn(_) if litres < CUBIC_FOOT => format!("{:.2} cubic feet", litres / CUBIC_FOOT),
         Unit::FtIn(_) => format!("{:.1} cubic feet", litres / CUBIC_FOOT),
     }
 }

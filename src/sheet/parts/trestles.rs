@@ -2,8 +2,11 @@
 
 use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::{and, count};
+use super::cut_sides::{Side, sides};
 use super::{SheetDesk, names, pictures};
-use crate::boards::{AlongPost, AlongWhat, MarkEdge, PostFace, PostHeights, RunBoards, UpOrDown};
+use crate::boards::{
+    AlongWhat, MarkEdge, PostHeights, RunBoards, UpOrDown, cut_length, cut_together, shared_post,
+};
 use crate::cautions::{MASONRY, NOTCH};
 use crate::job::RunId;
 use crate::job::model::Foot;
@@ -16,22 +19,22 @@ pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     }
     section.say(format!(
         "Lay the posts with their tops level and mark from the top; what is clamped together is \
-         marked and cut together.{} Start and end: the side towards the run's start or end; front: \
-         towards the string.",
+         marked and cut together.{} Start and end: the side towards the run's start or end, above \
+         and below in the drawings; front: towards the string.",
         rail_height(desk)
     ));
     section.caution(NOTCH);
     if all().any(|post| post.bolts.is_some()) {
         section.caution(MASONRY);
     }
-    for (id, boards) in &desk.solution.boards {
-        if boards.alike.is_empty() {
-            continue;
-        }
-        section.heading(names::run(desk.job, id));
+    for id in desk.solution.boards.keys() {
         section.pictures(pictures::on_trestles(desk, id).into_iter().collect());
-        section.table(marks(desk, boards));
-        section.list(bolts(desk, boards));
+    }
+    for (id, boards) in &desk.solution.boards {
+        let groups = cut_together(&desk.solution.boards, id);
+        section.table(marks(desk, id, &groups));
+        section.list(bolts(desk, &groups));
+        section.list(elsewhere(desk, id, boards).into_iter().collect());
         section.list(to_the_laser(desk, id, boards));
     }
     Some(section)
@@ -56,128 +59,59 @@ fn rail_height(desk: &SheetDesk<'_>) -> String {
     })
 }
 
-/// One side of one group of posts.
-struct Side<'a> {
-    name: String,
-    side: &'static str,
-    first: &'a PostHeights,
-    posts: Vec<&'a PostHeights>,
-    marks: Vec<&'a AlongPost>,
-    leads: bool,
-}
-
-fn columns(boards: &RunBoards) -> Vec<Side<'_>> {
-    let mut all = Vec::new();
-    for group in &boards.alike {
-        let posts: Vec<&PostHeights> = group
-            .iter()
-            .filter_map(|n| boards.posts.iter().find(|post| post.n == *n))
-            .collect();
-        let Some(&first) = posts.first() else {
-            continue;
-        };
-        let on = |face| -> Vec<&AlongPost> {
-            let marks = first.along.iter();
-            marks.filter(|mark| mark.side == Some(face)).collect()
-        };
-        let [start, end, front] = [PostFace::Start, PostFace::End, PostFace::Front].map(on);
-        let numbers: Vec<String> = group.iter().map(usize::to_string).collect();
-        let same = |a: &[&AlongPost], b: &[&AlongPost]| {
-            a.len() == b.len()
-                && a.iter().zip(b).all(|(a, b)| {
-                    a.what == b.what && (a.from - b.from).abs() < 0.05 && a.depth == b.depth
-                })
-        };
-        let mut sides: Vec<(&'static str, Vec<&AlongPost>)> = Vec::new();
-        if !start.is_empty() && same(&start, &end) {
-            sides.push(("both", start));
-        } else {
-            sides.extend([("start", start), ("end", end)]);
-        }
-        sides.push(("front", front));
-        sides.retain(|(_, marks)| !marks.is_empty());
-        if sides.is_empty() {
-            sides.push(("", Vec::new()));
-        }
-        for (k, (side, marks)) in sides.into_iter().enumerate() {
-            all.push(Side {
-                name: numbers.join(", "),
-                side,
-                first,
-                posts: posts.clone(),
-                marks,
-                leads: k == 0,
-            });
-        }
-    }
-    all
-}
-
-fn marks(desk: &SheetDesk<'_>, boards: &RunBoards) -> Table {
-    let columns = columns(boards);
-    let one_depth = one_depth(boards);
-    let mut headings = vec![Column::left("Posts")];
-    headings.extend(columns.iter().map(|one| Column::right(&*one.name)));
-    let mut table = Table::new("From the top of the post", headings);
-    let mut row = |name: String, cell: &dyn Fn(&Side<'_>) -> Cell| {
-        let mut cells = vec![Cell::text(name)];
-        cells.extend(columns.iter().map(cell));
-        if cells.iter().skip(1).any(|cell| *cell != Cell::Empty) {
-            table.rows.push(cells);
-        }
-    };
-    let find = |one: &Side<'_>, what: AlongWhat| {
-        let marks = one.marks.iter();
-        marks.copied().find(|mark| mark.what == what).copied()
-    };
-    row("Side".to_owned(), &|one| Cell::text(one.side));
-    let rails = desk
-        .job
-        .boards
-        .rails
-        .as_ref()
-        .map_or(0, |rails| rails.count) as usize;
-    for n in (1..=rails).rev() {
-        let what = AlongWhat::Rail(n);
-        row(format!("Rail {n}"), &|one| {
-            Cell::maybe(Cell::Length, find(one, what).map(|mark| mark.from))
-        });
+/// One row for each side of a group: where each mark is from the top.
+fn marks(desk: &SheetDesk<'_>, id: &RunId, groups: &[Vec<&PostHeights>]) -> Table {
+    let one_depth = one_depth(groups);
+    let rails = desk.job.boards.rails.as_ref();
+    let rails: Vec<usize> = (1..=rails.map_or(0, |rails| rails.count as usize))
+        .rev()
+        .collect();
+    let mut columns = vec![Column::left("Posts"), Column::left("Side")];
+    for n in &rails {
+        columns.push(Column::right(format!("Rail {n}")));
         if one_depth.is_none() {
-            row(format!("Rail {n}, how deep"), &|one| {
-                let depth = find(one, what).and_then(|mark| mark.depth);
-                Cell::maybe(Cell::Length, depth)
-            });
-            row(format!("Rail {n}, strength left"), &|one| {
-                let left = find(one, what).and_then(|mark| mark.bending);
-                Cell::maybe(Cell::Share, left)
-            });
+            columns.push(Column::right(format!("{n} deep")));
+            columns.push(Column::right(format!("{n} leaves")));
         }
     }
-    row("Gravel board".to_owned(), &|one| {
-        let mark = find(one, AlongWhat::Gravel);
-        Cell::maybe(Cell::Length, mark.map(|mark| mark.from))
-    });
-    row("Ground".to_owned(), &|one| {
-        each(desk, one, |post| {
-            let ground = post
-                .along
-                .iter()
-                .find(|mark| mark.what == AlongWhat::Ground);
+    columns.extend(["Board", "Ground", "Cut off"].map(Column::right));
+    let caption = format!("{}: from the top of the post", names::run(desk.job, id));
+    let mut table = Table::new(caption, columns);
+    table.names = 2;
+    for one in sides(groups) {
+        let find = |what: AlongWhat| one.marks.iter().find(|mark| mark.what == what);
+        let mut row = vec![Cell::text(one.name.as_str()), Cell::text(one.side)];
+        for &n in &rails {
+            let mark = find(AlongWhat::Rail(n));
+            row.push(Cell::maybe(Cell::Length, mark.map(|mark| mark.from)));
+            if one_depth.is_none() {
+                row.push(Cell::maybe(Cell::Length, mark.and_then(|mark| mark.depth)));
+                row.push(Cell::maybe(Cell::Share, mark.and_then(|mark| mark.bending)));
+            }
+        }
+        let board = find(AlongWhat::Gravel);
+        row.push(Cell::maybe(Cell::Length, board.map(|mark| mark.from)));
+        row.push(each(desk, &one, |post| {
+            let mut lines = post.along.iter();
+            let ground = lines.find(|mark| mark.what == AlongWhat::Ground);
             ground.map(|mark| mark.from)
-        })
-    });
-    row("Cut off at".to_owned(), &|one| {
-        each(desk, one, |post| post.length)
-    });
-    if let Some(depth) = one_depth {
-        table.note = format!("Every housing {} deep.", desk.full(depth));
+        }));
+        row.push(each(desk, &one, |post| {
+            cut_length(&desk.solution.boards, id, post.n)
+        }));
+        table.rows.push(row);
     }
+    table.note = match one_depth {
+        Some(depth) => format!("Every housing {} deep.", desk.full(depth)),
+        None if rails.is_empty() => String::new(),
+        None => "Leaves: the share of the post's bending strength that is left there.".to_owned(),
+    };
     table
 }
 
 /// The depth of all a run's housings, where it is one.
-fn one_depth(boards: &RunBoards) -> Option<f64> {
-    let marks = boards.posts.iter().flat_map(|post| &post.along);
+fn one_depth(groups: &[Vec<&PostHeights>]) -> Option<f64> {
+    let marks = groups.iter().flatten().flat_map(|post| &post.along);
     let mut depths = marks.filter_map(|mark| mark.depth);
     let first = depths.next()?;
     depths
@@ -203,8 +137,22 @@ fn each(desk: &SheetDesk<'_>, one: &Side<'_>, of: impl Fn(&PostHeights) -> Optio
     }
 }
 
-fn bolts(desk: &SheetDesk<'_>, boards: &RunBoards) -> Vec<String> {
-    let rows = boards.posts.iter().filter_map(|post| {
+/// Corner posts that are marked and cut with an earlier run.
+fn elsewhere(desk: &SheetDesk<'_>, id: &RunId, boards: &RunBoards) -> Vec<String> {
+    let shared = boards.posts.iter().filter_map(|post| {
+        let other = shared_post(&desk.solution.boards, id, post.n)?;
+        other.is_first.then(|| {
+            format!(
+                "Post {} of run {id} is post {} of run {}: marked and cut there.",
+                post.n, other.post.n, other.run
+            )
+        })
+    });
+    shared.collect()
+}
+
+fn bolts(desk: &SheetDesk<'_>, groups: &[Vec<&PostHeights>]) -> Vec<String> {
+    let rows = groups.iter().flatten().filter_map(|post| {
         let row = post.bolts.as_ref()?;
         let at: Vec<String> = row.at.iter().map(|&mm| desk.length(mm)).collect();
         let shaft = row.shaft.map_or_else(String::new, |shaft| {

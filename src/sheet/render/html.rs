@@ -1,6 +1,7 @@
 //! The sheet as one web page that needs nothing else: read on a screen, printed from a browser.
 
-use super::super::document::{Align, Block, Column, Picture, Section, Sheet, Table};
+use super::super::document::{Align, Block, Column, Section, Sheet, Table};
+use super::super::picture::Picture;
 use super::{caution_heading, severity_word, unit_words};
 use crate::drawing::svg;
 use crate::job::Severity;
