@@ -35,7 +35,7 @@ impl Sheet {
     /// let job = tautmark::job::example();
     /// let sheet = tautmark::sheet::Sheet::new(&job, &tautmark::solve(&job));
     /// assert_eq!(sheet.title, "Orchard corner screen");
-    /// assert!(sheet.text().contains("5\u{a0}402\u{a0}±\u{a0}8\u{a0}mm"));
+    /// assert!(sheet.text().contains("5\u{a0}402\u{a0}±\u{a0}9\u{a0}mm"));
     /// ```
     #[must_use]
     pub fn new(job: &Job, solution: &Solution) -> Self {
