@@ -6,8 +6,9 @@
 //! 1. Walk downhill from the sketch. Where the readings fit there as well as in 95 of 100 jobs, and
 //!    every mark has stayed on the side it is clearly drawn on, that is it: most jobs end here.
 //! 2. Else put the site together afresh, mark by mark, from each of three tapes ([`super::grow`], a
-//!    beam search), and walk downhill from the four likeliest sites of each (two of a large one), until
-//!    all readings fit on the drawn sides. A site that could not beat what is found already is passed
+//!    beam search), and walk downhill from the likeliest sites of each, until that has led to four new
+//!    valleys (two of a large site), or twice as many walks have been taken, or all readings fit on the
+//!    drawn sides. A site that could not beat what is found already is passed
 //!    over, and a valley that stays flat above what chance explains is left: its bottom is gone to only
 //!    if it is taken in the end.
 //! 3. Of each valley found, ask whether all readings fit, or all but one ([`super::sense`]).
@@ -34,11 +35,12 @@ use super::worth::redundancy;
 
 /// From how many tapes a site is put together afresh,
 const SEEDS: usize = 3;
-/// and how many of the sites found from each are walked downhill from.
-const SITES: usize = 4;
+/// and how many new valleys are looked for from each: several sites may lead to one valley
+/// (`a_side_that_fits_better_than_by_chance_is_said` of `tests/adjust_findings.rs`).
+const VALLEYS: usize = 4;
 /// Of a site with more unknowns only so many: each step takes long.
 const LARGE: usize = 200;
-const SITES_OF_LARGE: usize = 2;
+const VALLEYS_OF_LARGE: usize = 2;
 /// Sites no further apart than this share of their size are walked downhill from once.
 const ALIKE: f64 = 5e-4;
 /// Two walks downhill that come so near to each other end in one place, mm.
@@ -221,12 +223,16 @@ impl Search<'_> {
         let mut others: Vec<Arrangement> = Vec::new();
         let mut spent = Vec::new();
         let is_large = problem.unknowns() > LARGE;
-        let sites = if is_large { SITES_OF_LARGE } else { SITES };
+        let valleys = if is_large { VALLEYS_OF_LARGE } else { VALLEYS };
         for _ in 0..SEEDS {
             let Some(order) = order(problem, ties, &mut spent) else {
                 break;
             };
-            for site in grown(problem, ties, &order).into_iter().take(sites) {
+            let (mut walked, mut fresh) = (0, 0);
+            for site in grown(problem, ties, &order) {
+                if walked == 2 * valleys || fresh == valleys {
+                    break;
+                }
                 let is_known = |x: &[f64], within: f64| {
                     let mut known = [first].into_iter().chain(&others);
                     known.any(|one| self.apart(x, &one.x) < within)
@@ -237,9 +243,11 @@ impl Search<'_> {
                     continue;
                 }
                 let there = descend_within(problem, site.x, None, self.patience);
+                walked += 1;
                 if is_known(&there.x, SAME) {
                     continue;
                 }
+                fresh += 1;
                 others.push(self.judged(there));
                 // Where all readings fit what is drawn, another start would only lead there again.
                 if others.iter().any(Arrangement::is_right) {
