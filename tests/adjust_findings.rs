@@ -7,7 +7,7 @@ use rand::{RngExt, SeedableRng, rngs::StdRng};
 use rand_distr::{Distribution, StandardNormal};
 use sites::{Shape, Site, Taping, noisy, tape};
 use tautmark::adjust::{
-    At, Crossing, Equation, Observation, Sides, Status, System, adjust, suspects,
+    At, Crossing, Equation, Fixity, Observation, Sides, System, adjust, suspects,
 };
 
 /// A tape as read, with what pull and reading leave in doubt.
@@ -245,7 +245,7 @@ fn a_loose_mark_hides_no_check() {
         // One mark on one tape, one on none.
         loose.observations.push(taped(onto, 9, site.size));
         let after = adjust(&loose);
-        assert_eq!(after.status, Status::Loose);
+        assert_eq!(after.status, Fixity::Loose);
         assert_eq!(after.redundancy, before.redundancy);
         assert_eq!(after.agrees, before.agrees);
         assert!((after.chi2 - before.chi2).abs() < 1e-6 * (1.0 + before.chi2));

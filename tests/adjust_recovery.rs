@@ -5,7 +5,7 @@ mod sites;
 
 use rand::{RngExt, SeedableRng, rngs::StdRng};
 use sites::{Shape, Site, Taping, tape};
-use tautmark::adjust::{At, Equation, Sides, Status, System, adjust};
+use tautmark::adjust::{At, Equation, Fixity, Sides, System, adjust};
 
 /// What counts as recovered, mm.
 const RECOVERED: f64 = 1e-6;
@@ -34,7 +34,7 @@ fn lost(shape: Shape, taping: Taping, count: usize, sites: u64, readings: Readin
         }
         let system = site.system(&mut rng, &equations, 0.15);
         let adjustment = adjust(&system);
-        assert_eq!(adjustment.status, Status::Fixed);
+        assert_eq!(adjustment.status, Fixity::Fixed);
         site.error(&adjustment.x) > RECOVERED
             && !matches!(adjustment.sides, Sides::OrOther(_))
             && !is_sketched_mirrored(&site, &system, &adjustment.x)

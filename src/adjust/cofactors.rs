@@ -1,7 +1,7 @@
 use super::equation::Linear;
 use super::factor::Factor;
 use super::null_space::{NullSpace, is_regular, largest};
-use super::problem::Problem;
+use super::problem::Prepared;
 use nalgebra::{DMatrix, DVector};
 
 /// Q = N⁻¹, as R with Q = RᵀR: from N = L Lᵀ it is R = L⁻¹.
@@ -17,7 +17,7 @@ pub(super) struct Cofactors {
 
 impl Cofactors {
     /// Q at `x` from all readings but `without`.
-    pub fn at(problem: &Problem, x: &[f64], without: Option<usize>) -> Self {
+    pub fn at(problem: &Prepared, x: &[f64], without: Option<usize>) -> Self {
         let mut normal = problem.normal(x, without).matrix;
         if let Some(root) = inverse_root(&normal)
             && is_regular(row_sum(&normal), root.norm_squared())
@@ -64,7 +64,7 @@ impl Cofactors {
     }
 
     /// Variance of one figure, by its slopes in a reading's parameters.
-    pub fn variance(&self, problem: &Problem, linear: &Linear) -> f64 {
+    pub fn variance(&self, problem: &Prepared, linear: &Linear) -> f64 {
         self.rooted(problem.row(linear)).norm_squared()
     }
 

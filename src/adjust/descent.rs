@@ -1,7 +1,7 @@
 //! Safeguarded Gauss–Newton (Levenberg 1944, Marquardt 1963) on the normal equations.
 
 use super::factor::Factor;
-use super::problem::{LARGEST, Normal, Problem};
+use super::problem::{LARGEST, Normal, Prepared};
 use nalgebra::{DMatrix, DVector};
 
 /// Where a descent ended.
@@ -52,14 +52,14 @@ impl Patience {
 
 /// Least Σ(v/sd)² over all readings but `without`, walking downhill from `x`.
 #[must_use]
-pub(super) fn descend(problem: &Problem, x: Vec<f64>, without: Option<usize>) -> Descent {
+pub(super) fn descend(problem: &Prepared, x: Vec<f64>, without: Option<usize>) -> Descent {
     descend_within(problem, x, without, Patience::FULL)
 }
 
 /// As [`descend`], but only as long as patience lasts.
 #[must_use]
 pub(super) fn descend_within(
-    problem: &Problem,
+    problem: &Prepared,
     x: Vec<f64>,
     without: Option<usize>,
     patience: Patience,
@@ -103,7 +103,7 @@ pub(super) fn descend_within(
 /// Goes on with the same factor while that shrinks the steps fast: near the bottom N hardly
 /// changes and factorising it is the dear part. Whether the bottom is reached.
 fn coast(
-    problem: &Problem,
+    problem: &Prepared,
     at: &mut Descent,
     factor: &Factor,
     mut last: f64,
@@ -143,7 +143,7 @@ pub(super) fn longest(step: &DVector<f64>) -> f64 {
     step.iter().fold(0.0, |most, step| most.max(step.abs()))
 }
 
-pub(super) fn take(problem: &Problem, x: &mut [f64], step: &DVector<f64>) {
+pub(super) fn take(problem: &Prepared, x: &mut [f64], step: &DVector<f64>) {
     for (&param, step) in problem.params.iter().zip(step) {
         x[param] -= step;
     }
@@ -157,7 +157,7 @@ struct Step {
 
 /// Takes one step that does not raise chi2; none if there is no such step.
 fn step(
-    problem: &Problem,
+    problem: &Prepared,
     at: &mut Descent,
     normal: &Normal,
     damping: &mut f64,

@@ -3,7 +3,7 @@
 use super::cofactors::Cofactors;
 use super::descent::{Descent, Patience, SETTLED, STILL, descend_within, longest, take};
 use super::limit::CHECKED;
-use super::problem::Problem;
+use super::problem::Prepared;
 use nalgebra::DVector;
 
 /// Each step is so much smaller than the one before, or N has changed too much to go on with.
@@ -12,7 +12,7 @@ const SHRINKING: f64 = 0.5;
 /// Q of all readings but one, from Q of all: Q + q qᵀ/(sd² − aQaᵀ), q = Q aᵀ (Sherman and Morrison
 /// 1950).
 pub(super) struct LeftOut<'a> {
-    problem: &'a Problem,
+    problem: &'a Prepared,
     index: usize,
     cofactors: &'a Cofactors,
     q: DVector<f64>,
@@ -22,7 +22,7 @@ pub(super) struct LeftOut<'a> {
 
 impl<'a> LeftOut<'a> {
     /// Leaving out reading `index` at `x`, where Q is `cofactors`.
-    pub fn at(problem: &'a Problem, x: &[f64], index: usize, cofactors: &'a Cofactors) -> Self {
+    pub fn at(problem: &'a Prepared, x: &[f64], index: usize, cofactors: &'a Cofactors) -> Self {
         let reading = &problem.readings[index];
         let linear = reading.equation.linear(x);
         let row: Vec<(usize, f64)> = problem.row(&linear).collect();

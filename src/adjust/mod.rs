@@ -61,11 +61,11 @@ mod suspects;
 mod system;
 mod worth;
 
-pub use adjustment::{Adjustment, Status, adjust};
+pub use adjustment::{Adjustment, Fixity, adjust};
 pub use equation::Equation;
 pub use limit::{BAND_95, CHECKED, FINDABLE, SUSPICIOUS};
 pub use mark::{At, Param};
 pub use sides::{Crossing, Sides};
 pub use suspects::{Prediction, Suspect, Suspicion, suspects};
 pub use system::{Observation, System};
-pub use worth::Row;
+pub use worth::ReadingWorth;

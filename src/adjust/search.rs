@@ -28,7 +28,7 @@ use super::limit::{AS_GOOD, limit, usual};
 use super::locus::apart;
 use super::mark::{At, place};
 use super::order::{Ties, order};
-use super::problem::Problem;
+use super::problem::Prepared;
 use super::sense::{Sense, sense};
 use super::sides::{Crossed, Sides, crossed, right_way_up};
 use super::worth::redundancy;
@@ -64,7 +64,7 @@ pub(super) struct Settled {
 
 /// The parameters that the readings and the rough positions speak for.
 #[must_use]
-pub(super) fn settle(problem: &Problem) -> Settled {
+pub(super) fn settle(problem: &Prepared) -> Settled {
     let ties = Ties::of(problem);
     let start = problem.start.clone();
     if ties.marks.is_empty() {
@@ -143,7 +143,7 @@ fn least(found: &[Arrangement], counts: impl Fn(&Arrangement) -> bool) -> Option
 }
 
 struct Search<'a> {
-    problem: &'a Problem,
+    problem: &'a Prepared,
     ties: Ties,
     size: f64,
     /// How long a valley is walked down that may not be the right one.

@@ -4,7 +4,7 @@ use super::cofactors::Cofactors;
 use super::descent::Patience;
 use super::left_out::LeftOut;
 use super::limit::limit;
-use super::problem::Problem;
+use super::problem::Prepared;
 use super::worth::{fit, redundancy, rows};
 
 /// How many of the readings whose leaving out helps most are left out for good.
@@ -28,7 +28,7 @@ pub(super) enum Sense {
 /// The sense that the bottom of a valley makes, where Q is `cofactors`, and Σ(v/sd)² of what is not
 /// misread.
 #[must_use]
-pub(super) fn sense(problem: &Problem, x: &[f64], cofactors: &Cofactors) -> (Sense, f64) {
+pub(super) fn sense(problem: &Prepared, x: &[f64], cofactors: &Cofactors) -> (Sense, f64) {
     let chi2 = problem.chi2(x, None);
     let checks = redundancy(problem, cofactors);
     if fit(chi2, checks) {

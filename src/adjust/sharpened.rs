@@ -2,12 +2,12 @@
 
 use super::adjustment::{Adjustment, pm};
 use super::mark::{At, Param};
-use super::problem::Problem;
+use super::problem::Prepared;
 use super::system::Observation;
 use nalgebra::DVector;
 
 /// The row of A for a reading at `x`, by slot.
-pub(super) fn row(problem: &Problem, x: &[f64], reading: &Observation) -> Vec<(usize, f64)> {
+pub(super) fn row(problem: &Prepared, x: &[f64], reading: &Observation) -> Vec<(usize, f64)> {
     problem.row(&reading.equation.linear(x)).collect()
 }
 

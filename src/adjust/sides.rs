@@ -13,7 +13,7 @@ use super::fit::Fit;
 use super::locus::apart;
 use super::mark::{At, Param, place, put};
 use super::order::Ties;
-use super::problem::Problem;
+use super::problem::Prepared;
 use arrayvec::ArrayVec;
 
 /// On which side of their neighbours the marks lie.
@@ -51,7 +51,7 @@ const MOST_NEIGHBOURS: usize = 8;
 
 /// The mark that is furthest over the line through two neighbours from where the sketch has it.
 #[must_use]
-pub(super) fn crossed(problem: &Problem, ties: &Ties, x: &[f64]) -> Option<Crossed> {
+pub(super) fn crossed(problem: &Prepared, ties: &Ties, x: &[f64]) -> Option<Crossed> {
     let start = &problem.start;
     let mut most: Option<([At; 3], f64)> = None;
     // By how much each mark is over lines, all lines together.
@@ -106,7 +106,7 @@ fn altitude([a, b, c]: [[f64; 2]; 3]) -> f64 {
 }
 
 /// The first few marks that readings tie a mark to.
-fn neighbours(problem: &Problem, readings: &[usize], mark: At) -> ArrayVec<At, MOST_NEIGHBOURS> {
+fn neighbours(problem: &Prepared, readings: &[usize], mark: At) -> ArrayVec<At, MOST_NEIGHBOURS> {
     let mut known = ArrayVec::new();
     let others = readings
         .iter()
@@ -125,7 +125,7 @@ fn neighbours(problem: &Problem, readings: &[usize], mark: At) -> ArrayVec<At, M
 /// Tapes alone cannot tell a site from its mirror image; the sketch can, even where its own
 /// bearing is poor (`a_few_marks` of `tests/adjust_recovery.rs` fails without).
 #[must_use]
-pub(super) fn right_way_up(problem: &Problem, marks: &[At], x: Vec<f64>) -> Vec<f64> {
+pub(super) fn right_way_up(problem: &Prepared, marks: &[At], x: Vec<f64>) -> Vec<f64> {
     let chi2 = problem.chi2(&x, None);
     let likeness = |x: &[f64]| {
         (
@@ -188,7 +188,7 @@ fn turned_likeness(marks: &[At], a: &[f64], b: &[f64]) -> f64 {
 
 /// How far the free coordinates of half-held marks agree in sense with the rough ones (those that
 /// are roughly 0 with the positive axis): these carry the bearing of the frame.
-fn along(problem: &Problem, marks: &[At], x: &[f64]) -> f64 {
+fn along(problem: &Prepared, marks: &[At], x: &[f64]) -> f64 {
     let is_free = |param: Param| problem.slot(param.0).is_some();
     let half_held = |mark: &&At| is_free(mark.x) != is_free(mark.y);
     marks

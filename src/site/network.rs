@@ -1,13 +1,15 @@
 //! Readings to marks: the plane network.
 
-use super::fixes::{Advice, MarkFix, NetworkFix, OtherSide, ReadingFix, Status, SuspectFix};
-use super::frame::{Frame, frame};
+use super::fixes::{
+    MarkFix, NetworkFix, NetworkStatus, NextTape, OtherSide, ReadingFix, SuspectFix,
+};
+use super::frame::{SiteFrame, frame};
 use super::trouble::{Misfit, say_loose, say_other_side, say_suspects};
 use crate::adjust::advice::advise;
 use crate::adjust::misread::hint;
 use crate::adjust::{
-    self, Adjustment, At, Equation, Observation, Param, Prediction, Row, Sides, Suspicion, System,
-    adjust,
+    self, Adjustment, At, Equation, Observation, Param, Prediction, ReadingWorth, Sides, Suspicion,
+    System, adjust,
 };
 use crate::job::ByName;
 use crate::job::sound::{MarkIx, Quantity, Sound, Taken};
@@ -21,7 +23,7 @@ pub use crate::adjust::BAND_95 as PM;
 pub struct Plane {
     adjustment: Adjustment,
     suspicion: Option<Suspicion>,
-    frame: Frame,
+    frame: SiteFrame,
 }
 
 impl Plane {
@@ -176,9 +178,9 @@ impl Plane {
         say_other_side(other_side.as_ref(), self.adjustment.agrees, problems);
         NetworkFix {
             status: if loose.is_empty() {
-                Status::Fixed
+                NetworkStatus::Fixed
             } else {
-                Status::Loose
+                NetworkStatus::Loose
             },
             loose: loose
                 .iter()
@@ -225,12 +227,12 @@ impl Plane {
     /// The next tape worth taking: one that fixes loose marks, tells several suspects apart, or
     /// brings the largest ± down by a tenth or more.
     #[must_use]
-    pub fn advice(&self, sound: &Sound) -> Option<Advice> {
+    pub fn advice(&self, sound: &Sound) -> Option<NextTape> {
         let marks: Vec<At> = (0..sound.marks.len()).map(At::nth).collect();
         let sd = |length: f64| sound.tape.sd(length);
         let next = advise(&self.adjustment, self.suspicion.as_ref(), &marks, sd)?;
         let id = |ix: usize| sound.marks[ix].id.clone();
-        Some(Advice {
+        Some(NextTape {
             from: id(next.from),
             to: id(next.to),
             before: next.before,
@@ -245,7 +247,7 @@ pub(super) fn larger_eigenvalue(xx: f64, xy: f64, yy: f64) -> f64 {
     (mean + ((xx - yy) / 2.0).hypot(xy)).max(0.0)
 }
 
-fn system(sound: &Sound, frame: &Frame) -> System {
+fn system(sound: &Sound, frame: &SiteFrame) -> System {
     let mut held = vec![false; 2 * sound.marks.len()];
     if let Some((origin, along)) = frame.base {
         let origin = At::nth(origin.0);
@@ -330,7 +332,7 @@ fn shown_sign(what: &Quantity) -> f64 {
     }
 }
 
-fn reading_fix(taken: &Taken, row: &Row, suspect: Option<Prediction>) -> ReadingFix {
+fn reading_fix(taken: &Taken, row: &ReadingWorth, suspect: Option<Prediction>) -> ReadingFix {
     let sign = shown_sign(&taken.what);
     ReadingFix {
         index: taken.index,
@@ -363,7 +365,7 @@ fn suspect_fix(taken: &Taken, suspect: Prediction) -> SuspectFix {
     }
 }
 
-fn say_guessed(sound: &Sound, frame: &Frame, problems: &mut Problems) {
+fn say_guessed(sound: &Sound, frame: &SiteFrame, problems: &mut Problems) {
     let names: Vec<&str> = frame
         .guessed
         .iter()

@@ -1,6 +1,6 @@
 //! What is loose and what does not fit, in a person's words.
 
-use super::fixes::{Advice, NetworkFix, OtherSide, ReadingFix};
+use super::fixes::{NetworkFix, NextTape, OtherSide, ReadingFix};
 use crate::adjust::misread::Why;
 use crate::job::Problems;
 use crate::job::sound::{MarkIx, Quantity, Sound, Taken};
@@ -223,7 +223,7 @@ fn one_suspect(sound: &Sound, taken: &Taken, fix: &ReadingFix) -> String {
     )
 }
 
-impl Advice {
+impl NextTape {
     /// “Tape B to F next: …”, with what it is good for; lengths in `unit`.
     #[must_use]
     pub fn sentence(&self, network: &NetworkFix, unit: Unit) -> String {
