@@ -1,5 +1,6 @@
 //! Exact readings bring the true site back, however poor the sketch.
 
+mod counts;
 mod sites;
 
 use rand::{RngExt, SeedableRng, rngs::StdRng};
@@ -21,8 +22,7 @@ enum Readings {
 
 /// Sites of one shape and size, each from exact readings and marks put down wrong by up to 15 % of
 /// its size; those that came back otherwise than they truly are. A mark drawn on the wrong side, where
-/// leaving out one reading makes that possible, stays there, and the other side is said: not lost. Nor
-/// is one where readings with their sd happen to agree with what is drawn, though they are of another.
+/// the readings or all but one make that possible, stays there, and the other side is said: not lost.
 fn lost(shape: Shape, taping: Taping, count: usize, sites: u64, readings: Readings) -> Vec<u64> {
     let is_lost = |seed: &u64| {
         let mut rng = StdRng::seed_from_u64(1000 * seed + count as u64);
@@ -37,7 +37,6 @@ fn lost(shape: Shape, taping: Taping, count: usize, sites: u64, readings: Readin
         assert_eq!(adjustment.status, Fixity::Fixed);
         site.error(&adjustment.x) > RECOVERED
             && !matches!(adjustment.sides, Sides::OrOther(_))
-            && (!adjustment.agrees || adjustment.chi2 <= 1.0)
             && !is_sketched_mirrored(&site, &system, &adjustment.x)
     };
     (0..sites).filter(is_lost).collect()
@@ -102,11 +101,11 @@ fn other(rng: &mut StdRng, count: usize) -> Equation {
     }
 }
 
-fn none_lost(counts: &[usize], sites: u64, readings: Readings) {
+fn none_lost(counts: &[usize], each: u64, readings: Readings) {
     for shape in SHAPES {
         for taping in TAPINGS {
             for &count in counts {
-                let lost = lost(shape, taping, count, sites, readings);
+                let lost = lost(shape, taping, count, counts::sites(each), readings);
                 assert!(
                     lost.is_empty(),
                     "{shape:?} {taping:?} {count} marks: {lost:?}"
@@ -118,17 +117,17 @@ fn none_lost(counts: &[usize], sites: u64, readings: Readings) {
 
 #[test]
 fn a_few_marks() {
-    none_lost(&[4, 5, 6, 8], 50, Readings::Tapes);
+    none_lost(&[4, 5, 6, 8], 40, Readings::Tapes);
 }
 
 #[test]
 fn many_marks() {
-    none_lost(&[10, 12, 15, 20, 30, 40], 20, Readings::Tapes);
+    none_lost(&[10, 12, 15, 20, 30, 40], 6, Readings::Tapes);
 }
 
 #[test]
 fn offsets_and_angles_among_the_tapes() {
-    none_lost(&[6, 8, 10, 12, 15, 20, 30, 40], 15, Readings::Mixed);
+    none_lost(&[6, 8, 10, 12, 15, 20, 30, 40], 5, Readings::Mixed);
 }
 
 /// How far three marks are from lying in one line, positive where they go round to the left.
@@ -168,7 +167,7 @@ fn sites_of_every_other_make() {
         ] {
             for (count, seed) in [5, 7, 9, 12]
                 .into_iter()
-                .flat_map(|n| (0..40).map(move |s| (n, s)))
+                .flat_map(|n| (0..counts::sites(20)).map(move |s| (n, s)))
             {
                 let mut rng = StdRng::seed_from_u64(100 * seed + count as u64);
                 let site = Site::random(&mut rng, shape, count);
@@ -195,13 +194,13 @@ fn sites_of_every_other_make() {
             }
         }
     }
-    assert!(tried > 200 && loose > 20, "{tried} sites, {loose} loose");
+    assert!(tried > 100 && loose > 10, "{tried} sites, {loose} loose");
 }
 
 #[test]
 fn no_sketch_at_all() {
     for count in [4, 6, 10, 20] {
-        for seed in 0..20 {
+        for seed in 0..counts::sites(10) {
             let mut rng = StdRng::seed_from_u64(seed);
             let site = Site::random(&mut rng, Shape::Scattered, count);
             let pairs = site.pairs(&mut rng, Taping::Anywhere);

@@ -1,5 +1,5 @@
-use super::descent::factor;
 use super::equation::Linear;
+use super::factor::Factor;
 use super::null_space::{NullSpace, is_regular, largest};
 use super::problem::Prepared;
 use nalgebra::{DMatrix, DVector};
@@ -54,9 +54,13 @@ impl Cofactors {
     }
 
     /// Q times a combination given by slot.
-    pub fn column(&self, combination: &[(usize, f64)]) -> Vec<f64> {
-        let rooted = self.rooted(combination.iter().copied());
-        self.root.tr_mul(&rooted).iter().copied().collect()
+    pub fn column(&self, combination: &[(usize, f64)]) -> DVector<f64> {
+        self.root.tr_mul(&self.rooted(combination.iter().copied()))
+    }
+
+    /// Q times a vector.
+    pub fn times(&self, vector: &DVector<f64>) -> DVector<f64> {
+        self.root.tr_mul(&(&self.root * vector))
     }
 
     /// Variance of one figure, by its slopes in a reading's parameters.
@@ -111,17 +115,6 @@ fn damped(normal: &DMatrix<f64>, damping: f64) -> DMatrix<f64> {
 
 /// L⁻¹ of the matrix whose lower triangle is given; none if it is not safely positive definite.
 fn inverse_root(matrix: &DMatrix<f64>) -> Option<DMatrix<f64>> {
-    let n = matrix.nrows();
-    let factor = factor(matrix.clone(), 0.0)?;
-    let lower = factor.l_dirty();
-    let mut root = DMatrix::identity(n, n);
-    for at in 0..n {
-        // Above the diagonal a column of L⁻¹ is nothing.
-        let rest = lower.view((at, at), (n - at, n - at));
-        rest.solve_lower_triangular_mut(&mut root.view_mut((at, at), (n - at, 1)));
-    }
-    root.iter()
-        .all(|entry| entry.is_finite())
-        .then_some(root)
-        .filter(|root| root.norm_squared().is_finite())
+    let root = Factor::of(matrix.clone(), 0.0)?.inverse();
+    root.norm_squared().is_finite().then_some(root)
 }

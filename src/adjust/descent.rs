@@ -1,30 +1,8 @@
 //! Safeguarded Gauss–Newton (Levenberg 1944, Marquardt 1963) on the normal equations.
 
+use super::factor::Factor;
 use super::problem::{LARGEST, Normal, Prepared};
-use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
-
-/// N = L Lᵀ.
-pub(super) type Factor = Cholesky<f64, Dyn>;
-
-/// Pivots smaller than this share of their diagonal are rounding, not information.
-const PIVOT: f64 = 1e-14;
-
-/// The factor of a matrix (its lower triangle) with `damping` times its diagonal added; none if it
-/// is not safely positive definite.
-pub(super) fn factor(mut matrix: DMatrix<f64>, damping: f64) -> Option<Factor> {
-    for at in 0..matrix.nrows() {
-        matrix[(at, at)] *= 1.0 + damping;
-    }
-    let diagonal = matrix.diagonal();
-    let factor = Cholesky::new(matrix)?;
-    let pivots = factor.l_dirty().diagonal();
-    let safe = |(pivot, diagonal): (&f64, &f64)| {
-        let pivot = pivot * pivot;
-        // Written so that a pivot that is not a number fails too.
-        pivot > PIVOT * diagonal && pivot.is_finite()
-    };
-    pivots.iter().zip(&diagonal).all(safe).then_some(factor)
-}
+use nalgebra::{DMatrix, DVector};
 
 /// Where a descent ended.
 #[derive(Clone, Debug)]
@@ -34,11 +12,11 @@ pub(super) struct Descent {
 }
 
 /// A step this small is rounding, mm.
-const STILL: f64 = 1e-9;
+pub(super) const STILL: f64 = 1e-9;
 /// Below this a step is taken on trust: what it gains in chi2 is lost in rounding, mm.
 const ON_TRUST: f64 = 1e-6;
 /// With the same factor steps this small are the bottom: what is left of the way is ever less, mm.
-const SETTLED: f64 = 1e-8;
+pub(super) const SETTLED: f64 = 1e-8;
 /// From steps this small on, N is taken not to change much, mm.
 const COASTING: f64 = 500.0;
 /// How much smaller each step must be than the one before to go on so.
@@ -50,7 +28,7 @@ const UNDAMPED: f64 = 1e-6;
 /// A step that leaves more than this share of Σ(v/sd)² is on the flat.
 const FLAT: f64 = 0.9;
 /// After so many of those in a row there is nothing more to hope for.
-const HOPELESS: usize = 2;
+const HOPELESS: usize = 4;
 const MOST_STEPS: usize = 200;
 const LEAST_DAMPING: f64 = 1e-12;
 const MOST_DAMPING: f64 = 1e12;
@@ -136,8 +114,7 @@ fn coast(
     }
     let before = at.clone();
     let reached = loop {
-        let mut step = problem.gradient(&at.x, without);
-        factor.solve_mut(&mut step);
+        let step = factor.solve(problem.gradient(&at.x, without));
         let length = longest(&step);
         // Written so that a length that is not a number stops it too.
         if !(length <= STILL || length < SHRINKING * last) {
@@ -159,14 +136,14 @@ fn coast(
 }
 
 /// The largest move of a step, mm; without bound where one of its moves is not a number.
-fn longest(step: &DVector<f64>) -> f64 {
+pub(super) fn longest(step: &DVector<f64>) -> f64 {
     if step.iter().any(|step| step.is_nan()) {
         return f64::INFINITY;
     }
     step.iter().fold(0.0, |most, step| most.max(step.abs()))
 }
 
-fn take(problem: &Prepared, x: &mut [f64], step: &DVector<f64>) {
+pub(super) fn take(problem: &Prepared, x: &mut [f64], step: &DVector<f64>) {
     for (&param, step) in problem.params.iter().zip(step) {
         x[param] -= step;
     }
@@ -195,10 +172,11 @@ fn step(
         matrix
     });
     while *damping <= MOST_DAMPING {
-        let curved = curved.take().and_then(|matrix| factor(matrix, *damping));
-        if let Some(factor) = curved.or_else(|| factor(matrix.clone(), *damping)) {
-            let mut step = normal.gradient.clone();
-            factor.solve_mut(&mut step);
+        let curved = curved
+            .take()
+            .and_then(|matrix| Factor::of(matrix, *damping));
+        if let Some(factor) = curved.or_else(|| Factor::of(matrix.clone(), *damping)) {
+            let step = factor.solve(normal.gradient.clone());
             let length = longest(&step);
             let mut x = at.x.clone();
             take(problem, &mut x, &step);

@@ -1,48 +1,78 @@
 //! What becomes of the marks when one reading is left out.
 
 use super::cofactors::Cofactors;
-use super::descent::{Descent, Patience, descend_within};
+use super::descent::{Descent, Patience, SETTLED, STILL, descend_within, longest, take};
 use super::limit::CHECKED;
 use super::problem::Prepared;
+use nalgebra::DVector;
 
-/// What straight equations say of leaving one reading out.
-pub(super) struct LeftOut {
+/// Each step is so much smaller than the one before, or N has changed too much to go on with.
+const SHRINKING: f64 = 0.5;
+
+/// Q of all readings but one, from Q of all: Q + q qᵀ/(sd² − aQaᵀ), q = Q aᵀ (Sherman and Morrison
+/// 1950).
+pub(super) struct LeftOut<'a> {
+    problem: &'a Prepared,
     index: usize,
-    /// Where the marks go: every parameter.
-    foreseen: Vec<f64>,
+    cofactors: &'a Cofactors,
+    q: DVector<f64>,
+    /// sd² − aQaᵀ; none where nothing is left that checks the reading.
+    variance: Option<f64>,
 }
 
-impl LeftOut {
-    /// Leaving out reading `index` at `x`, where Σ(v/sd)² is least and Q is `cofactors`.
-    pub fn foresee(problem: &Prepared, x: &[f64], index: usize, cofactors: &Cofactors) -> Self {
+impl<'a> LeftOut<'a> {
+    /// Leaving out reading `index` at `x`, where Q is `cofactors`.
+    pub fn at(problem: &'a Prepared, x: &[f64], index: usize, cofactors: &'a Cofactors) -> Self {
         let reading = &problem.readings[index];
         let linear = reading.equation.linear(x);
         let row: Vec<(usize, f64)> = problem.row(&linear).collect();
-        let column = cofactors.column(&row);
-        let known: f64 = row.iter().map(|&(slot, slope)| slope * column[slot]).sum();
-        let weight = 1.0 / (reading.sd * reading.sd);
-        let redundancy = 1.0 - known * weight;
-        let residual = linear.value - reading.value;
-        let mut foreseen = x.to_vec();
-        // Written so that a redundancy that is not a number counts as none.
-        if redundancy <= CHECKED || redundancy.is_nan() {
-            return Self { index, foreseen };
+        let q = cofactors.column(&row);
+        let known: f64 = row.iter().map(|&(slot, slope)| slope * q[slot]).sum();
+        let square = reading.sd * reading.sd;
+        Self {
+            problem,
+            index,
+            cofactors,
+            variance: Some(square - known).filter(|left| *left > CHECKED * square),
+            q,
         }
-        let scale = residual * weight / redundancy;
-        for (&param, move_by) in problem.params.iter().zip(&column) {
-            foreseen[param] += move_by * scale;
-        }
-        Self { index, foreseen }
     }
 
-    /// The adjustment of the rest, started from what is foreseen.
-    pub fn descend(self, problem: &Prepared, x: &[f64], patience: Patience) -> Descent {
-        let chi2 = |x: &[f64]| problem.chi2(x, Some(self.index));
-        let start = if chi2(&self.foreseen) < chi2(x) {
-            self.foreseen
-        } else {
-            x.to_vec()
-        };
-        descend_within(problem, start, Some(self.index), patience)
+    /// The adjustment of the rest, walking downhill from `x`.
+    ///
+    /// Nearly always the marks move so little that N stays what it is, and each step costs next to
+    /// nothing; where they do not, each has its own.
+    pub fn descend(&self, x: &[f64], patience: Patience) -> Descent {
+        let chi2 = |x: &[f64]| self.problem.chi2(x, Some(self.index));
+        let (mut there, mut last) = (x.to_vec(), f64::INFINITY);
+        while let Some(step) = self.step(&there) {
+            let length = longest(&step);
+            // Written so that a length that is not a number ends it too.
+            if !(length <= STILL || length < SHRINKING * last) {
+                break;
+            }
+            take(self.problem, &mut there, &step);
+            last = length;
+            if length <= STILL {
+                break;
+            }
+        }
+        let (found, before) = (chi2(&there), chi2(x));
+        if last < SETTLED && found <= before {
+            return Descent {
+                x: there,
+                chi2: found,
+            };
+        }
+        let start = if found < before { there } else { x.to_vec() };
+        descend_within(self.problem, start, Some(self.index), patience)
+    }
+
+    fn step(&self, x: &[f64]) -> Option<DVector<f64>> {
+        let variance = self.variance?;
+        let gradient = self.problem.gradient(x, Some(self.index));
+        let mut step = self.cofactors.times(&gradient);
+        step.axpy(self.q.dot(&gradient) / variance, &self.q, 1.0);
+        Some(step)
     }
 }

@@ -43,6 +43,7 @@ mod adjustment;
 mod cofactors;
 mod descent;
 mod equation;
+mod factor;
 mod fit;
 mod grow;
 mod left_out;

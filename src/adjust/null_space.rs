@@ -22,28 +22,25 @@ impl NullSpace {
     #[must_use]
     pub fn of(normal: &DMatrix<f64>) -> Self {
         let n = normal.nrows();
-        let qr = normal.clone().col_piv_qr();
-        let r = qr.r();
-        let most = r.get((0, 0)).map_or(0.0, |pivot| pivot.abs());
-        let rank = (0..n)
-            .take_while(|&at| r[(at, at)].abs() > PIVOT * most)
-            .count();
+        let Pivoted { order, rank, lower } = Pivoted::of(normal);
         if rank == n {
             return Self::none(n);
         }
-        // N x = 0 leaves the last n − rank unknowns free; R says what the others then are.
-        let mut free = DMatrix::zeros(n, n - rank);
-        let mut bound = r.view((0, rank), (rank, n - rank)) * -1.0;
-        if !r
-            .view((0, 0), (rank, rank))
-            .solve_upper_triangular_mut(&mut bound)
-        {
+        // N x = 0 leaves the last n − rank unknowns free; L says what the others then are.
+        let mut bound = lower.view((rank, 0), (n - rank, rank)).transpose();
+        bound.neg_mut();
+        let bound_lower = lower.view((0, 0), (rank, rank));
+        if !bound_lower.tr_solve_lower_triangular_mut(&mut bound) {
             return Self::none(n);
         }
-        free.view_mut((0, 0), (rank, n - rank)).copy_from(&bound);
-        free.view_mut((rank, 0), (n - rank, n - rank))
-            .fill_with_identity();
-        qr.p().inv_permute_rows(&mut free);
+        let mut free = DMatrix::zeros(n, n - rank);
+        for (at, &slot) in order.iter().enumerate() {
+            if at < rank {
+                free.row_mut(slot).copy_from(&bound.row(at));
+            } else {
+                free[(slot, at - rank)] = 1.0;
+            }
+        }
         let basis = free.qr().q();
         let ritz = SymmetricEigen::new(basis.transpose() * (normal * &basis));
         let least = NOTHING * largest(normal);
@@ -97,6 +94,53 @@ impl NullSpace {
             DVector::zeros(self.dimension())
         };
         (row - stopped).norm() > UNMOVED
+    }
+}
+
+/// N = L Lᵀ as far as it goes, the largest pivot first (Higham 1990).
+struct Pivoted {
+    /// The slot in each row of L.
+    order: Vec<usize>,
+    rank: usize,
+    lower: DMatrix<f64>,
+}
+
+impl Pivoted {
+    fn of(normal: &DMatrix<f64>) -> Self {
+        let n = normal.nrows();
+        let mut order: Vec<usize> = (0..n).collect();
+        let mut lower = normal.clone();
+        let mut left = normal.diagonal();
+        let most = left.max();
+        for at in 0..n {
+            let (next, pivot) = left.rows_range(at..).argmax();
+            if pivot.is_nan() || pivot <= PIVOT * most {
+                return Self {
+                    order,
+                    rank: at,
+                    lower,
+                };
+            }
+            lower.swap_rows(at, at + next);
+            lower.swap_columns(at, at + next);
+            left.swap_rows(at, at + next);
+            order.swap(at, at + next);
+            let root = pivot.sqrt();
+            lower[(at, at)] = root;
+            let (known, mut rest) = lower.columns_range_pair_mut(..at, at);
+            let mut column = rest.rows_range_mut(at + 1..);
+            let row = known.row(at).transpose();
+            column.gemv(-1.0, &known.rows_range(at + 1..), &row, 1.0);
+            column /= root;
+            for (below, entry) in column.iter().enumerate() {
+                left[at + 1 + below] -= entry * entry;
+            }
+        }
+        Self {
+            order,
+            rank: n,
+            lower,
+        }
     }
 }
 

@@ -10,6 +10,9 @@ use super::worth::{fit, redundancy, rows};
 /// How many of the readings whose leaving out helps most are left out for good.
 const LIKELIEST: usize = 3;
 
+/// Of which each explains this share of the misfit at least.
+const EXPLAINS: f64 = 0.4;
+
 /// How far an arrangement makes sense of the readings.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Sense {
@@ -33,8 +36,10 @@ pub(super) fn sense(problem: &Prepared, x: &[f64], cofactors: &Cofactors) -> (Se
     }
     let rows = rows(problem, x, cofactors);
     let limit = limit(checks - 1);
-    // Straight equations foresee that chi2 falls by w².
-    let mut likeliest: Vec<usize> = (0..rows.len()).collect();
+    // Straight equations foresee that chi2 falls by w²: what is not seen to explain a good part of
+    // the misfit is not all that is wrong.
+    let foreseen = |&index: &usize| rows[index].standardised.powi(2) > EXPLAINS * chi2;
+    let mut likeliest: Vec<usize> = (0..rows.len()).filter(foreseen).collect();
     likeliest.sort_by(|&a, &b| rows[b].standardised.total_cmp(&rows[a].standardised));
     let patience = Patience {
         enough: limit,
@@ -42,8 +47,8 @@ pub(super) fn sense(problem: &Prepared, x: &[f64], cofactors: &Cofactors) -> (Se
     };
     let mut least = f64::INFINITY;
     for index in likeliest.into_iter().take(LIKELIEST) {
-        let left_out = LeftOut::foresee(problem, x, index, cofactors);
-        least = least.min(left_out.descend(problem, x, patience).chi2);
+        let left_out = LeftOut::at(problem, x, index, cofactors);
+        least = least.min(left_out.descend(x, patience).chi2);
         if least <= limit {
             return (Sense::OneSlip, least);
         }

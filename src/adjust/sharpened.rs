@@ -4,6 +4,7 @@ use super::adjustment::{Adjustment, pm};
 use super::mark::{At, Param};
 use super::problem::Prepared;
 use super::system::Observation;
+use nalgebra::DVector;
 
 /// The row of A for a reading at `x`, by slot.
 pub(super) fn row(problem: &Prepared, x: &[f64], reading: &Observation) -> Vec<(usize, f64)> {
@@ -24,7 +25,7 @@ pub(super) fn fixed<'a>(
 /// Q with one more tape: Q − q qᵀ/(sd² + aQaᵀ), q = Q aᵀ (Sherman and Morrison 1950).
 pub(super) struct Sharpened<'a> {
     adjustment: &'a Adjustment,
-    q: Vec<f64>,
+    q: DVector<f64>,
     variance: f64,
 }
 
@@ -60,7 +61,7 @@ impl<'a> Sharpened<'a> {
 /// aQaᵀ ≥ (a·q)²/Q_mm for either coordinate m of the mark (Cauchy and Schwarz).
 pub(super) struct Bound {
     block: [f64; 3],
-    columns: [Vec<f64>; 2],
+    columns: [DVector<f64>; 2],
 }
 
 impl Bound {

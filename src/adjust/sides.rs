@@ -21,8 +21,8 @@ use arrayvec::ArrayVec;
 pub enum Sides {
     /// Where the rough positions have them.
     AsSketched,
-    /// Where the rough positions have them, and one reading does not fit; all would with this mark
-    /// on the other side.
+    /// Where the rough positions have them, and one reading does not fit, or all do but not well: all
+    /// would, and better than by chance, with this mark on the other side.
     OrOther(Crossing),
     /// The readings fit only with this mark on the other side of where the rough positions have it.
     OnlyOther(Crossing),
@@ -123,7 +123,7 @@ fn neighbours(problem: &Prepared, readings: &[usize], mark: At) -> ArrayVec<At, 
 /// one that is the way up that the rough positions are.
 ///
 /// Tapes alone cannot tell a site from its mirror image; the sketch can, even where its own
-/// bearing is poor.
+/// bearing is poor (`a_few_marks` of `tests/adjust_recovery.rs` fails without).
 #[must_use]
 pub(super) fn right_way_up(problem: &Prepared, marks: &[At], x: Vec<f64>) -> Vec<f64> {
     let chi2 = problem.chi2(&x, None);

@@ -1,6 +1,6 @@
 use super::adjustment::Adjustment;
 use super::cofactors::Cofactors;
-use super::descent::{Descent, Patience, descend};
+use super::descent::{Descent, Patience, descend_within};
 use super::left_out::LeftOut;
 use super::limit::{AS_GOOD, CHECKED, limit};
 use super::mark::Param;
@@ -14,7 +14,7 @@ const TRY_ALL: usize = 60;
 /// Of a network with more parameters than this only the few that stand out most are tried: each costs
 /// a factorisation.
 const LARGE: usize = 200;
-const FEW: usize = 12;
+const FEW: usize = 6;
 
 /// What is known of a misread reading.
 #[derive(Clone, Debug, PartialEq)]
@@ -123,12 +123,12 @@ fn without(adjustment: &Adjustment, index: usize, enough: f64) -> Descent {
         enough,
         ..Patience::FULL
     };
-    let left_out = LeftOut::foresee(problem, x, index, &adjustment.cofactors);
-    let bent = left_out.descend(problem, x, patience);
+    let left_out = LeftOut::at(problem, x, index, &adjustment.cofactors);
+    let bent = left_out.descend(x, patience);
     if bent.chi2 <= limit(adjustment.redundancy - 1) && problem.readings.len() > TRY_ALL {
         return bent;
     }
-    let sketched = descend(problem, problem.start.clone(), Some(index));
+    let sketched = descend_within(problem, problem.start.clone(), Some(index), patience);
     if sketched.chi2 < bent.chi2 - ALIKE {
         sketched
     } else {

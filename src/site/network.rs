@@ -175,7 +175,7 @@ impl Plane {
         };
         say_suspects(sound, readings, said, next, problems);
         let other_side = self.other_side(sound);
-        say_other_side(other_side.as_ref(), problems);
+        say_other_side(other_side.as_ref(), self.adjustment.agrees, problems);
         NetworkFix {
             status: if loose.is_empty() {
                 NetworkStatus::Fixed

@@ -153,7 +153,7 @@ fn fitting_worst<'a>(
 }
 
 /// Says where a mark may or must be on the other side from where it is drawn.
-pub(super) fn say_other_side(other: Option<&OtherSide>, problems: &mut Problems) {
+pub(super) fn say_other_side(other: Option<&OtherSide>, agrees: bool, problems: &mut Problems) {
     let Some(OtherSide {
         mark,
         from,
@@ -169,6 +169,12 @@ pub(super) fn say_other_side(other: Option<&OtherSide>, problems: &mut Problems)
             "marks",
             format!("The tapes fit only if {mark} is {side}."),
             format!("Look at the plan: if {mark} is there, drag it there on the sketch; if not, measure its tapes again."),
+        );
+    } else if agrees {
+        problems.note(
+            "marks",
+            format!("The tapes fit as drawn, but better if {mark} were {side}."),
+            format!("If {mark} is really there, drag it there on the sketch; if not, take one more tape to it, from a mark well off that line."),
         );
     } else {
         problems.note(

@@ -1,7 +1,7 @@
 //! Pieces one under the other, and pages where they are full.
 
 use super::columns;
-use super::piece::{Frame, Piece, Sheaf, PagePieces, group_end, height};
+use super::piece::{Frame, PagePieces, Piece, Sheaf, group_end, height};
 use std::rc::Rc;
 
 /// Fills page after page; narrow pieces in a row stand in two columns. A piece goes to the next page
