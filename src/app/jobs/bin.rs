@@ -1,4 +1,4 @@
-//! The bin: deleted jobs, to be taken back or deleted for good.
+//! The bin: a job is deleted into it, to be taken back or deleted for good.
 
 use super::ago::ago;
 use crate::app::bridge::{Back, Bridge, Screen, Spec};
@@ -60,6 +60,35 @@ fn about(desk: &mut Desk, id: &str) -> Then {
         take_back(desk, &binned.key)
     });
     desk.offer(menu)
+}
+
+/// Deletes a job, and offers to take it back.
+pub fn delete(desk: &mut Desk, key: &JobKey) -> Then {
+    let mut unsaved = desk.open.iter().chain(&desk.aside);
+    if unsaved.any(|open| open.key() == key && open.trouble().is_some()) {
+        let words = desk.unsaved().unwrap_or_default();
+        desk.explain("It cannot be deleted now", &words);
+        return Then::Stay;
+    }
+    if desk.is_open(key) {
+        desk.put_away();
+    }
+    match desk.jobs.delete(key) {
+        Ok(binned) => {
+            let menu = Menu::new("Deleted")
+                .row(
+                    "Take it back",
+                    "puts the job in the list again",
+                    move |desk| take_back(desk, &binned),
+                )
+                .row("Leave it deleted", "it stays in the bin", |_| Then::Stay);
+            desk.offer(menu)
+        }
+        Err(why) => {
+            desk.say(&why.to_string());
+            Then::Stay
+        }
+    }
 }
 
 /// Puts a deleted job in the list again.

@@ -39,7 +39,7 @@ pub fn more(desk: &mut Desk, key: &JobKey) -> Then {
             move |desk| which_earlier(desk, &before, &earlier),
         )
         .row("Delete", "it can be taken back", move |desk| {
-            delete(desk, &deleted)
+            bin::delete(desk, &deleted)
         });
     desk.offer(menu)
 }
@@ -75,33 +75,4 @@ fn copy(desk: &mut Desk, key: &JobKey) -> Then {
     }
     let opened = desk.jobs.copy(key);
     take(desk, opened)
-}
-
-/// Deletes a job, and offers to take it back.
-pub fn delete(desk: &mut Desk, key: &JobKey) -> Then {
-    let mut unsaved = desk.open.iter().chain(&desk.aside);
-    if unsaved.any(|open| open.key() == key && open.trouble().is_some()) {
-        let words = desk.unsaved().unwrap_or_default();
-        desk.explain("It cannot be deleted now", &words);
-        return Then::Stay;
-    }
-    if desk.is_open(key) {
-        desk.put_away();
-    }
-    match desk.jobs.delete(key) {
-        Ok(binned) => {
-            let menu = Menu::new("Deleted")
-                .row(
-                    "Take it back",
-                    "puts the job in the list again",
-                    move |desk| bin::take_back(desk, &binned),
-                )
-                .row("Leave it deleted", "it stays in the bin", |_| Then::Stay);
-            desk.offer(menu)
-        }
-        Err(why) => {
-            desk.say(&why.to_string());
-            Then::Stay
-        }
-    }
 }

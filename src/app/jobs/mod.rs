@@ -6,7 +6,6 @@ pub mod bin;
 mod kept;
 mod list;
 mod menu;
-mod not_opened;
 pub mod open;
 pub mod start;
 pub mod title;

@@ -1,8 +1,8 @@
 //! Putting a job on the desk: one of the list, one brought in, a new one.
 
-use super::not_opened;
-use crate::app::desk::{Desk, Then, root_of};
-use crate::app::device::Picked;
+use super::bin::delete;
+use crate::app::desk::{Desk, Menu, Then, root_of};
+use crate::app::device::{Handed, Picked, Way};
 use crate::job::Job;
 use crate::store::{JobKey, OpenError, OpenJob};
 use tautmark_ui::Place;
@@ -13,16 +13,54 @@ pub fn open(desk: &mut Desk, key: &JobKey) -> Then {
         return Then::Open(root_of(desk.nav.place));
     }
     if desk.not_opened.contains(key) {
-        return not_opened::ask(desk, key);
+        return ask(desk, key);
     }
     open_now(desk, key)
 }
 
 /// Puts the job of this key on the desk, or says why it cannot be had.
-pub fn open_now(desk: &mut Desk, key: &JobKey) -> Then {
+fn open_now(desk: &mut Desk, key: &JobKey) -> Then {
     match desk.open_key(key) {
         Ok(()) => Then::Go(Place::Walls),
         Err(why) => refused(desk, &why),
+    }
+}
+
+/// Asks what to do with a job that the program stopped on while it was being opened: it is left alone
+/// until somebody says.
+fn ask(desk: &mut Desk, key: &JobKey) -> Then {
+    let (opened, sent, deleted) = (key.clone(), key.clone(), key.clone());
+    let way = desk.device.ways().first().copied().unwrap_or(Way::Save);
+    let menu = Menu::new("The app stopped while it opened this job")
+        .row(
+            "Open it again",
+            "it may have been stopped by something else",
+            move |desk| open_now(desk, &opened),
+        )
+        .row(
+            "Send its file out",
+            "as it is, to be looked at on a computer",
+            move |desk| send(desk, &sent, way),
+        )
+        .row("Delete", "it can be taken back", move |desk| {
+            delete(desk, &deleted)
+        });
+    desk.offer(menu)
+}
+
+fn send(desk: &mut Desk, key: &JobKey, way: Way) -> Then {
+    let bytes = desk.jobs.send_out(key).map_err(|why| why.to_string());
+    let said = bytes.and_then(|bytes| {
+        let file = Handed {
+            name: format!("{key}.job.json"),
+            media_type: "application/json",
+            bytes,
+        };
+        desk.device.hand_over(&file, way)
+    });
+    match said {
+        Ok(words) => desk.say(&words),
+        Err(why) => desk.explain("It cannot be sent", &why),
     }
 }
 
