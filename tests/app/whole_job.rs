@@ -529,7 +529,7 @@ fn a_problem_that_names_a_post_is_told_where_that_post_is_marked_out() {
     let problem = solve(&job).problems;
     let problem = problem
         .into_iter()
-        .find(|one| one.text.contains("post 2 of run “R1”"));
+        .find(|one| one.text.contains("run into each other"));
     let problem = problem.expect("holes that run into each other");
     let hand = Hand::on(job);
     hand.press("Posts");
