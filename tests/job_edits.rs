@@ -588,7 +588,7 @@ fn labels_read_as_a_person_would_say_them() {
         (Edit::add_mark(&job, "K".into(), [0.0, 0.0]), "Add mark K"),
         (
             Edit::Wall(Change::Remove { at: 0 }),
-            "Remove wall Potting shed front",
+            "Delete wall Potting shed front",
         ),
     ];
     for (edit, words) in said {

@@ -215,7 +215,7 @@ fn sights_out_of_balance_across_the_only_change_point() {
     assert!(says(
         &carried(2000.0),
         "levels.setups[1].sights[0].dist",
-        "carries 3.6\u{a0}mm round unseen"
+        "can put the heights out by 3.6\u{a0}mm, and no other sight shows it"
     ));
     assert!(carried(12_000.0).problems.is_empty());
 }

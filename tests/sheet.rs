@@ -291,7 +291,7 @@ fn as_built_posts_say_which_way_to_move() {
     let text = Sheet::new(&job, &solve(&job)).text();
     let words: Vec<&str> = text.split_whitespace().collect();
     let text = words.join(" ");
-    assert!(text.contains("3 posts ticked off, 2 to go."));
+    assert!(text.contains("3 posts done, 2 to go."));
     assert!(text.contains("Out: move it 11 towards the run's start and 8"));
     assert!(text.contains("In tolerance"));
 }
@@ -368,7 +368,7 @@ fn a_message_has_the_leaf_of_a_gate() {
 fn a_kept_post_is_said_to_be_kept() {
     let mut job = job::example();
     let kept = serde_json::json!([{ "run": "R2", "post": 2, "done": true, "measured": 1498, "keep": true }]);
-    job.marked = serde_json::from_value(kept).expect("ticked off");
+    job.marked = serde_json::from_value(kept).expect("marked as done");
     let text = Sheet::new(&job, &solve(&job)).text();
     let words: Vec<&str> = text.split_whitespace().collect();
     assert!(

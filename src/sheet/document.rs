@@ -29,12 +29,12 @@ pub struct Section {
     /// In the order they are read.
     pub blocks: Vec<Block>,
     /// How its blocks stand on a page.
-    pub stands: Stands,
+    pub stands: BlocksStand,
 }
 
 /// How blocks stand on a page.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Stands {
+pub enum BlocksStand {
     /// In two columns, but for what needs the whole width; one under the other up to the last
     /// drawing that does.
     #[default]
@@ -247,14 +247,14 @@ impl Section {
         Self {
             heading: heading.into(),
             blocks: Vec::new(),
-            stands: Stands::default(),
+            stands: BlocksStand::default(),
         }
     }
 
     /// The same with its blocks one under the other, as wide as the page.
     pub(super) fn across(self) -> Self {
         Self {
-            stands: Stands::Across,
+            stands: BlocksStand::Across,
             ..self
         }
     }

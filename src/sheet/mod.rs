@@ -18,7 +18,7 @@ mod phrase;
 mod picture;
 mod render;
 
-pub use document::{Align, Block, Cell, Column, Section, Sheet, Stands, Table};
+pub use document::{Align, Block, BlocksStand, Cell, Column, Section, Sheet, Table};
 pub use picture::{Picture, Room};
 
 pub(crate) use columns::{Columns, TypeSetting};

@@ -249,7 +249,7 @@ fn a_job_of_a_newer_version_is_copied_only_after_a_word() {
 }
 
 #[test]
-fn deleted_jobs_are_taken_back_or_removed_for_good() {
+fn deleted_jobs_are_taken_back_or_deleted_for_good() {
     let (disk, hand) = example_on_disk();
     let more = "Copy, rename or delete Orchard corner screen";
     hand.press("Orchard corner screen");
@@ -273,7 +273,7 @@ fn deleted_jobs_are_taken_back_or_removed_for_good() {
     hand.press("Empty the bin");
     hand.press("Delete for good");
     assert!(
-        hand.says("One job removed for good."),
+        hand.says("One job deleted for good."),
         "{:?}",
         hand.labels()
     );

@@ -37,9 +37,9 @@ fn signs(hand: &Hand) -> (usize, usize) {
 fn closing(job: &Job) -> String {
     let closure = levels(job).closure.expect("sights that are checked");
     format!(
-        "closing to {}; your laser explains up to {}.",
+        "closes to {}; up to {} is within the laser’s accuracy.",
         show_with_unit(closure.closes, Unit::Mm),
-        show(closure.explained, Unit::Mm)
+        show_with_unit(closure.explained, Unit::Mm)
     )
 }
 

@@ -159,8 +159,8 @@ fn bays_corner_and_gates_change_as_they_are_pressed() {
     let posts = &solve(&job).runs["R1"].posts;
     assert!(posts.iter().any(|post| post.centre == 3000.0));
 
-    hand.press("Remove pin 1");
-    hand.press("Remove gate 1");
+    hand.press("Delete pinned post 1");
+    hand.press("Delete gate 1");
     let run = hand.saved().runs[0].clone();
     assert!(run.pins.is_empty() && run.gates.is_empty());
     hand.press("Delete this run");

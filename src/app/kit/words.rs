@@ -57,10 +57,10 @@ pub fn silence() -> Status {
 pub fn checked(residual: f64, say: impl Fn(f64) -> String) -> String {
     let by = say(residual.abs());
     if by == say(0.0) {
-        return "checked: agrees with the others".to_owned();
+        return "agrees with the others".to_owned();
     }
     let way = if residual < 0.0 { "more" } else { "less" };
-    format!("checked: {by} {way} than the others give")
+    format!("{by} {way} than the others give")
 }
 
 /// Readings of a kind of which something does not fit, as it is said beside a single one.

@@ -76,7 +76,7 @@ fn closing(desk: &Desk, levels: &LevelsFix) -> (Verdict, String) {
         "{}, closes to {}; up to {} is within the laser’s accuracy.",
         capital(&counted(closure.checks, "check", "checks")),
         length::show_with_unit(closure.closes, unit),
-        length::show(closure.explained, unit),
+        length::show_with_unit(closure.explained, unit),
     );
     if closure.closes > closure.explained {
         let text = format!("{text} Sight the change points again.");

@@ -1,16 +1,16 @@
 //! Drawings among the pieces of a page.
 
 use super::piece::Piece;
-use super::set::{Column, Gap, paragraph, tall};
+use super::set::{Gap, PageColumn, paragraph, tall};
 use super::{LEADING, SMALL, Words};
 use crate::drawing::{Bundled, Hand, LayoutDesk, Weight, fitted, lay_out};
 use crate::sheet::{Picture, Section, Sheet};
 use std::rc::Rc;
 
-impl Column {
+impl PageColumn {
     /// The plan, as much lower as the section under it needs to end on the same page, if it can.
     pub fn plan(&mut self, plan: &Picture, under: Option<&Section>, sheet: &Sheet) {
-        let mut below = Column {
+        let mut below = PageColumn {
             pieces: Vec::new(),
             ..*self
         };

@@ -39,7 +39,7 @@ pub(super) struct Piece {
     pub drawings: Vec<(f64, f64, Rc<Laid>)>,
     /// Begins a section of the sheet.
     pub opens: bool,
-    /// Stands in one of two columns.
+    /// BlocksStand in one of two columns.
     pub narrow: bool,
     /// Stays with the piece after it.
     pub glued: bool,

@@ -4,12 +4,14 @@ use super::piece::{Piece, Rule};
 use super::wrap::wrapped;
 use super::{LEADING, SMALL, TEXT, Words, columns, table};
 use crate::drawing::{Tone, Weight};
-use crate::sheet::{Block, Section, Sheet, Stands, caution_heading, severity_word, unit_words};
+use crate::sheet::{
+    Block, BlocksStand, Section, Sheet, caution_heading, severity_word, unit_words,
+};
 use std::rc::Rc;
 
 /// Everything on the sheet, in order, for a column of this width on pages of this height.
 pub(super) fn pieces(sheet: &Sheet, [width, page]: [f64; 2]) -> Vec<Rc<Piece>> {
-    let mut column = Column {
+    let mut column = PageColumn {
         full: width,
         width,
         page,
@@ -53,7 +55,7 @@ impl Gap {
 }
 
 /// Blocks being set, one under the other.
-pub(super) struct Column {
+pub(super) struct PageColumn {
     /// Of the whole page, and of what is being set.
     pub full: f64,
     pub width: f64,
@@ -62,7 +64,7 @@ pub(super) struct Column {
     pub pieces: Vec<Piece>,
 }
 
-impl Column {
+impl PageColumn {
     pub fn section(&mut self, section: &Section, sheet: &Sheet) {
         /// Lines under a heading that lead in to a table or a drawing and stay on its page.
         const LEADING_IN: usize = 6;
@@ -70,8 +72,8 @@ impl Column {
         let mut before: Option<&Block> = None;
         let mut lead: Option<usize> = None;
         let across = match section.stands {
-            Stands::Across => section.blocks.len(),
-            Stands::Columns => {
+            BlocksStand::Across => section.blocks.len(),
+            BlocksStand::Columns => {
                 let last = section.blocks.iter().rposition(is_picture_as_wide);
                 last.map_or(0, |last| last + 1)
             }

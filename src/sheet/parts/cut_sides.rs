@@ -3,7 +3,7 @@
 use crate::boards::{AlongPost, PostFace, PostHeights, WhichEnd};
 
 /// One side of one group of posts.
-pub struct Side<'a> {
+pub struct MarkedSide<'a> {
     /// The numbers of its posts.
     pub name: String,
     /// Which side; empty for posts without marks on any.
@@ -16,7 +16,7 @@ pub struct Side<'a> {
 }
 
 /// The sides of each group that differ.
-pub fn sides<'a>(groups: &[Vec<&'a PostHeights>]) -> Vec<Side<'a>> {
+pub fn sides<'a>(groups: &[Vec<&'a PostHeights>]) -> Vec<MarkedSide<'a>> {
     let mut all = Vec::new();
     for posts in groups {
         let Some(&first) = posts.first() else {
@@ -58,7 +58,7 @@ pub fn sides<'a>(groups: &[Vec<&'a PostHeights>]) -> Vec<Side<'a>> {
             sides.push(("", Vec::new()));
         }
         for (k, (side, marks)) in sides.into_iter().enumerate() {
-            all.push(Side {
+            all.push(MarkedSide {
                 name: numbers.join(", "),
                 side,
                 first,

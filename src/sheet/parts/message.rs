@@ -1,7 +1,7 @@
 //! The sheet in a few lines, for a text message.
 
 use super::super::phrase::count;
-use super::cut_sides::{Side, sides};
+use super::cut_sides::{MarkedSide, sides};
 use super::{SheetDesk, names};
 use crate::boards::{AlongWhat, GateLeaf, cut_length, cut_together};
 use crate::job::model::Run;
@@ -75,7 +75,7 @@ fn on_trestles(desk: &SheetDesk<'_>, run: &RunId) -> Option<String> {
     (!each.is_empty()).then(|| format!("{run} from top: {}", each.join("; ")))
 }
 
-fn along(desk: &SheetDesk<'_>, run: &RunId, one: &Side<'_>) -> String {
+fn along(desk: &SheetDesk<'_>, run: &RunId, one: &MarkedSide<'_>) -> String {
     let mut said: Vec<String> = Vec::new();
     for mark in &one.marks {
         match mark.what {

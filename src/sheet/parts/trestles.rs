@@ -2,7 +2,7 @@
 
 use super::super::document::{Cell, Column, Section, Table};
 use super::super::phrase::{and, count};
-use super::cut_sides::{Side, sides};
+use super::cut_sides::{MarkedSide, sides};
 use super::{SheetDesk, names, pictures};
 use crate::boards::{
     AlongWhat, MarkEdge, PostHeights, RunBoards, UpOrDown, cut_length, cut_together, shared_post,
@@ -66,7 +66,7 @@ fn marks(desk: &SheetDesk<'_>, id: &RunId, groups: &[Vec<&PostHeights>]) -> Tabl
     let rails: Vec<usize> = (1..=rails.map_or(0, |rails| rails.count as usize))
         .rev()
         .collect();
-    let mut columns = vec![Column::left("Posts"), Column::left("Side")];
+    let mut columns = vec![Column::left("Posts"), Column::left("MarkedSide")];
     for n in &rails {
         columns.push(Column::right(format!("Rail {n}")));
         if one_depth.is_none() {
@@ -120,7 +120,11 @@ fn one_depth(groups: &[Vec<&PostHeights>]) -> Option<f64> {
 }
 
 /// A figure that is each post's own: one where they agree, else in the order of the posts.
-fn each(desk: &SheetDesk<'_>, one: &Side<'_>, of: impl Fn(&PostHeights) -> Option<f64>) -> Cell {
+fn each(
+    desk: &SheetDesk<'_>,
+    one: &MarkedSide<'_>,
+    of: impl Fn(&PostHeights) -> Option<f64>,
+) -> Cell {
     if !one.leads {
         return Cell::Empty;
     }
