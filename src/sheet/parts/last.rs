@@ -20,7 +20,11 @@ pub fn cautions(desk: &SheetDesk<'_>) -> Option<Section> {
         _ => builds,
     });
     let mut section = Section::new("Cautions");
-    section.blocks = asked.map(Block::CautionInFull).collect();
+    // What every site has is a line on paper: all of it would be a page more.
+    let in_a_line = [cautions::STRINGS, cautions::LIFTING, cautions::SAWING];
+    let (lines, full): (Vec<_>, Vec<_>) = asked.partition(|one| in_a_line.contains(one));
+    let full = full.into_iter().map(Block::CautionInFull);
+    section.blocks = full.chain(lines.into_iter().map(Block::Caution)).collect();
     if section.blocks.is_empty() {
         return None;
     }
