@@ -24,8 +24,7 @@ pub const SERVICES: Caution = Caution {
     full: "Take it that cables and pipes are there. Get the plans, trace them with a locator, and \
            dig trial holes by hand with a spade, not a pick or a machine. Where there is a service \
            that locates what is buried, call it first. A plan can be far out, and a locator that \
-           finds nothing proves nothing. A struck cable or the smell of gas: get everyone away, \
-           touch nothing, and call for help once you are clear.",
+           finds nothing proves nothing. A struck cable or the smell of gas: get away and call.",
 };
 
 /// Wherever a laser is set up.

@@ -123,8 +123,11 @@ fn problems_cautions_and_how_sure_are_in_the_pdf() {
         assert!(text.contains(&bare(&problem.text)), "{}", problem.text);
         assert!(text.contains(&bare(&problem.remedy)), "{}", problem.remedy);
     }
-    for caution in tautmark::cautions::ALL {
-        assert!(text.contains(&bare(caution.full)), "{}", caution.key);
+    use tautmark::cautions::{ALL, LIFTING, SAWING, STRINGS};
+    for caution in ALL {
+        let on_paper = ![STRINGS, LIFTING, SAWING].contains(&caution);
+        let there = text.contains(&bare(caution.full));
+        assert_eq!(there, on_paper, "{}", caution.key);
     }
     assert!(text.contains("19timesin20"));
     assert!(text.contains("page1of"));
@@ -353,8 +356,8 @@ fn the_dxf_has_the_posts_on_trestles_and_the_leaf_on_layers_of_their_own() {
 }
 
 #[test]
-fn the_example_takes_six_pages_of_a4_and_seven_in_feet_and_inches() {
-    for (unit, paper, most) in [(Unit::Mm, Paper::A4, 6), (Unit::FEET, Paper::Letter, 7)] {
+fn the_example_takes_six_pages_of_a4_and_eight_in_feet_and_inches() {
+    for (unit, paper, most) in [(Unit::Mm, Paper::A4, 6), (Unit::FEET, Paper::Letter, 8)] {
         let mut job = job::example();
         job.show.lengths = unit;
         let solution = solve(&job);

@@ -17,14 +17,12 @@ pub fn cautions(desk: &SheetDesk<'_>) -> Option<Section> {
         cautions::LASER => sights,
         cautions::MASONRY => on_walls,
         cautions::GATE => gates,
+        // The app says these where the work is done: on paper they would be a page more.
+        cautions::STRINGS | cautions::LIFTING | cautions::SAWING => false,
         _ => builds,
     });
     let mut section = Section::new("Cautions");
-    // What every site has is a line on paper: all of it would be a page more.
-    let in_a_line = [cautions::STRINGS, cautions::LIFTING, cautions::SAWING];
-    let (lines, full): (Vec<_>, Vec<_>) = asked.partition(|one| in_a_line.contains(one));
-    let full = full.into_iter().map(Block::CautionInFull);
-    section.blocks = full.chain(lines.into_iter().map(Block::Caution)).collect();
+    section.blocks = asked.map(Block::CautionInFull).collect();
     if section.blocks.is_empty() {
         return None;
     }
@@ -54,13 +52,13 @@ pub fn how_sure(desk: &SheetDesk<'_>) -> Option<Section> {
     )];
     if desk.solution.lines.values().next().is_some() {
         list.push(format!(
-            "Each nail set to {} (typical error, one standard deviation).",
+            "Each nail set to {} (one standard deviation).",
             desk.fine(desk.job.string.nail)
         ));
     }
     if desk.solution.levels.is_some() {
         list.push(format!(
-            "Laser good to {}, each reading good to {} (typical error, one standard deviation).",
+            "Laser good to {}, each reading good to {} (one standard deviation).",
             desk.slope_fine(level.accuracy / 1000.0),
             desk.fine(level.reading)
         ));
