@@ -17,7 +17,7 @@ pub enum NetworkStatus {
 /// Where a mark is, and how sure, mm.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct MarkFix {
-    /// Along +x of the [`Frame`](super::Frame).
+    /// Along +x of the [`Frame`](super::SiteFrame).
     pub x: f64,
     /// Along +y of that frame.
     pub y: f64,
@@ -188,7 +188,7 @@ pub struct StretchedFix {
     pub pm: f64,
     /// What to do about it.
     pub verdict: StretchVerdict,
-    /// How to bring them to the corner's angle; only with [`Verdict::Move`].
+    /// How to bring them to the corner's angle; only with [`StretchVerdict::Move`].
     #[serde(rename = "move", skip_serializing_if = "Option::is_none")]
     pub end_move: Option<EndMove>,
 }
