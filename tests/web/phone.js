@@ -118,7 +118,7 @@ export class Page {
   }
 
   async until(found, otherwise) {
-    const end = Date.now() + 20_000;
+    const end = Date.now() + 60_000;
     while (Date.now() < end) {
       const got = await found();
       if (got !== undefined) {
