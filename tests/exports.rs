@@ -123,11 +123,8 @@ fn problems_cautions_and_how_sure_are_in_the_pdf() {
         assert!(text.contains(&bare(&problem.text)), "{}", problem.text);
         assert!(text.contains(&bare(&problem.remedy)), "{}", problem.remedy);
     }
-    use tautmark::cautions::{ALL, LIFTING, SAWING, STRINGS};
-    for caution in ALL {
-        let on_paper = ![STRINGS, LIFTING, SAWING].contains(&caution);
-        let there = text.contains(&bare(caution.full));
-        assert_eq!(there, on_paper, "{}", caution.key);
+    for caution in tautmark::cautions::ALL {
+        assert!(text.contains(&bare(caution.full)), "{}", caution.key);
     }
     assert!(text.contains("19timesin20"));
     assert!(text.contains("page1of"));

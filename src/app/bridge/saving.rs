@@ -54,8 +54,15 @@ impl Bridge {
     /// Sees to it that what has changed is brought up to date soon. The job's own figures are on the
     /// disk as soon as they are entered; so are those that belong to no job.
     pub(super) fn keep(&self) {
-        let figures = self.look(|desk| desk.figures.clone());
-        if self.saving.figures.replace_with(|_| figures.clone()) != figures {
+        let entered = self.look(|desk| {
+            let mut known = self.saving.figures.borrow_mut();
+            let entered = *known != desk.figures;
+            if entered {
+                known.clone_from(&desk.figures);
+            }
+            entered
+        });
+        if entered {
             self.note_where();
         }
         let soon = &self.saving.soon;

@@ -114,11 +114,7 @@ mod tests {
     fn nothing_that_is_there_is_written_over() {
         let folder = tempfile::tempdir().expect("a folder to save in");
         let desktop = Desktop::saving_in(folder.path());
-        let mut file = Handed {
-            name: "side.job.json".to_owned(),
-            media_type: "application/json",
-            bytes: b"one".to_vec(),
-        };
+        let mut file = Handed::job("side", b"one".to_vec());
         let first = desktop.hand_over(&file, Way::Save).expect("there is room");
         file.bytes = b"two".to_vec();
         let second = desktop.hand_over(&file, Way::Save).expect("there is room");

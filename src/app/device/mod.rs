@@ -15,6 +15,18 @@ pub struct Handed {
     pub bytes: Vec<u8>,
 }
 
+impl Handed {
+    /// A job's own file; `name` without its ending.
+    #[must_use]
+    pub fn job(name: &str, bytes: Vec<u8>) -> Self {
+        Self {
+            name: format!("{name}.job.json"),
+            media_type: "application/json",
+            bytes,
+        }
+    }
+}
+
 /// A file that was picked, or that another program handed over.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Brought {

@@ -67,8 +67,7 @@ pub fn delete(desk: &mut Desk, key: &JobKey) -> Then {
     let mut unsaved = desk.open.iter().chain(&desk.aside);
     if unsaved.any(|open| open.key() == key && open.trouble().is_some()) {
         let words = desk.unsaved().unwrap_or_default();
-        desk.explain("It cannot be deleted now", &words);
-        return Then::Stay;
+        return desk.explain("It cannot be deleted now", &words);
     }
     if desk.is_open(key) {
         desk.put_away();
@@ -84,10 +83,7 @@ pub fn delete(desk: &mut Desk, key: &JobKey) -> Then {
                 .row("Leave it deleted", "it stays in the bin", |_| Then::Stay);
             desk.offer(menu)
         }
-        Err(why) => {
-            desk.say(&why.to_string());
-            Then::Stay
-        }
+        Err(why) => desk.say(&why.to_string()),
     }
 }
 

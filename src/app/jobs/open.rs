@@ -50,14 +50,8 @@ fn ask(desk: &mut Desk, key: &JobKey) -> Then {
 
 fn send(desk: &mut Desk, key: &JobKey, way: Way) -> Then {
     let bytes = desk.jobs.send_out(key).map_err(|why| why.to_string());
-    let said = bytes.and_then(|bytes| {
-        let file = Handed {
-            name: format!("{key}.job.json"),
-            media_type: "application/json",
-            bytes,
-        };
-        desk.device.hand_over(&file, way)
-    });
+    let file = bytes.map(|bytes| Handed::job(key.as_str(), bytes));
+    let said = file.and_then(|file| desk.device.hand_over(&file, way));
     match said {
         Ok(words) => desk.say(&words),
         Err(why) => desk.explain("It cannot be sent", &why),
@@ -65,8 +59,7 @@ fn send(desk: &mut Desk, key: &JobKey, way: Way) -> Then {
 }
 
 fn refused(desk: &mut Desk, why: &OpenError) -> Then {
-    desk.explain("It cannot be opened", &why.to_string());
-    Then::Stay
+    desk.explain("It cannot be opened", &why.to_string())
 }
 
 /// Puts a job on the desk and goes to its walls, or says why it cannot be had.
@@ -85,10 +78,7 @@ pub fn brought(desk: &mut Desk, picked: Picked) -> Then {
     let file = match picked {
         Ok(Some(file)) => file,
         Ok(None) => return Then::Stay,
-        Err(why) => {
-            desk.explain("It cannot be brought in", &why);
-            return Then::Stay;
-        }
+        Err(why) => return desk.explain("It cannot be brought in", &why),
     };
     match desk.jobs.bring_in(&file.bytes) {
         Ok(key) => open(desk, &key),
@@ -97,8 +87,7 @@ pub fn brought(desk: &mut Desk, picked: Picked) -> Then {
                 "" => "This file",
                 name => name,
             };
-            desk.explain("It cannot be brought in", &format!("{name}: {why}"));
-            Then::Stay
+            desk.explain("It cannot be brought in", &format!("{name}: {why}"))
         }
     }
 }

@@ -76,11 +76,7 @@ fn file(desk: &Desk, taken: &Taken) -> Result<Handed, String> {
     let name = file_name(&desk.job().title);
     let Some(form) = taken else {
         let text = desk.open().map(|open| open.text());
-        return Ok(Handed {
-            name: format!("{name}.job.json"),
-            media_type: "application/json",
-            bytes: text.unwrap_or_default().into_bytes(),
-        });
+        return Ok(Handed::job(&name, text.unwrap_or_default().into_bytes()));
     };
     let bytes = form
         .make(desk.job(), &desk.solution)

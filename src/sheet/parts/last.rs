@@ -17,8 +17,6 @@ pub fn cautions(desk: &SheetDesk<'_>) -> Option<Section> {
         cautions::LASER => sights,
         cautions::MASONRY => on_walls,
         cautions::GATE => gates,
-        // The app says these where the work is done: on paper they would be a page more.
-        cautions::STRINGS | cautions::LIFTING | cautions::SAWING => false,
         _ => builds,
     });
     let mut section = Section::new("Cautions");
