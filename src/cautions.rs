@@ -70,6 +70,17 @@ pub const CEMENT: Caution = Caution {
            at once with plenty of water; for an eye, keep rinsing and get help.",
 };
 
+/// Where bags, posts and panels are counted.
+pub const LIFTING: Caution = Caution {
+    key: "lifting",
+    title: "Lifting and working alone",
+    short: "Long posts and bags: two people, and look up for overhead lines.",
+    full: "A wet post or a bag of concrete weighs more than it looks: lift with two, or roll and \
+           walk it. A post, a ladder or a steel tape that touches an overhead line kills: look up \
+           before you raise anything long. Stand a ladder on firm ground and have it held. Working \
+           alone, tell someone where you are and when you will be done.",
+};
+
 /// While strings are stretched and pegs stand.
 pub const STRINGS: Caution = Caution {
     key: "strings",
@@ -88,6 +99,17 @@ pub const OPEN_HOLES: Caution = Caution {
     full: "Cover every open hole before you leave it, strongly enough for a child to step on, and \
            mark it. Prop each post both ways until its concrete has set. A bay with only some of \
            its boards is already a sail: do not leave one overnight if wind is coming.",
+};
+
+/// Wherever a saw is set or timber is cut.
+pub const SAWING: Caution = Caution {
+    key: "sawing",
+    title: "Saw cuts",
+    short: "Clamp the work, keep the guard on; eyes, ears, dust.",
+    full: "Clamp what you cut, so that the offcut can fall free and the cut cannot close on the \
+           blade: that is what makes a saw kick back. Leave the guard on, keep both hands behind \
+           the blade, and let it stop before you put it down. Protect eyes and ears, and keep the \
+           dust out of your lungs. Unplug the saw before you set its angle or depth.",
 };
 
 /// When treated timber is cut.
@@ -123,15 +145,21 @@ pub const GATE: Caution = Caution {
            latches. A gate to a pool or onto a public way has rules of its own.",
 };
 
+/// What goes with every drawing and message that leaves the program.
+pub const IN_ONE_LINE: &str = "Geometry only, not approval. Before you dig or drill, find the cables and pipes. \
+                               Local rules and licensed people decide.";
+
 /// All of them, in the order of the work.
-pub const ALL: [Caution; 10] = [
+pub const ALL: [Caution; 12] = [
     BOUNDARY,
     STRINGS,
     SERVICES,
     LASER,
+    LIFTING,
     OPEN_HOLES,
     CEMENT,
     NOTCH,
+    SAWING,
     MASONRY,
     GATE,
     TREATED_CUTS,

@@ -12,10 +12,6 @@ pub mod adjust;
 #[cfg(all(feature = "app", target_os = "android"))]
 mod android;
 #[cfg(feature = "app")]
-#[allow(
-    missing_docs,
-    reason = "public for the program and the screen tests alone"
-)]
 pub mod app;
 pub mod boards;
 #[cfg(all(feature = "app", target_arch = "wasm32"))]
@@ -35,5 +31,6 @@ pub mod site;
 mod solve;
 pub mod store;
 pub mod tape;
+pub mod volume;
 
 pub use solve::{Solution, solve};

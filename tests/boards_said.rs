@@ -108,6 +108,94 @@ fn both_rail_ends_at_the_corner_for_each_way_the_post_is_turned() {
     }
 }
 
+/// Whether the job is told that housings meet, and in which posts.
+fn meet(job: &tautmark::job::Job) -> Option<String> {
+    let problems = solve(job).problems;
+    let met = problems
+        .into_iter()
+        .find(|p| p.text.contains("housings from two sides meet"));
+    met.map(|p| p.text)
+}
+
+#[test]
+fn housings_that_meet_inside_a_post_are_named() {
+    // Three bays of 1733, posts 100 wide: 2 and 3 have rails from both sides.
+    let fence = |notch: f64| {
+        straight(
+            5200.0,
+            json!([]),
+            level_ground(&[(0.0, 0.0)]),
+            json!({
+                "gravel": { "height": 150 },
+                "rails": { "count": 3, "low": 60, "high": 1440, "seat": 15, "notch": notch },
+                "pales": { "width": 150, "lap": 20, "height": 1600 }
+            }),
+        )
+    };
+    assert_eq!(meet(&fence(49.0)), None);
+    let said = meet(&fence(50.0)).expect("50 and 50 are the whole post");
+    assert!(said.contains("In posts 2 and 3 of run “R”"), "{said}");
+
+    // Rails that step by more than their height at a post pass over each other.
+    let mut stepped = fence(50.0);
+    stepped.levels = serde_json::from_value(level_ground(&[
+        (0.0, 0.0),
+        (1700.0, 0.0),
+        (1800.0, -100.0),
+        (3400.0, -100.0),
+        (3500.0, -200.0),
+    ]))
+    .expect("levels");
+    assert_eq!(meet(&stepped), None);
+}
+
+#[test]
+fn housings_that_meet_in_a_corner_post_are_named_once() {
+    // At a square corner each rail, 40 thick in the middle of its 100 post, keeps 30 from its faces:
+    // a housing deeper than that runs into the other's.
+    let corner = |notch: f64| {
+        let mut job = job(json!({
+            "marks": [
+                { "id": "P", "rough": [0, 0] }, { "id": "X", "rough": [3000, 0] },
+                { "id": "Q", "rough": [3000, 3000] }
+            ],
+            "readings": [
+                { "kind": "tape", "from": "P", "to": "X", "length": 3000 },
+                { "kind": "tape", "from": "X", "to": "Q", "length": 3000 },
+                { "kind": "angle", "from": "P", "at": "X", "to": "Q", "degrees": 90.0, "sd": 0.1 }
+            ],
+            "lines": [{ "id": "one", "marks": ["P", "X"] }, { "id": "two", "marks": ["X", "Q"] }],
+            "corners": [{ "id": "C", "lines": ["one", "two"] }],
+            "runs": [
+                { "id": "R1", "line": "one", "side": "left", "gap": 50,
+                  "start": { "mark": "P" }, "end": { "corner": "C" }, "bays": { "max": 3000 } },
+                { "id": "R2", "line": "two", "side": "left", "gap": 50,
+                  "start": { "corner": "C" }, "end": { "mark": "Q" }, "bays": { "max": 3000 } }
+            ],
+            "boards": {
+                "gravel": { "height": 150 },
+                "rails": { "count": 3, "low": 60, "high": 1440, "seat": 15, "thick": 40, "notch": notch },
+                "pales": { "width": 150, "lap": 20, "height": 1600 }
+            }
+        }));
+        job.levels = serde_json::from_value(json!({
+            "datum": { "point": "nail", "height": 0 },
+            "points": [{ "id": "g", "run": "R1", "at": 0 }, { "id": "h", "run": "R2", "at": 0 }],
+            "setups": [{ "id": "S", "sights": [
+                { "point": "nail", "down": 0 }, { "point": "g", "down": 0 }, { "point": "h", "down": 0 }
+            ] }]
+        }))
+        .expect("levels");
+        job
+    };
+    assert_eq!(meet(&corner(29.0)), None);
+    let said = meet(&corner(31.0)).expect("31 reaches the other rail");
+    assert!(
+        said.starts_with("In post 2 of run “R1” the rails"),
+        "{said}"
+    );
+}
+
 #[test]
 fn the_gap_under_bay_4_to_5_is_said_with_what_closes_it() {
     let solution = solve(&example());

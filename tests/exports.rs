@@ -5,6 +5,7 @@ use dxf::entities::{Entity, EntityType};
 use quick_xml::Reader;
 use quick_xml::events::Event;
 use std::io::Cursor;
+use tautmark::cautions;
 use tautmark::export::{Paper, dxf, pdf, svg_plan};
 use tautmark::job::model::Foot;
 use tautmark::job::{self, Job};
@@ -36,6 +37,21 @@ fn bare(text: &str) -> String {
 fn pdf_text(job: &Job, solution: &Solution, paper: Paper) -> String {
     let bytes = pdf(job, solution, paper).expect("pages");
     bare(&pdf_extract::extract_text_from_mem(&bytes).expect("text"))
+}
+
+#[test]
+fn whatever_leaves_says_the_caution_in_a_line() {
+    let job = job::example();
+    let solution = solve(&job);
+    let message = Sheet::new(&job, &solution).message();
+    for (what, text) in [
+        ("message", message),
+        ("drawing", svg_plan(&job, &solution)),
+        ("plan for others", dxf(&job, &solution)),
+        ("paper", pdf_text(&job, &solution, Paper::A4)),
+    ] {
+        assert!(bare(&text).contains(&bare(cautions::IN_ONE_LINE)), "{what}");
+    }
 }
 
 /// The words of every text element.

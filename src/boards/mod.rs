@@ -24,6 +24,7 @@ mod fixes;
 mod gates;
 mod gravel;
 mod ground;
+mod housings;
 mod laid;
 mod leaf;
 mod marks;

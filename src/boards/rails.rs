@@ -45,7 +45,7 @@ fn shorter(boards: &Boards, rails: &Rails, run: &LaidRun, bay: &Bay) -> Vec<f64>
 
 /// Between the posts, in the middle of them unless it is said; across their fronts, as deep in
 /// them as the notch.
-fn sits(rails: &Rails, run: &LaidRun) -> Sits {
+pub(super) fn sits(rails: &Rails, run: &LaidRun) -> Sits {
     let thick = rails.thickness();
     let set = rails.set.unwrap_or(match rails.joint {
         Joint::Side => (run.run.depth - thick) / 2.0,

@@ -1,8 +1,8 @@
 //! What is missing or worth a look in the boards, in a person's words.
 
 use super::laid::{LaidRun, Partner, Tip};
-use super::tops;
 use super::{GravelBoard, RunBoards};
+use super::{housings, tops};
 use crate::job::model::{BoardFit, Gravel};
 use crate::job::sound::{Sound, Stands};
 use crate::job::{Problems, Where};
@@ -36,6 +36,7 @@ pub(super) fn report(
         tops::name_too_high(sound, problems);
     }
     nearest_the_ground(laid, built, problems);
+    housings::name_met(sound, laid, built, problems);
     for (run, boards) in laid.iter().zip(built) {
         beyond(sound, run, problems);
         corner_ground(sound, run, laid, problems);

@@ -87,7 +87,8 @@ fn paragraph(opened: &OpenedJob, solution: &Solution) -> String {
         (1, _) => "1 error.".to_owned(),
         (n, _) => format!("{n} errors."),
     };
-    let posts: usize = solution.runs.values().map(|run| run.posts.len()).sum();
+    // A corner post that two runs share is one post.
+    let posts = solution.buy.post_count;
     let more = if notes > 0 {
         format!(" Notes: {notes}.")
     } else {

@@ -47,7 +47,7 @@ pub use model::{
 pub use plan::{Asked, Detail, Face, PlanShow, PostShow, Seen, Turn, plan};
 pub use post::post_heights;
 pub use sketch::{Sketch, Solid, Tag, direction};
-pub use svg::{svg, svg_with};
+pub use svg::{svg, svg_over};
 pub use text::{BOLD, Bundled, REGULAR, TextMeasure, Weight, has};
 pub use tone::{Tone, filling, outline};
 pub use trestles::trestles;

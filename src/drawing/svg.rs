@@ -16,29 +16,42 @@ use std::io;
 /// where it is not installed.
 #[must_use]
 pub fn svg(drawing: &Drawing, size: [f64; 2]) -> String {
-    svg_with(drawing, size, Hand::paper())
+    let mut writer = Writer::new_with_indent(Vec::new(), b' ', 1);
+    let laid = laid(drawing, size);
+    // Writing to memory does not fail.
+    let _ = document(&mut writer, drawing, size, &laid, None);
+    String::from_utf8(writer.into_inner()).unwrap_or_default()
 }
 
-/// As [`svg`], in another hand.
+/// As [`svg`], with a line of words under the drawing.
 #[must_use]
-pub fn svg_with(drawing: &Drawing, size: [f64; 2], hand: Hand) -> String {
+pub fn svg_over(drawing: &Drawing, size: [f64; 2], foot: &str) -> String {
+    let [width, height] = size;
+    let mut writer = Writer::new_with_indent(Vec::new(), b' ', 1);
+    let laid = laid(drawing, [width, height - FOOT]);
+    let _ = document(&mut writer, drawing, size, &laid, Some(foot));
+    String::from_utf8(writer.into_inner()).unwrap_or_default()
+}
+
+/// The room for a line under a drawing, and the size of its words, pt.
+const FOOT: f64 = 20.0;
+const FOOT_WORDS: f64 = 8.0;
+
+fn laid(drawing: &Drawing, size: [f64; 2]) -> Laid {
     let desk = LayoutDesk {
-        hand: &hand,
+        hand: &Hand::paper(),
         measure: &Bundled,
     };
     let view = fitted(drawing, size, desk);
-    let laid = lay_out(drawing, &view, Some(size), desk);
-    let mut writer = Writer::new_with_indent(Vec::new(), b' ', 1);
-    // Writing to memory does not fail.
-    let _ = document(&mut writer, drawing, &laid, size);
-    String::from_utf8(writer.into_inner()).unwrap_or_default()
+    lay_out(drawing, &view, Some(size), desk)
 }
 
 fn document(
     writer: &mut Writer<Vec<u8>>,
     drawing: &Drawing,
-    laid: &Laid,
     [width, height]: [f64; 2],
+    laid: &Laid,
+    foot: Option<&str>,
 ) -> io::Result<()> {
     let sheet = writer
         .create_element("svg")
@@ -65,6 +78,15 @@ fn document(
         }
         for label in &laid.labels {
             words(writer, label)?;
+        }
+        if let Some(foot) = foot {
+            writer
+                .create_element("text")
+                .with_attribute(("x", &*number(FOOT)))
+                .with_attribute(("y", &*number(height - FOOT_WORDS)))
+                .with_attribute(("font-size", &*number(FOOT_WORDS)))
+                .with_attribute(("fill", &*colour(Tone::Ink)))
+                .write_text_content(BytesText::new(foot))?;
         }
         Ok(())
     })?;

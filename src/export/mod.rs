@@ -14,9 +14,10 @@ pub use pages::{Paper, SheetPage, pages};
 pub use pdf::{PdfError, pdf};
 
 use crate::Solution;
+use crate::cautions::IN_ONE_LINE;
 use crate::drawing::{
     Detail, Drawing, ElevationShow, Figures, PlanShow, Seen, Turn, corner as corner_of, elevation,
-    gate_leaf, plan, svg, trestles,
+    gate_leaf, plan, svg_over, trestles,
 };
 use crate::job::{CornerId, Job, RunId};
 
@@ -34,10 +35,15 @@ fn plan_for(job: &Job, solution: &Solution, size: [f64; 2]) -> Drawing {
     plan(job, solution, &show)
 }
 
+/// A drawing on its own, the usual caution under it.
+fn on_its_own(drawing: &Drawing) -> String {
+    svg_over(drawing, DRAWING, IN_ONE_LINE)
+}
+
 /// The plan with dimensions and running readings, as SVG.
 #[must_use]
 pub fn svg_plan(job: &Job, solution: &Solution) -> String {
-    svg(&plan_for(job, solution, DRAWING), DRAWING)
+    on_its_own(&plan_for(job, solution, DRAWING))
 }
 
 /// A run from the side with every height, as SVG; none where it is not set out.
@@ -48,7 +54,7 @@ pub fn svg_run(job: &Job, solution: &Solution, run: &RunId) -> Option<String> {
         ..ElevationShow::default()
     };
     let drawing = elevation(job, solution, run, &show)?;
-    Some(svg(&drawing, DRAWING))
+    Some(on_its_own(&drawing))
 }
 
 /// The posts that are cut together with one of a run, on trestles, as SVG; none while they have no
@@ -56,14 +62,14 @@ pub fn svg_run(job: &Job, solution: &Solution, run: &RunId) -> Option<String> {
 #[must_use]
 pub fn svg_trestles(job: &Job, solution: &Solution, run: &RunId, n: usize) -> Option<String> {
     let drawing = trestles(job, solution, run, Some(n))?;
-    Some(svg(&drawing, DRAWING))
+    Some(on_its_own(&drawing))
 }
 
 /// The leaf of a run's gate as SVG; none while its height is not known.
 #[must_use]
 pub fn svg_gate(job: &Job, solution: &Solution, run: &RunId, index: usize) -> Option<String> {
     let drawing = gate_leaf(job, solution, run, index)?;
-    Some(svg(&drawing, DRAWING))
+    Some(on_its_own(&drawing))
 }
 
 /// A corner with the longest of its check diagonals, as SVG; none where it is not known.
@@ -72,5 +78,5 @@ pub fn svg_corner(job: &Job, solution: &Solution, corner: &CornerId) -> Option<S
     let checks = &solution.corners.get(corner)?.check;
     let arm = checks.iter().map(|check| check.arm).fold(0.0, f64::max);
     let drawing = corner_of(job, solution, corner, arm)?;
-    Some(svg(&drawing, DRAWING))
+    Some(on_its_own(&drawing))
 }

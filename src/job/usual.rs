@@ -13,6 +13,7 @@
 use super::Job;
 use super::model::{Bays, Gravel, Hole, Leaf, Pales, PostSize, Rails};
 use crate::length::{Unit, inches};
+use crate::volume::of_bag;
 
 /// Usual figures of one family of units, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -25,6 +26,8 @@ pub struct Usual {
     pub hole_diameter: f64,
     /// From the ground to the bottom of a post hole.
     pub hole_depth: f64,
+    /// Concrete from one bag, litres.
+    pub bag: f64,
     /// Gap of a gate leaf at its hinges.
     pub hinge: f64,
     /// Gap of a gate leaf at its latch.
@@ -70,6 +73,7 @@ impl Usual {
         bay: 1800.0,
         hole_diameter: 300.0,
         hole_depth: 600.0,
+        bag: 12.0,
         hinge: 15.0,
         latch: 10.0,
         ground: 60.0,
@@ -96,6 +100,7 @@ impl Usual {
         bay: inches(72.0),
         hole_diameter: inches(12.0),
         hole_depth: inches(24.0),
+        bag: of_bag(80.0),
         hinge: inches(0.75),
         latch: inches(0.5),
         ground: inches(2.0),
@@ -162,6 +167,7 @@ impl Usual {
         Hole {
             diameter: self.hole_diameter,
             depth: self.hole_depth,
+            bag: self.bag,
             ..Hole::default()
         }
     }

@@ -4,6 +4,7 @@ use super::picture::Picture;
 use crate::cautions::Caution;
 use crate::job::Problem;
 use crate::length::{Unit, show, show_fine, show_pm, show_typed, signed, signed_fine};
+use crate::volume;
 
 /// A set-out sheet.
 #[derive(Clone, Debug, PartialEq)]
@@ -163,7 +164,10 @@ impl Cell {
             Self::SignedDegrees(degrees) => format!("{degrees:+.2}°").replace('-', "−"),
             Self::Share(share) if *share > 1e-6 && *share < 0.005 => "<\u{a0}1\u{a0}%".to_owned(),
             Self::Share(share) => format!("{:.0}\u{a0}%", share * 100.0),
-            Self::Litres(litres) => format!("{litres:.1}"),
+            Self::Litres(litres) => {
+                let decimals = if unit.is_feet() { 2 } else { 1 };
+                volume::figure(*litres, unit, decimals)
+            }
         }
     }
 
@@ -184,7 +188,7 @@ impl Cell {
             | Self::Arrow(mm) => length(*mm),
             Self::Degrees(degrees) | Self::SignedDegrees(degrees) => format!("{degrees:.4}"),
             Self::Share(share) => format!("{share:.4}"),
-            Self::Litres(litres) => format!("{litres:.2}"),
+            Self::Litres(litres) => volume::figure(*litres, unit, 3),
         }
     }
 }

@@ -45,7 +45,7 @@ fn a_run_shows_what_the_core_finds() {
     let value = format!("{} 5 of them", show(longest, Unit::Mm));
     assert_eq!(hand.value("Posts at least"), value);
     let concrete = hand.value("Concrete, all holes");
-    assert!(concrete.starts_with(&format!("{:.0} L", solution.buy.litres)));
+    assert!(concrete.starts_with(&format!("{:.0} litres", solution.buy.litres)));
     hand.press("Notch 15 of 100 leaves");
     hand.must_say("squared");
     hand.press("Close");

@@ -33,7 +33,7 @@ fn a_string_goes_through_two_marks() {
         fix.bearing
     );
     assert!(!hand.sees("Add a nail"), "it is not off a wall");
-    assert!(hand.reaches("Turn it round"));
+    assert!(hand.reaches("Reverse it"));
 }
 
 #[test]

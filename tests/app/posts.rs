@@ -332,9 +332,9 @@ fn where_no_post_is_settled_there_is_one_thing_to_do() {
     hand.go(Place::Posts, Page::MarkOut);
     assert!(hand.says("The posts of this run are not settled yet."));
     assert!(!hand.sees("Near face") && !hand.sees("Hole centre, on the tape"));
-    assert!(hand.reaches("Set up run"));
-    assert!(!hand.sees("How"), "no caution without words");
-    hand.press("Set up run");
+    assert!(hand.reaches("Run details"));
+    assert!(!hand.sees("More"), "no caution without words");
+    hand.press("Run details");
     assert_eq!(hand.here(), (Place::Posts, Page::Run));
 }
 

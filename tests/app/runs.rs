@@ -29,7 +29,7 @@ fn all_in_holes(mut job: Job) -> Job {
 fn a_run_set_up_by_hand_is_the_run_of_the_example() {
     let hand = Hand::on(without_runs());
     hand.press("Posts");
-    hand.press("Set up run");
+    hand.press("Run details");
     assert_eq!(hand.saved().runs.len(), 1);
     hand.press("Starts at");
     hand.picture("live-starts-at");
@@ -59,7 +59,7 @@ fn a_run_set_up_by_hand_is_the_run_of_the_example() {
 
     hand.press("See the posts");
     assert!(hand.sees("Mark out post 1"));
-    hand.press("Set up run");
+    hand.press("Run details");
     hand.press("Add another run");
     let second = hand.saved().runs[1].clone();
     assert_eq!((second.id.as_str(), second.line.as_str()), ("R2", "side"));
@@ -71,7 +71,7 @@ fn a_run_waits_for_its_string() {
     let hand = Hand::on(Job::new("Nothing yet"));
     hand.press("Posts");
     assert!(hand.labels().iter().any(|l| l.starts_with("No run yet.")));
-    hand.press("Set up run");
+    hand.press("Run details");
     assert!(hand.sees("A run follows a string"));
     assert_eq!(hand.saved().runs, []);
 }
@@ -80,8 +80,8 @@ fn a_run_waits_for_its_string() {
 fn a_new_run_asks_for_its_start_then_its_end_and_then_shows_its_posts() {
     let hand = Hand::on(without_runs());
     hand.press("Posts");
-    assert!(hand.reaches("Set up run"));
-    hand.press("Set up run");
+    assert!(hand.reaches("Run details"));
+    hand.press("Run details");
     assert!(hand.says("Where does the run start?"));
     hand.press("Next: its start");
     hand.press("The Potting shed end wall");
@@ -102,7 +102,7 @@ fn what_is_wrong_is_said_where_it_is() {
     job.runs[0].gates[0].at = Some(5000.0);
     let hand = Hand::on(job);
     hand.press("Posts");
-    hand.press("Set up run");
+    hand.press("Run details");
     let told = |hand: &Hand| {
         let problems = solve(&hand.saved()).problems;
         let own = problems.iter().filter(|p| p.place.starts_with("runs[0]"));
@@ -123,7 +123,7 @@ fn what_is_wrong_is_said_where_it_is() {
 fn bays_corner_and_gates_change_as_they_are_pressed() {
     let hand = Hand::on(job::example());
     hand.press("Posts");
-    hand.press("Set up run");
+    hand.press("Run details");
     hand.press("Longest bay");
     hand.keys("1200");
     let mut shorter = job::example();
@@ -171,7 +171,7 @@ fn bays_corner_and_gates_change_as_they_are_pressed() {
 fn each_way_to_turn_the_corner_post_is_drawn() {
     let hand = Hand::on(job::example());
     hand.press("Posts");
-    hand.press("Set up run");
+    hand.press("Run details");
     let fields = FormVm::get(&hand.app).get_fields();
     let turned = fields
         .iter()
@@ -191,7 +191,7 @@ fn each_way_to_turn_the_corner_post_is_drawn() {
 fn a_run_may_end_at_a_length() {
     let hand = Hand::on(job::example());
     hand.press("Posts");
-    hand.press("Set up run");
+    hand.press("Run details");
     hand.press("Ends at");
     hand.press("At a length from the start");
     hand.keys("4000");
@@ -230,6 +230,6 @@ fn a_long_run_under_a_long_name_keeps_its_place() {
     hand.picture("live-mark-out-small");
     hand.press("Marked");
     assert!(hand.reaches("Mark out post 1"), "the others are still open");
-    hand.press("Set up run");
+    hand.press("Run details");
     hand.picture("live-run-small");
 }

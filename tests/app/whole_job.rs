@@ -136,7 +136,7 @@ fn stretch(hand: &Hand) {
 
 fn set_up_runs(hand: &Hand) {
     hand.press("Posts");
-    hand.press("Set up run");
+    hand.press("Run details");
     hand.press("Starts at");
     hand.press("Wall 3");
     hand.press("Ends at");
@@ -463,7 +463,7 @@ fn nothing_needed_while_marking_out_is_more_than_two_taps_away() {
             &["Post 2 of 5 · Run R1", "3 gate post"],
             "Post 3 of 5 · Run R1",
         ),
-        (&["Post 2 of 5 · Run R1", "Set up run"], "Name of the run"),
+        (&["Post 2 of 5 · Run R1", "Run details"], "Name of the run"),
         (&["Levels", "Mark heights"], "Set-up S1"),
         (&["Sheet"], "Set-out sheet."),
         (&["Boards"], "Cut list"),

@@ -6,12 +6,16 @@ use crate::app::desk::{Desk, Then, caution};
 use crate::app::kit::{capital, counted, patched, row};
 use crate::app::names::{run_called, said_down};
 use crate::boards::{Bought, Cut, CutPiece as Piece, GateLeaf, RailEnd, Spot, WhichEnd};
-use crate::cautions::TREATED_CUTS;
+use crate::cautions::{Caution, LIFTING, SAWING, TREATED_CUTS};
 use crate::job::model::Job;
 use crate::length;
+use crate::volume;
 use slint::Global;
 use std::rc::Rc;
 use tautmark_ui::{App, CutListVm, Page, Place, RowItem, Verdict};
+
+/// What can hurt while timber is carried and cut.
+const CAUTIONS: [Caution; 3] = [SAWING, TREATED_CUTS, LIFTING];
 
 /// The page.
 pub struct CutList;
@@ -23,13 +27,13 @@ impl Screen for CutList {
 
     fn wire(&self, app: &App, bridge: &Rc<Bridge>) {
         let vm = CutListVm::get(app);
-        vm.on_caution_pressed(bridge.does(|desk| caution::open(desk, &TREATED_CUTS)));
+        vm.on_caution_pressed(bridge.does(|desk| caution::open(desk, &CAUTIONS)));
     }
 
     fn fill(&self, app: &App, desk: &Desk) -> bool {
         let vm = CutListVm::get(app);
         vm.set_rows(patched(vm.get_rows(), rows(desk)));
-        vm.set_caution(TREATED_CUTS.short.into());
+        vm.set_caution(caution::line(&CAUTIONS));
         false
     }
 
@@ -40,7 +44,7 @@ impl Screen for CutList {
 
 /// Opens the page.
 pub fn open(desk: &mut Desk) -> Then {
-    caution::once(desk, &TREATED_CUTS);
+    caution::once(desk, &CAUTIONS);
     Then::Open(Page::CutList)
 }
 
@@ -219,9 +223,10 @@ fn buy_rows(desk: &Desk) -> Vec<RowItem> {
         let note = "sight the ground along the run to know it";
         rows.push(row("buy unknown", &capital(&title), note, "", ""));
     }
-    let litres = format!("{:.0} litres in all", buy.litres);
+    let all = volume::said(buy.litres, desk.job().show.lengths);
+    let all = format!("{all} in all");
     let bags = format!("{}", buy.bags);
-    rows.push(row("buy concrete", "Bags of concrete", &litres, &bags, ""));
+    rows.push(row("buy concrete", "Bags of concrete", &all, &bags, ""));
     rows
 }
 

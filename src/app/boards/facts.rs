@@ -1,10 +1,10 @@
 //! The figures of a run's boards, and in one sentence where each comes from.
 
-use crate::app::desk::entry::plain;
 use crate::app::desk::{Desk, Then, run_in_sight};
 use crate::app::kit::{counted, fact};
 use crate::boards::RunBoards;
 use crate::length::{self, Unit};
+use crate::volume;
 use tautmark_ui::{Fact, Verdict};
 
 /// The boards of the run in sight.
@@ -213,9 +213,9 @@ fn posts(desk: &Desk, boards: &RunBoards) -> Fact {
 
 fn concrete(desk: &Desk) -> Fact {
     let buy = &desk.solution.buy;
-    let litres = format!("{:.0} L", buy.litres);
+    let all = volume::said(buy.litres, desk.job().show.lengths);
     let bags = counted(buy.bags, "bag", "bags");
-    fact("concrete", "Concrete, all holes", &litres, &bags)
+    fact("concrete", "Concrete, all holes", &all, &bags)
 }
 
 fn gravel_from(desk: &Desk) -> String {
@@ -255,10 +255,10 @@ fn concrete_from(desk: &Desk) -> String {
     let unit = desk.job().show.lengths;
     format!(
         "Each hole, {} wide and {} deep, less the post that stands in it, and {:.0} % more, since \
-         a dug hole is never as drawn; a bag makes {} L.",
+         a dug hole is never as drawn; one bag: {}.",
         length::show_with_unit(hole.diameter, unit),
         length::show_with_unit(hole.depth, unit),
         hole.over * 100.0,
-        plain(hole.bag)
+        volume::bag(hole.bag, unit)
     )
 }

@@ -36,7 +36,7 @@ impl Screen for BoardsPlace {
             Then::Stay
         }));
         vm.on_asked(bridge.does_with(explain));
-        vm.on_caution_pressed(bridge.does(|desk| caution::open(desk, &NOTCH)));
+        vm.on_caution_pressed(bridge.does(|desk| caution::open(desk, &[NOTCH])));
         vm.on_sizes(bridge.does(|_| Then::Open(Page::Sizes)));
         vm.on_cut_list(bridge.does(cut_list::open));
     }

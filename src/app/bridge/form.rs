@@ -1,7 +1,7 @@
 //! A page of fields, filled into the one form there is; a press does what the row carries.
 
 use super::Bridge;
-use crate::app::desk::{Desk, Then};
+use crate::app::desk::{Desk, Then, caution};
 use crate::app::kit::{FormButton, FormContents, FormFigure, patched};
 use slint::{Global, Model, SharedString};
 use std::rc::Rc;
@@ -68,8 +68,7 @@ pub fn fill(app: &App, title: Option<String>, contents: FormContents) {
     let enabled = contents.primary.as_ref();
     vm.set_primary_enabled(enabled.is_none_or(|button| button.enabled));
     vm.set_secondary(name(&contents.secondary));
-    let caution = contents.caution.map_or("", |caution| caution.short);
-    vm.set_caution(caution.into());
+    vm.set_caution(caution::line(contents.cautions));
     vm.set_status(contents.status);
 }
 

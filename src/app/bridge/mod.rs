@@ -25,7 +25,9 @@ use tautmark_ui::{App, Page, Place};
 
 /// What the root hands in: every screen, and what happens with a file that comes from outside.
 pub struct House {
+    /// Every screen.
     pub screens: Screens,
+    /// What happens with a file that comes from outside.
     pub brought: fn(&mut Desk, crate::app::device::Picked) -> Then,
 }
 

@@ -11,11 +11,13 @@ use tautmark_ui::{App, Page, Place};
 /// What is fixed of a page.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Spec {
+    /// The page itself.
     pub page: Page,
     /// The place it is, or is inside of; `None` where it covers them all.
     pub place: Option<Place>,
     /// Names it in the note of where the app was left; `None` where the app opens elsewhere.
     pub name: Option<&'static str>,
+    /// Where its way back leads.
     pub back: Back,
     /// It can be looked at with no job on the desk.
     pub jobless: bool,
@@ -26,6 +28,7 @@ pub struct Spec {
 pub enum Back {
     /// To the place in sight or under it.
     Place,
+    /// To this page, always.
     Page(Page),
     /// To the page that this one was opened from.
     Opener,
@@ -142,9 +145,13 @@ pub trait Screen: Sync {
 
 /// A page of fields, as data: what it is called, what it shows, what it draws.
 pub struct FormScreen {
+    /// What is fixed of it.
     pub spec: Spec,
+    /// The words in its head.
     pub title: fn(&Desk) -> String,
+    /// Its fields.
     pub contents: fn(&Desk) -> FormContents,
+    /// What it draws; `None` where it draws nothing.
     pub picture: fn(&Desk) -> Option<PagePicture>,
     /// The person has left the page.
     pub leave: fn(&mut Desk),

@@ -14,12 +14,19 @@ pub const ARMS: RangeInclusive<f64> = 100.0..=30_000.0;
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Chosen {
+    /// The reading picked out on the plan.
     pub reading: Option<usize>,
+    /// The mark picked out on the plan.
     pub mark: Option<usize>,
+    /// The string looked at.
     pub line: usize,
+    /// The corner looked at.
     pub corner: usize,
+    /// The run looked at.
     pub run: usize,
+    /// The post looked at.
     pub post: usize,
+    /// The set-up of the laser looked at.
     pub setup: usize,
     /// 0 near face, 1 centre, 2 far face.
     pub face: usize,

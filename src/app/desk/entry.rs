@@ -7,6 +7,7 @@ use tautmark_ui::{KeySigns, KeyUnits};
 
 /// A figure being typed.
 pub struct KeypadEntry {
+    /// What is asked for.
     pub figure: Box<dyn Prompt>,
     /// As typed; empty shows what the job has.
     pub text: String,
@@ -18,9 +19,11 @@ pub struct KeypadEntry {
 /// What the typed text comes to.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Typed {
+    /// No key pressed yet.
     Nothing,
     /// Not complete yet; nothing wrong so far.
     GoOn,
+    /// A figure: mm, degrees or a number.
     Value(f64),
     /// Cannot be read; the sentence says why.
     Wrong(String),

@@ -8,7 +8,9 @@ use tautmark_ui::Place;
 
 /// What is said over every page until it is no longer so: in words, and what can be done.
 pub(crate) struct Warning {
+    /// The words.
     pub text: String,
+    /// The name of what can be done; empty where there is nothing.
     pub action: &'static str,
 }
 

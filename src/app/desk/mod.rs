@@ -37,7 +37,9 @@ use std::rc::Rc;
 
 /// Everything the screens are filled from.
 pub struct Desk {
+    /// Where the jobs are kept.
     pub jobs: Jobs,
+    /// The device around the app.
     pub device: Rc<dyn Device>,
     pub(crate) open: Option<OpenJob>,
     /// Jobs that were taken off the desk with changes that could not be written; tried again until
@@ -49,10 +51,13 @@ pub struct Desk {
     pub solution: Solution,
     /// The job with the figure being typed in it.
     pub(crate) preview: Option<Job>,
+    /// The figure being typed, while the keypad is open.
     pub entry: Option<KeypadEntry>,
     /// Figures typed and not entered, by the job's and the field's key.
     pub(crate) drafts: BTreeMap<String, Draft>,
+    /// What of the drawing is seen.
     pub view: Viewport,
+    /// The sheet's page in sight.
     pub sheet: SheetPreview,
     /// The next press on the plan puts a new mark there.
     pub placing: bool,
@@ -60,7 +65,9 @@ pub struct Desk {
     pub renaming: Option<Thing>,
     /// The job in the list that is being given another title, and the title so far.
     pub(crate) retitling: Option<(JobKey, String)>,
+    /// What is looked at in each place.
     pub chosen: Chosen,
+    /// Words at the foot of the page.
     pub snack: Option<Snack>,
     /// The snack was said by what is being done now, and not before.
     pub(crate) just_said: bool,

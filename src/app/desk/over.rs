@@ -9,13 +9,17 @@ pub type Act = Box<dyn FnOnce(&mut Desk)>;
 /// A few words at the foot of the page, with the way back where there is one.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Snack {
+    /// The words.
     pub text: String,
+    /// What they tell of can be taken back from here.
     pub undoable: bool,
 }
 
 /// Words over the page: what they are about, and what agreeing does.
 pub struct Notice {
+    /// What they are about.
     pub title: String,
+    /// The words.
     pub text: String,
     /// Name of the button, and what it does; `None` where there is only reading.
     pub action: Option<(String, Act)>,
@@ -55,6 +59,7 @@ impl Rows {
 
 /// A few things to choose from over the page, each with what choosing it does.
 pub struct Menu {
+    /// What is chosen.
     pub title: String,
     rows: Rows,
 }

@@ -94,6 +94,7 @@ pub enum Entered {
 /// What the drawing stresses.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Focus {
+    /// Nothing of it.
     #[default]
     Nothing,
     /// A reading, by its place in the file.

@@ -111,6 +111,8 @@ pub struct Listed(pub HashMap<JobKey, (Changed, JobRow)>);
 /// The quick sum in sight, by its name, and what was cleared away.
 #[derive(Default)]
 pub struct QuickInSight {
+    /// The sum's name; empty while none has been opened.
     pub sum: String,
+    /// Names and figures that were cleared last, to be taken back.
     pub cleared: Vec<(String, f64)>,
 }

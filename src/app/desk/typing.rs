@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Draft {
+    /// As typed.
     pub text: String,
     /// The sign key that was down.
     pub negative: bool,

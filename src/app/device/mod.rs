@@ -11,7 +11,9 @@ pub use desktop::Desktop;
 pub struct Handed {
     /// Its name, with the ending that says what it is.
     pub name: String,
+    /// What it is, as `application/pdf`.
     pub media_type: &'static str,
+    /// All of it.
     pub bytes: Vec<u8>,
 }
 
@@ -32,6 +34,7 @@ impl Handed {
 pub struct Brought {
     /// Its name, for words about it; may be empty.
     pub name: String,
+    /// All of it.
     pub bytes: Vec<u8>,
 }
 

@@ -41,8 +41,8 @@ pub struct FormContents {
     /// The figure that comes out of it all.
     pub figure: Option<FormFigure>,
     rows: Vec<FormRow>,
-    /// Stands in a line under the rows, and opens in full.
-    pub caution: Option<&'static Caution>,
+    /// Stand in a line under the rows, and open in full.
+    pub cautions: &'static [Caution],
     pub primary: Option<FormButton>,
     pub secondary: Option<FormButton>,
 }
@@ -89,7 +89,7 @@ impl FormContents {
             status: silence(),
             figure: None,
             rows,
-            caution: None,
+            cautions: &[],
             primary: None,
             secondary: None,
         }
@@ -153,10 +153,9 @@ impl FormContents {
             .map_or(Then::Stay, |figure| (figure.explain)(desk))
     }
 
-    /// The caution is pressed.
+    /// The line of cautions is pressed.
     pub fn open_caution(self, desk: &mut Desk) -> Then {
-        self.caution
-            .map_or(Then::Stay, |caution| caution::open(desk, caution))
+        caution::open(desk, self.cautions)
     }
 
     /// The main button is pressed.

@@ -17,7 +17,7 @@ use crate::job::{PointId, free_name};
 /// Puts the laser down at a new place; it is the set-up in sight from now on.
 pub fn new_setup(desk: &mut Desk) -> Then {
     if add_setup(desk) {
-        caution::once(desk, &LASER);
+        caution::once(desk, &[LASER]);
     }
     Then::Stay
 }

@@ -37,9 +37,9 @@ impl Screen for LevelsPlace {
     fn wire(&self, app: &App, bridge: &Rc<Bridge>) {
         let vm = LevelsVm::get(app);
         vm.on_row_pressed(bridge.does_with(|desk, id| rows(desk).press(desk, id)));
-        vm.on_caution_pressed(bridge.does(|desk| caution::open(desk, &LASER)));
+        vm.on_caution_pressed(bridge.does(|desk| caution::open(desk, &[LASER])));
         vm.on_carry(bridge.does(|desk| {
-            caution::once(desk, &LASER);
+            caution::once(desk, &[LASER]);
             Then::Open(Page::Carry)
         }));
         vm.on_add_sight(bridge.does(menus::add_sight));
@@ -50,7 +50,7 @@ impl Screen for LevelsPlace {
         let vm = LevelsVm::get(app);
         vm.set_status(standing(desk));
         vm.set_rows(patched(vm.get_rows(), rows(desk).items()));
-        vm.set_caution(LASER.short.into());
+        vm.set_caution(caution::line(&[LASER]));
         vm.set_can_mark(heights::first_to_mark(desk).is_some());
         false
     }
@@ -101,7 +101,7 @@ fn rows(desk: &Desk) -> Rows {
     let checked = laser::found(desk).unwrap_or_else(|| "not checked here yet".to_owned());
     let check = row("", "Is the laser true?", &checked, "Check it", "");
     rows.push(check, |desk| {
-        caution::once(desk, &LASER);
+        caution::once(desk, &[LASER]);
         Then::Open(Page::Laser)
     });
     for problem in problems(desk).filter(|problem| problem.severity == Severity::Note) {

@@ -3,10 +3,11 @@
 use super::nail::{along_wall, off_wall};
 use super::strings;
 use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
-use crate::app::desk::{Desk, Menu, Then};
+use crate::app::desk::{Desk, Menu, Then, caution};
 use crate::app::kit::{patched, row, silence, status};
 use crate::app::names::along;
 use crate::app::renaming;
+use crate::cautions::{BOUNDARY, Caution, STRINGS};
 use crate::drawing::Target;
 use crate::job::edit::{Change, Edit, Thing};
 use crate::job::model::{Line, Side, Station};
@@ -15,6 +16,9 @@ use crate::site::LineFix;
 use slint::Global;
 use std::rc::Rc;
 use tautmark_ui::{App, Page, Place, RowItem, Status, StringVm, Verdict};
+
+/// Before a string says where a fence stands, and while it is stretched.
+const CAUTIONS: [Caution; 2] = [BOUNDARY, STRINGS];
 
 /// The page of one string.
 pub struct OneString;
@@ -27,6 +31,7 @@ impl Screen for OneString {
     fn wire(&self, app: &App, bridge: &Rc<Bridge>) {
         let vm = StringVm::get(app);
         vm.on_more(bridge.does(more));
+        vm.on_caution_pressed(bridge.does(|desk| caution::open(desk, &CAUTIONS)));
         vm.on_nail_pressed(bridge.does_with(|desk, id| match id.parse() {
             Ok(nail) => about_nail(desk, nail),
             Err(_) => Then::Stay,
@@ -44,12 +49,13 @@ impl Screen for OneString {
             return false;
         };
         let unit = job.show.lengths;
-        let turned = if line.reverse { ", turned round" } else { "" };
+        let turned = if line.reverse { ", reversed" } else { "" };
         vm.set_about(status(
             Verdict::None,
             &format!("**{}**, {}{turned}", line.called(), along(job, line)),
         ));
         vm.set_off_wall(line.wall.is_some());
+        vm.set_caution(caution::line(&CAUTIONS));
         let fix = desk.solution.lines.get(&line.id);
         let bow = fix.and_then(|fix| fix.bow.as_ref());
         let nails = line.offsets.iter().flatten().enumerate().map(|(k, nail)| {

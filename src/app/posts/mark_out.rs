@@ -8,10 +8,10 @@ use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then, caution, run_fix};
 use crate::app::kit::{counted, fact, plan_of_run, said, silence};
 use crate::app::names::{face_reading, marked, run_name};
-use crate::cautions::SERVICES;
+use crate::cautions::{Caution, MASONRY, OPEN_HOLES, SERVICES};
 use crate::drawing::{Face, PostShow};
 use crate::job::edit::{Change, Edit};
-use crate::job::model::Marked;
+use crate::job::model::{Foot, Marked};
 use crate::job::{Job, Problem};
 use crate::length;
 use crate::setout::{can_respace, respacing};
@@ -35,7 +35,10 @@ impl Screen for MarkOut {
             Then::Stay
         }));
         vm.on_asked(bridge.does_with(explain));
-        vm.on_caution_pressed(bridge.does(|desk| caution::open(desk, &SERVICES)));
+        vm.on_caution_pressed(bridge.does(|desk| {
+            let cautions = cautions(desk);
+            caution::open(desk, cautions)
+        }));
         vm.on_go_before(bridge.does(|desk| {
             let n = post_in_sight(desk).map_or(1, |sight| sight.post.n);
             desk.chosen.post = n.saturating_sub(1).max(1);
@@ -84,7 +87,7 @@ impl Screen for MarkOut {
         vm.set_settled(true);
         let respace = can_respace(job, run, fix).then_some("Re-space the bays to come");
         vm.set_respace(respace.unwrap_or_default().into());
-        vm.set_caution(SERVICES.short.into());
+        vm.set_caution(caution::line(cautions(desk)));
         let before = post.n.checked_sub(1).filter(|&n| n > 0);
         vm.set_before(before.map(|n| n.to_string()).unwrap_or_default().into());
         let after = Some(post.n + 1).filter(|&n| n <= fix.posts.len());
@@ -110,12 +113,21 @@ impl Screen for MarkOut {
     }
 }
 
-/// Opens a post of the run in sight. The caution comes first in full as long as no post of this
+/// What can hurt at the post in sight: in a wall, or in a hole.
+fn cautions(desk: &Desk) -> &'static [Caution] {
+    match post_in_sight(desk).map(|sight| sight.post.foot) {
+        Some(Foot::Wall) => &[MASONRY],
+        _ => &[SERVICES, OPEN_HOLES],
+    }
+}
+
+/// Opens a post of the run in sight. The cautions come first in full as long as no post of this
 /// job has been marked out.
 pub fn open(desk: &mut Desk, post: usize) -> Then {
     desk.chosen.post = post;
     if desk.job().marked.is_empty() {
-        caution::once(desk, &SERVICES);
+        let cautions = cautions(desk);
+        caution::once(desk, cautions);
     }
     Then::Open(Page::MarkOut)
 }
@@ -239,7 +251,7 @@ fn explain_troubles(desk: &mut Desk) -> Then {
 /// An undo, say, took away what the posts hung on.
 fn fill_unsettled(vm: &MarkOutVm<'_>) {
     let (how, plain) = said(
-        "**The posts of this run are not settled yet.** Set up run says what they still wait for.",
+        "**The posts of this run are not settled yet.** Run details say what they still wait for.",
     );
     vm.set_how(how);
     vm.set_how_plain(plain);

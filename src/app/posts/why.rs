@@ -111,7 +111,7 @@ fn hole(job: &Job, post: &Post) -> String {
     let diameter = length::show(job.hole.diameter, unit);
     let deep = length::show_with_unit(job.hole.depth, unit);
     format!(
-        "The hole is dug round the post’s centre, **{}** on the tape: the near face and half of the post’s length along the string. It is {diameter} across and {deep} deep (see Set up run).",
+        "The hole is dug round the post’s centre, **{}** on the tape: the near face and half of the post’s length along the string. It is {diameter} across and {deep} deep (see Run details).",
         length::show(post.centre, unit)
     )
 }

@@ -2,6 +2,7 @@
 
 use crate::length::{self, Unit};
 use crate::quick::{Figure, Refusal};
+use crate::volume;
 use tautmark_ui::Verdict;
 
 /// What comes of a sum: an answer, or why there is none.
@@ -36,6 +37,8 @@ pub enum Value {
     Angle(f64, f64),
     /// A plain number, with so many decimals.
     Number(f64, usize),
+    /// A volume, litres, with so many decimals; one more where it is cubic feet.
+    Volume(f64, usize),
     Count(usize),
     /// A share of one, in hundredths.
     Share(f64),
@@ -53,7 +56,10 @@ pub enum Tail {
     AnglePm(f64),
     /// The ± of a slope, mm per m.
     SlopePm(f64),
+    /// A volume, litres, with its unit.
     Litres(f64),
+    /// The unit of volumes.
+    VolumeUnit,
     Words(&'static str),
 }
 
@@ -81,6 +87,9 @@ impl Value {
             Self::Angle(degrees, pm) if pm < FINE => format!("{degrees:.2}°"),
             Self::Angle(degrees, _) => format!("{degrees:.1}°"),
             Self::Number(number, decimals) => format!("{number:.decimals$}"),
+            Self::Volume(litres, decimals) => {
+                volume::figure(litres, unit, decimals + usize::from(unit.is_feet()))
+            }
             Self::Count(count) => count.to_string(),
             Self::Share(share) => format!("{:.0} %", share * 100.0),
             Self::Words(words) => words.to_owned(),
@@ -102,7 +111,8 @@ impl Tail {
             Self::AnglePm(pm) if pm < FINE => format!("±\u{a0}{:.2}°", pm.max(0.01)),
             Self::AnglePm(pm) => format!("±\u{a0}{pm:.1}°"),
             Self::SlopePm(pm) => format!("±\u{a0}{pm:.2} mm per m"),
-            Self::Litres(litres) => format!("{litres:.0} litres"),
+            Self::Litres(litres) => volume::said(litres, unit),
+            Self::VolumeUnit => volume::name(unit).to_owned(),
             Self::Words(words) => words.to_owned(),
         }
     }

@@ -89,7 +89,7 @@ impl SumPage {
         }));
         let (verdict, text) = standing(given, sum, &worked);
         let mut contents = contents.saying(verdict, &text);
-        contents.caution = sum.caution;
+        contents.cautions = sum.cautions;
         contents.primary = given.missing().map(|missing| {
             FormButton::new(format!("Next: {}", missing.label), move |desk| {
                 figure::ask(desk, sum, missing, self.counts)

@@ -25,7 +25,7 @@ pub struct QuickSum {
     pub picture: fn(&mut Pen<'_>),
     /// What the picture shows, in words.
     pub pictured: &'static str,
-    pub caution: Option<&'static Caution>,
+    pub cautions: &'static [Caution],
     pub keep: Option<Keep>,
 }
 
@@ -42,7 +42,7 @@ impl QuickSum {
         work: |_| Err(Stop::Missing),
         picture: |_| {},
         pictured: "",
-        caution: None,
+        cautions: &[],
         keep: None,
     };
 

@@ -7,6 +7,7 @@ mod file;
 mod view;
 
 use crate::Solution;
+use crate::cautions::IN_ONE_LINE;
 use crate::drawing::{
     Detail, Drawing, PlanShow, Role, Seen, Turn, Vec2, gate_leaf, plan, trestles,
 };
@@ -62,6 +63,8 @@ pub fn dxf(job: &Job, solution: &Solution) -> String {
         bounds.take_in(drawing.bounds.min + origin);
         bounds.take_in(drawing.bounds.max + origin);
     }
+    let foot = Vec2::new(bounds.min.x, bounds.min.y - TITLE * 4.0);
+    bounds.take_in(foot);
     let mut file = File::default();
     file.header(&bounds);
     file.tables(&LAYERS);
@@ -87,6 +90,7 @@ pub fn dxf(job: &Job, solution: &Solution) -> String {
         let title = Vec2::new(drawing.bounds.min.x, drawing.bounds.max.y + TITLE * 4.0) + origin;
         file.words(words, title, &drawing.description, TITLE, 0.0);
     }
+    file.words("TEXT", foot, IN_ONE_LINE, TITLE, 0.0);
     file.pair(0, "ENDSEC");
     file.pair(0, "EOF");
     file.text

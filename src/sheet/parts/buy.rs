@@ -1,8 +1,9 @@
 //! What to buy: timber by its stock lengths, and concrete.
 
 use super::super::phrase::{and, count};
-use super::{SheetDesk, sundries};
+use super::SheetDesk;
 use crate::boards::Bought;
+use crate::volume;
 
 /// Timber and concrete.
 pub fn list(desk: &SheetDesk<'_>) -> Vec<String> {
@@ -23,8 +24,8 @@ pub fn list(desk: &SheetDesk<'_>) -> Vec<String> {
         list.push(format!(
             "{}: {} of concrete as dug, {} to a bag",
             count(buy.bags, "bag"),
-            sundries::volume(desk, buy.litres),
-            sundries::volume(desk, desk.job.hole.bag)
+            volume::said(buy.litres, desk.unit),
+            volume::bag(desk.job.hole.bag, desk.unit)
         ));
     }
     list

@@ -4,6 +4,7 @@ use super::super::document::{Cell, Column, Section, Table};
 use super::heights::{down, sides};
 use super::{SheetDesk, attention, names, trestles};
 use crate::boards::{HeightMark, MarkedThing, RunBoards, height_marks};
+use crate::cautions::IN_ONE_LINE;
 use crate::job::RunId;
 use crate::setout::{Post, RunFix};
 
@@ -14,6 +15,7 @@ pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     }
     let mut section = Section::new("For the pocket").across();
     section.say(attention::in_short(desk));
+    section.say(IN_ONE_LINE);
     for (id, fix) in &desk.solution.runs {
         section.table(strip(desk, id, fix));
     }

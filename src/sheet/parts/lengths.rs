@@ -1,10 +1,11 @@
 //! How long each post is, what it is cut from, and the concrete round it.
 
 use super::super::document::{Cell, Column, Table};
-use super::{SheetDesk, number, sundries, trestles};
+use super::{SheetDesk, number, trestles};
 use crate::boards::{PostHeights, cut_length, shared_post};
 use crate::job::RunId;
 use crate::job::model::Foot;
+use crate::volume;
 
 /// Every post once: a corner post with the first of its two runs.
 pub fn table(desk: &SheetDesk<'_>) -> Table {
@@ -18,8 +19,8 @@ pub fn table(desk: &SheetDesk<'_>) -> Table {
             Column::right("Length"),
             Column::right("Cut from"),
             Column::right("In the ground"),
-            Column::right("Concrete, litres"),
-            Column::right("Litres as dug"),
+            Column::right(format!("Concrete, {}", volume::name(desk.unit))),
+            Column::right(format!("As dug, {}", volume::name(desk.unit))),
         ],
     );
     table.names = 2;
@@ -94,8 +95,8 @@ fn note(desk: &SheetDesk<'_>, concrete: Option<[f64; 2]>) -> String {
     let each = concrete.map_or_else(String::new, |[drawn, dug]| {
         format!(
             " Each takes {} of concrete as drawn, {} as dug.",
-            sundries::fine_volume(desk, drawn),
-            sundries::fine_volume(desk, dug)
+            volume::said_fine(drawn, desk.unit),
+            volume::said_fine(dug, desk.unit)
         )
     });
     format!(

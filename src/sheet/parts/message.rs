@@ -4,6 +4,7 @@ use super::super::phrase::count;
 use super::cut_sides::{MarkedSide, sides};
 use super::{SheetDesk, names};
 use crate::boards::{AlongWhat, GateLeaf, cut_length, cut_together};
+use crate::cautions::IN_ONE_LINE;
 use crate::job::model::Run;
 use crate::job::{RunId, Severity};
 use crate::length::{Unit, show};
@@ -46,6 +47,7 @@ pub fn message(desk: &SheetDesk<'_>) -> String {
         ));
     }
     lines.extend(worries(desk));
+    lines.push(IN_ONE_LINE.to_owned());
     let mut text = lines.join("\n").replace('\u{a0}', " ");
     text.push('\n');
     text

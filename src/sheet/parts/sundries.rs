@@ -4,6 +4,7 @@ use super::super::phrase::{and, count};
 use super::SheetDesk;
 use crate::job::check::LONGEST;
 use crate::length::Unit;
+use crate::volume;
 
 /// Everything small to buy, and the ground to be rid of.
 pub fn list(desk: &SheetDesk<'_>) -> Vec<String> {
@@ -45,7 +46,7 @@ pub fn list(desk: &SheetDesk<'_>) -> Vec<String> {
     if sundries.spoil > 0.0 {
         list.push(format!(
             "{} of dug ground to be rid of, as it lies heaped",
-            volume(desk, sundries.spoil)
+            volume::said(sundries.spoil, desk.unit)
         ));
     }
     list
@@ -76,23 +77,3 @@ fn strip(desk: &SheetDesk<'_>) -> Option<String> {
 
 /// Square feet in a square metre.
 const SQUARE_FEET: f64 = 10.763_910_417;
-
-/// A small volume, in litres to a tenth or cubic feet to a hundredth.
-pub fn fine_volume(desk: &SheetDesk<'_>, litres: f64) -> String {
-    match desk.unit {
-        Unit::Mm | Unit::M => format!("{litres:.1} litres"),
-        Unit::FtIn(_) => format!("{:.2} cubic feet", litres / CUBIC_FOOT),
-    }
-}
-
-/// Litres in a cubic foot.
-const CUBIC_FOOT: f64 = 28.316_846_592;
-
-/// A volume, in litres or cubic feet.
-pub fn volume(desk: &SheetDesk<'_>, litres: f64) -> String {
-    match desk.unit {
-        Unit::Mm | Unit::M => format!("{litres:.0} litres"),
-        Unit::FtIn(_) if litres < CUBIC_FOOT => format!("{:.2} cubic feet", litres / CUBIC_FOOT),
-        Unit::FtIn(_) => format!("{:.1} cubic feet", litres / CUBIC_FOOT),
-    }
-}

@@ -6,13 +6,16 @@ use serde::{Deserialize, Serialize};
 /// The parts, and the texts of their licences.
 #[derive(Clone, Debug, Default, Serialize, Deserialize)]
 pub struct Licences {
+    /// What it is made of, by name.
     pub parts: Vec<Part>,
+    /// Each licence's text once.
     pub texts: Vec<String>,
 }
 
 /// One part of the program.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 pub struct Part {
+    /// As it is published.
     pub name: String,
     /// Empty where it has none of its own.
     pub version: String,

@@ -48,7 +48,7 @@ fn contents(desk: &Desk) -> FormContents {
         }));
     }
     contents.figure = carried(desk, &guide);
-    contents.caution = Some(&LASER);
+    contents.cautions = &[LASER];
     contents.primary = Some(FormButton::new(button(&next), move |desk| {
         do_next(desk, from, next)
     }));

@@ -30,7 +30,7 @@ impl Screen for Heights {
     fn wire(&self, app: &App, bridge: &Rc<Bridge>) {
         let vm = HeightsVm::get(app);
         vm.on_asked(bridge.does_with(explain));
-        vm.on_caution_pressed(bridge.does(|desk| caution::open(desk, &LASER)));
+        vm.on_caution_pressed(bridge.does(|desk| caution::open(desk, &[LASER])));
         vm.on_go_before(bridge.does(|desk| {
             if let Some(n) = neighbours(desk).0 {
                 desk.chosen.post = n;
@@ -60,7 +60,7 @@ impl Screen for Heights {
         vm.set_before(number(before).into());
         vm.set_after(number(after).into());
         vm.set_settled(in_sight(desk).is_some());
-        vm.set_caution(LASER.short.into());
+        vm.set_caution(caution::line(&[LASER]));
         false
     }
 
@@ -120,7 +120,7 @@ pub fn start(desk: &mut Desk) -> Then {
         .and_then(|run| desk.solution.boards.get(&run.id)?.setup.as_ref());
     let own = own.and_then(|id| place_of(desk, id));
     desk.chosen.setup = own.unwrap_or(desk.chosen.setup);
-    caution::once(desk, &LASER);
+    caution::once(desk, &[LASER]);
     Then::Open(Page::Heights)
 }
 

@@ -10,7 +10,7 @@ use crate::app::bridge::{FormScreen, PagePicture, Spec};
 use crate::app::desk::{Desk, Then, problems_of, run_fix, run_in_sight};
 use crate::app::kit::{FormButton, FormContents, capital, counted, plan_of_run, status};
 use crate::app::names::run_name;
-use crate::cautions::SERVICES;
+use crate::cautions::{CEMENT, MASONRY, OPEN_HOLES, SERVICES};
 use crate::drawing::Target;
 use crate::job::edit::{Change, Edit};
 use crate::job::model::{Job, Run, Side};
@@ -99,7 +99,7 @@ fn contents(desk: &Desk) -> FormContents {
         return bare.saying(Verdict::Note, "**No run yet.**");
     };
     let mut contents = FormContents::new(rows(desk.job(), at, run));
-    contents.caution = Some(&SERVICES);
+    contents.cautions = &[SERVICES, OPEN_HOLES, CEMENT, MASONRY];
     if let Some(status) = standing(desk, at, run) {
         contents.status = status;
     }

@@ -46,7 +46,7 @@ pub static BAYS: QuickSum = QuickSum {
     work: bays,
     picture: bays_picture,
     pictured: "A row of posts at equal bays",
-    caution: Some(&STRINGS),
+    cautions: &[STRINGS],
     keep: Some(keep_bays),
 };
 

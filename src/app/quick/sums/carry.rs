@@ -54,7 +54,7 @@ pub static CARRY: QuickSum = QuickSum {
     work: carried,
     picture: carry_picture,
     pictured: "Two places of the laser, the datum and the change point between them",
-    caution: Some(&LASER),
+    cautions: &[LASER],
     keep: Some(|desk, inputs| {
         let kept = KeptIn {
             title: "Level round a corner",

@@ -40,7 +40,7 @@ pub static BY_TAPES: QuickSum = QuickSum {
     work: by_tapes,
     picture: tapes_picture,
     pictured: "Two legs from a corner and the tape across them",
-    caution: Some(&STRINGS),
+    cautions: &[STRINGS],
     keep: Some(|desk, inputs| {
         let kept = KeptIn {
             title: "Corner by three tapes",

@@ -3,7 +3,7 @@
 use super::Tail::Unit;
 use super::Value::{Degrees, Fine, Length};
 use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Vec2, Worked};
-use crate::cautions::TREATED_CUTS;
+use crate::cautions::{SAWING, TREATED_CUTS};
 use crate::quick::fall::{fall_over_bays, sloping_rail};
 
 const TOTAL: Input = Input::length("fall total", "Fall from start to end").called("fall");
@@ -102,7 +102,7 @@ pub static RAIL: QuickSum = QuickSum {
     work: rail,
     picture: rail_picture,
     pictured: "A rail that slopes between two plumb posts",
-    caution: Some(&TREATED_CUTS),
+    cautions: &[SAWING, TREATED_CUTS],
     ..QuickSum::BARE
 };
 

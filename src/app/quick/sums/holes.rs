@@ -1,9 +1,9 @@
 //! Concrete round posts.
 
-use super::Tail::Litres;
-use super::Value::{Count, Number};
+use super::Tail::{Litres, VolumeUnit};
+use super::Value::{Count, Volume};
 use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Worked};
-use crate::cautions::CEMENT;
+use crate::cautions::{CEMENT, LIFTING, SERVICES};
 use crate::quick::concrete::{ConcreteHole, concrete};
 
 const ACROSS: Input = Input::length("hole across", "Across the hole").called("hole diameter");
@@ -23,7 +23,7 @@ pub static CONCRETE: QuickSum = QuickSum {
     id: "concrete",
     title: "Concrete for the holes",
     stage: Stage::Posts,
-    answers: "How many litres, and how many bags?",
+    answers: "How much concrete, and how many bags?",
     how: "**Type the hole, the post in it and how many there are.**",
     why: "The hole's cylinder less the post in it. A dug hole runs about a quarter over; a fence \
           post has about a quarter of its length in the ground, as the ground and local practice \
@@ -32,7 +32,7 @@ pub static CONCRETE: QuickSum = QuickSum {
     work: litres,
     picture: hole_picture,
     pictured: "A post in its hole",
-    caution: Some(&CEMENT),
+    cautions: &[SERVICES, CEMENT, LIFTING],
     ..QuickSum::BARE
 };
 
@@ -47,8 +47,8 @@ fn litres(given: &Given<'_>) -> Worked {
     let all = concrete(hole, holes, given.get(&OVER)? / 100.0, given.get(&BAG)?)?;
     Ok(
         Answer::new("Bags", Count(all.bags as usize), Litres(all.litres))
-            .row("One hole as drawn", Number(all.net_each, 2), "litres")
-            .row("All, as dug", Number(all.litres, 0), "litres"),
+            .row("One hole as drawn", Volume(all.net_each, 2), VolumeUnit)
+            .row("All, as dug", Volume(all.litres, 0), VolumeUnit),
     )
 }
 

@@ -46,7 +46,7 @@ pub static TWO_PEGS: QuickSum = QuickSum {
     work: pegs,
     picture: pegs_picture,
     pictured: "Two pegs, read from the middle and from a second place",
-    caution: Some(&LASER),
+    cautions: &[LASER],
     keep: Some(keep_accuracy),
 };
 

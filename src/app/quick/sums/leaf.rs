@@ -37,7 +37,7 @@ pub static LEAF: QuickSum = QuickSum {
     work: leaf_work,
     picture: leaf_picture,
     pictured: "A gate between its posts, measured at three heights",
-    caution: Some(&GATE),
+    cautions: &[GATE],
     ..QuickSum::BARE
 };
 

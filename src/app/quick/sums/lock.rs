@@ -29,7 +29,7 @@ pub static LOCK: QuickSum = QuickSum {
     work: lock,
     picture: lock_picture,
     pictured: "The gate from its edge: frame, board, turned offcut and the lock",
-    caution: Some(&GATE),
+    cautions: &[GATE],
     ..QuickSum::BARE
 };
 

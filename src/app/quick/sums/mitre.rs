@@ -3,7 +3,7 @@
 use super::Tail::Unit;
 use super::Value::{Degrees, Fine};
 use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Worked};
-use crate::cautions::TREATED_CUTS;
+use crate::cautions::{SAWING, TREATED_CUTS};
 use crate::drawing::direction;
 use crate::quick::bevel;
 
@@ -26,7 +26,7 @@ pub static MITRE: QuickSum = QuickSum {
     work: mitre_work,
     picture: mitre_picture,
     pictured: "Two rails mitred where they meet",
-    caution: Some(&TREATED_CUTS),
+    cautions: &[SAWING, TREATED_CUTS],
     ..QuickSum::BARE
 };
 

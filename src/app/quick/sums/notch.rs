@@ -2,7 +2,7 @@
 
 use super::Value::{Number, Share};
 use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Usual, Vec2, Verdict, Worked};
-use crate::cautions::NOTCH as WEAKENS;
+use crate::cautions::{NOTCH as WEAKENS, SAWING};
 use crate::quick::notch::{
     WorkedHardest, centred_mortise, face_notch, moment_at_ground, which_governs,
 };
@@ -44,7 +44,7 @@ pub static NOTCH: QuickSum = QuickSum {
     work: notch,
     picture: notch_picture,
     pictured: "A post from the side with the notch in it",
-    caution: Some(&WEAKENS),
+    cautions: &[WEAKENS, SAWING],
     ..QuickSum::BARE
 };
 

@@ -41,7 +41,7 @@ pub static BY_TAPES: QuickSum = QuickSum {
     work: by_tapes,
     picture: tapes_picture,
     pictured: "Two marks and a tape from each to the point",
-    caution: Some(&STRINGS),
+    cautions: &[STRINGS],
     keep: Some(keep_point),
 };
 

@@ -36,7 +36,7 @@ pub static SIX_TAPES: QuickSum = QuickSum {
     work: six,
     picture: six_picture,
     pictured: "Four corners, their sides and both diagonals",
-    caution: Some(&STRINGS),
+    cautions: &[STRINGS],
     keep: Some(|desk, inputs| {
         let kept = KeptIn {
             title: "Four sides and two diagonals",

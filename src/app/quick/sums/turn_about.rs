@@ -26,7 +26,7 @@ pub static TURN_ABOUT: QuickSum = QuickSum {
     work: about,
     picture: about_picture,
     pictured: "A laser’s line marked on a wall, and again after turning it through 180°",
-    caution: Some(&LASER),
+    cautions: &[LASER],
     ..QuickSum::BARE
 };
 
