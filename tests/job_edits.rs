@@ -569,6 +569,15 @@ fn labels_read_as_a_person_would_say_them() {
         at: Some(900.0),
         ..Gate::default()
     };
+    let post = |with: fn(&mut Marked)| {
+        let mut value = Marked {
+            run: "R1".into(),
+            post: 3,
+            ..Marked::default()
+        };
+        with(&mut value);
+        Edit::Marked(Change::Insert { at: 0, value })
+    };
     let said = [
         (
             Edit::Rename {
@@ -589,6 +598,15 @@ fn labels_read_as_a_person_would_say_them() {
         (
             Edit::Wall(Change::Remove { at: 0 }),
             "Delete wall Potting shed front",
+        ),
+        (post(|one| one.done = true), "Post 3 of run R1 marked"),
+        (
+            post(|one| one.keep = true),
+            "Post 3 of run R1 kept where it stands",
+        ),
+        (
+            post(|one| one.measured = Some(3642.0)),
+            "Post 3 of run R1 measured: 3\u{a0}642",
         ),
     ];
     for (edit, words) in said {

@@ -233,27 +233,29 @@ fn sixty_lengths_are_read_as_they_are_meant_and_shown_alike() {
         ("6½ ft", [6, 6, 0]),
         ("5' 11 15/16\"", [5, 11, 15]),
     ];
-    let pressed: [(&str, [u32; 3]); 20] = [
-        ("1 0 ft 2 1 /2", [10, 2, 8]),
-        ("1 0 ft 2 1 /2 in", [10, 2, 8]),
-        ("1 0 ft 2 in 1 /2", [10, 2, 8]),
-        ("1 0 ft 2 + 1 /2", [10, 2, 8]),
+    let pressed: [(&str, [u32; 3]); 22] = [
+        ("1 0 ft 2 1/2", [10, 2, 8]),
+        ("1 0 ft 2 1/2 in", [10, 2, 8]),
+        ("1 0 ft 2 in 1/2", [10, 2, 8]),
+        ("1 0 ft 2 + 1/2", [10, 2, 8]),
         ("1 0 ft hyphen 2 hyphen 1 / 2", [10, 2, 8]),
-        ("1 2 2 1 /2", [10, 2, 8]),
+        ("1 2 2 1/2", [10, 2, 8]),
         ("1 2 2 . 5", [10, 2, 8]),
-        ("2 1 /2", [0, 2, 8]),
+        ("2 1/2", [0, 2, 8]),
         ("2 hyphen 1 / 2", [0, 2, 8]),
-        ("2 in 1 /2", [0, 2, 8]),
-        ("1 /2", [0, 0, 8]),
+        ("2 in 1/2", [0, 2, 8]),
+        ("1/2", [0, 0, 8]),
         ("1 / 2", [0, 0, 8]),
         ("6 ft", [6, 0, 0]),
         ("7 2", [6, 0, 0]),
         ("7 2 in", [6, 0, 0]),
         ("6 ft 0 in", [6, 0, 0]),
-        ("5 ft 1 1 in 1 5 /16", [5, 11, 15]),
-        ("9 ft 7 5 /8", [9, 7, 10]),
-        ("9 ft 7 1 /4 - 1 /4", [9, 7, 0]),
-        ("3 ft 6 + 2 ft 6 3 /4", [6, 0, 12]),
+        ("5 ft 1 1 7/8 +1/16", [5, 11, 15]),
+        ("9 ft 7 5/8", [9, 7, 10]),
+        ("9 ft 7 1/4 - 1/4", [9, 7, 0]),
+        ("3 ft 6 + 2 ft 6 3/4", [6, 0, 12]),
+        ("1/2 2", [0, 2, 8]),
+        ("6 ft 1 -1/16", [6, 0, 15]),
     ];
     let pressed = pressed.map(|(names, length)| (keyed(names), length));
     let written = written.map(|(text, length)| (text.to_owned(), length));
@@ -280,6 +282,6 @@ fn sixty_lengths_are_read_as_they_are_meant_and_shown_alike() {
 #[test]
 fn a_typed_minus_is_never_dropped() {
     assert_eq!(parse(&keyed("- 5"), Unit::Mm), Ok(-5.0));
-    assert_eq!(parse(&keyed("- 2 1 /2"), Unit::FEET), Ok(-63.5));
+    assert_eq!(parse(&keyed("- 2 1/2"), Unit::FEET), Ok(-63.5));
     assert_eq!(parse(&keyed("3 - 1 0"), Unit::Mm), Ok(-7.0));
 }

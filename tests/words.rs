@@ -5,7 +5,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// What is never said, and what is said instead.
-const NEVER: [(&str, &str); 27] = [
+const NEVER: [(&str, &str); 32] = [
     ("remove", "delete"),
     ("removed", "deleted"),
     ("erase", "delete"),
@@ -33,6 +33,11 @@ const NEVER: [(&str, &str); 27] = [
     ("as the rest", "agrees with the others"),
     ("the rest make", "the others give"),
     ("in 100 of it", "% of it"),
+    ("line “", "string “"),
+    ("lines that cross", "strings that cross"),
+    ("off the list", "delete"),
+    ("refer to it", "use it"),
+    ("counts on", "uses"),
 ];
 
 /// Where the same words mean something else: a choice of arms that is offered, and arms that were marked.

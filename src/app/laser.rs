@@ -51,7 +51,7 @@ fn check(desk: &Desk) -> FormContents {
     ]);
     if let Some(check) = beyond(desk) {
         let accuracy = counted_on(&check);
-        let name = format!("Count on {accuracy:.1} mm per m");
+        let name = format!("Use {accuracy:.1} mm per m");
         contents.primary = Some(FormButton::new(name, move |desk| {
             count_in_job(desk, accuracy)
         }));

@@ -1,9 +1,10 @@
 //! How marks, walls and strings get another name, and how they go.
 
 use crate::app::desk::{Desk, Menu, Then};
+use crate::app::kit::{capital, counted};
 use crate::app::names::thing_called;
 use crate::job::Job;
-use crate::job::edit::{Change, Edit, Thing, dependents};
+use crate::job::edit::{Change, Edit, Fate, Thing, dependents};
 use tautmark_ui::{Page, Place};
 
 /// Gives the thing that is being renamed another name, as part of the latest step.
@@ -53,26 +54,63 @@ fn with_name(job: &Job, thing: &Thing, name: &str) -> Option<Edit> {
 pub fn about(desk: &mut Desk, thing: Thing) -> Then {
     let with = match dependents(desk.saved(), &thing).len() {
         0 => String::new(),
-        n => format!("with {n} that refer to it"),
+        n => format!(
+            "with {}",
+            counted(n, "thing that uses it", "things that use it")
+        ),
     };
     let named = !matches!(thing, Thing::Corner(_));
     let other = thing.clone();
-    let follows = "everything that names it follows";
+    let follows = "everything that uses it keeps working";
     let menu = Menu::new(thing_called(desk.saved(), &thing))
         .row_if(named, "Rename it", follows, |desk| {
             desk.renaming = Some(other);
             Then::Open(Page::Settings)
         })
-        .row("Delete it", with, |desk| delete(desk, thing));
+        .row("Delete it", with, |desk| delete(desk, thing, gone));
     desk.offer(menu)
 }
 
-fn delete(desk: &mut Desk, thing: Thing) -> Then {
+/// Nothing that is gone is looked at any more.
+fn gone(desk: &mut Desk, thing: &Thing) -> Then {
     (desk.chosen.reading, desk.chosen.mark) = (None, None);
-    let then = match thing {
+    match thing {
         Thing::Line(_) | Thing::Corner(_) => Then::Go(Place::Lines),
         _ => Then::Stay,
+    }
+}
+
+/// Deletes a thing. Where others go with it, or then wait for another, they are listed before.
+pub fn delete(
+    desk: &mut Desk,
+    thing: Thing,
+    then: impl FnOnce(&mut Desk, &Thing) -> Then + 'static,
+) -> Then {
+    let touched = dependents(desk.saved(), &thing);
+    let does = move |desk: &mut Desk, thing: Thing| {
+        if desk.change(Edit::Remove(thing.clone())) {
+            let then = then(desk, &thing);
+            desk.say_undoable("Deleted.");
+            return then;
+        }
+        Then::Stay
     };
-    desk.change_and_say(Edit::Remove(thing), "Deleted.");
-    then
+    if touched.is_empty() {
+        return does(desk, thing);
+    }
+    let title = format!("Delete {}?", thing_called(desk.saved(), &thing));
+    let list = |fate: Fate| {
+        let those = touched.iter().filter(|one| one.fate == fate);
+        those.map(|one| capital(&one.what)).collect::<Vec<_>>()
+    };
+    let parts = [
+        ("Goes too:", list(Fate::Goes)),
+        ("Stays, and asks for another:", list(Fate::AsksAgain)),
+    ];
+    let parts = parts.into_iter().filter(|(_, those)| !those.is_empty());
+    let parts = parts.map(|(what, those)| format!("**{what}** {}.", those.join("; ")));
+    let text = parts.collect::<Vec<_>>().join("\n\n");
+    desk.ask_first(title, text, "Delete all of it", move |desk| {
+        does(desk, thing)
+    })
 }

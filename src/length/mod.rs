@@ -62,8 +62,8 @@ pub use error::{ParseError, ParseErrorKind};
 pub use parse::{parse, parse_sum, prefix_ok};
 pub use part::InchPart;
 pub use show::{
-    distance, fine_with_unit, rounded, show, show_fine, show_pm, show_spread, show_typed,
-    show_with_unit, signed, signed_fine,
+    distance, fine_with_unit, rounded, show, show_fine, show_pm, show_pm_with_unit, show_spread,
+    show_typed, show_with_unit, signed, signed_fine,
 };
 pub use sum::{Sum, Term};
 pub use unit::Unit;

@@ -64,11 +64,7 @@ pub fn show_with_unit(mm: f64, unit: Unit) -> String {
 /// ```
 #[must_use]
 pub fn fine_with_unit(mm: f64, unit: Unit, decimals: usize) -> String {
-    let figure = show_fine(mm, unit, decimals);
-    match unit.name() {
-        "" => figure,
-        name => format!("{figure}{NO_BREAK_SPACE}{name}"),
-    }
+    with_unit(show_fine(mm, unit, decimals), unit)
 }
 
 /// How far something is, where its millimetres do not matter: metres to a tenth, or whole feet.
@@ -152,6 +148,25 @@ pub fn signed_fine(mm: f64, unit: Unit, decimals: usize) -> String {
 #[must_use]
 pub fn show_pm(mm: f64, unit: Unit) -> String {
     format!("±{NO_BREAK_SPACE}{}", show_spread(mm, unit))
+}
+
+/// The same with its unit, as it stands alone: `± 6 mm`.
+///
+/// ```
+/// use tautmark::length::{Unit, show_pm_with_unit};
+/// assert_eq!(show_pm_with_unit(5.9, Unit::Mm), "±\u{a0}6\u{a0}mm");
+/// assert_eq!(show_pm_with_unit(5.9, Unit::FEET), "±\u{a0}1/4″");
+/// ```
+#[must_use]
+pub fn show_pm_with_unit(mm: f64, unit: Unit) -> String {
+    with_unit(show_pm(mm, unit), unit)
+}
+
+fn with_unit(figure: String, unit: Unit) -> String {
+    match unit.name() {
+        "" => figure,
+        name => format!("{figure}{NO_BREAK_SPACE}{name}"),
+    }
 }
 
 /// How well something is read, such as a standard deviation: as [`show_pm`] without its sign.

@@ -88,7 +88,7 @@ fn unsighted(levels: &SoundLevels, datum: SoundDatum, problems: &mut Problems) {
     problems.warning(
         format!("levels.points[{first}]"),
         format!("Not sighted yet: {}.", names.join(", ")),
-        "Sight each from a set-up, or take it off the list.",
+        "Sight each from a set-up, or delete it.",
     );
 }
 

@@ -13,7 +13,7 @@ use super::bevel::{self, Bevel};
 use super::figure::{self, Figure, Taped};
 pub use super::triangle::CornerError;
 use super::triangle::{Triangle, across};
-use crate::length::{Unit, show_pm};
+use crate::length::{Unit, show_pm_with_unit};
 
 /// The three tapes round a corner.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -60,7 +60,7 @@ impl CornerHint {
         match self {
             Self::LongerLegs { sideways } => format!(
                 "The far end of the run is only sure to {}. Take legs as long as the run.",
-                [&show_pm(sideways, unit), unit.name()].join(" ").trim_end()
+                show_pm_with_unit(sideways, unit)
             ),
             Self::FlatTriangle => "The triangle is very flat, so a small slip turns it far. \
                  Tape to the string carried on past the corner instead."

@@ -54,7 +54,7 @@ pub(super) fn track(
     };
     let Some(string) = strings.rays[run.line.0] else {
         waits(
-            format!("line “{}”", sound.lines[run.line.0].called()),
+            format!("string “{}”", sound.lines[run.line.0].called()),
             problems,
         );
         return None;

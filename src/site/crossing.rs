@@ -42,8 +42,8 @@ pub(super) fn solve_corner(
     let [Some(first), Some(second)] = corner.lines.map(|line| rays[line.0]) else {
         problems.warning(
             place,
-            format!("Corner “{}” waits for its lines.", corner.id),
-            "Settle the marks of both lines first.",
+            format!("Corner “{}” waits for its strings.", corner.id),
+            "Settle the marks of both strings first.",
         );
         return None;
     };
@@ -51,8 +51,8 @@ pub(super) fn solve_corner(
         let [first, second] = corner.lines.map(|line| &sound.lines[line.0].id);
         problems.error(
             format!("{place}.lines"),
-            format!("Lines “{first}” and “{second}” are parallel; they never cross."),
-            "Name two lines that cross, or check the tapes that settle them.",
+            format!("Strings “{first}” and “{second}” are parallel; they never cross."),
+            "Name two strings that cross, or check the tapes that settle them.",
         );
         return None;
     };

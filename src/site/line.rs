@@ -101,7 +101,7 @@ pub(super) fn solve_line(
         problems.warning(
             place,
             format!(
-                "Line “{}” hangs on mark {mark}, which can still move.",
+                "String “{}” hangs on mark {mark}, which can still move.",
                 line.called()
             ),
             format!("Take another tape to mark {mark}."),
@@ -112,7 +112,7 @@ pub(super) fn solve_line(
         problems.error(
             place,
             format!(
-                "The two marks of line “{}” come out at one place.",
+                "The two marks of string “{}” come out at one place.",
                 line.called()
             ),
             "Check the tapes to them.",
@@ -149,7 +149,7 @@ fn too_far_along(sound: &Sound, ix: LineIx, plane: &Plane, place: &str, problems
         problems.warning(
             format!("{place}.offsets"),
             format!(
-                "The nails of line “{}” are only {} apart on a wall of {}.",
+                "The nails of string “{}” are only {} apart on a wall of {}.",
                 line.called(),
                 sound.say(high - low),
                 sound.say(wall)

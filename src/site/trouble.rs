@@ -4,7 +4,7 @@ use super::fixes::{NetworkFix, NextTape, OtherSide, ReadingFix};
 use crate::adjust::misread::Why;
 use crate::job::Problems;
 use crate::job::sound::{MarkIx, Quantity, Sound, Taken};
-use crate::length::{Unit, show_fine, show_pm};
+use crate::length::{Unit, show_fine, show_pm_with_unit};
 
 /// What a reading was of, such as “Tape A to C”.
 #[must_use]
@@ -238,8 +238,8 @@ impl NextTape {
             Some(_) if network.suspects.len() > 1 => "it tells which reading is wrong".to_owned(),
             Some(before) => format!(
                 "it brings the least sure mark from {} to {}",
-                show_pm(*before, unit),
-                show_pm(*after, unit)
+                show_pm_with_unit(*before, unit),
+                show_pm_with_unit(*after, unit)
             ),
         };
         format!("Tape {from} to {to} next: {what}.")

@@ -99,7 +99,7 @@ fn a_size_typed_changes_the_boards() {
     hand.press("Boards");
     hand.press("Sizes");
     hand.picture("live-sizes");
-    hand.press("Gap under it still fine");
+    hand.press("Largest gap under it");
     hand.keys("70");
     hand.press("Next");
     let job = hand.saved();

@@ -85,7 +85,7 @@ fn keys_go_on_working_after_a_name_was_typed() {
     hand.go(Place::Posts, Page::Run);
     click(&hand, "Name of the run");
     key(&hand, 'x');
-    click(&hand, "Lines");
+    click(&hand, "Strings");
     undo(&hand);
     assert_eq!(hand.saved().runs, job::example().runs);
     click(&hand, "front meets side");

@@ -428,6 +428,6 @@ fn a_laser_that_is_out_is_found_with_two_pegs() {
     assert_eq!(hand.value(what), "0.60 ±\u{a0}0.08 mm per m");
     assert_eq!(hand.value("Peg A, second place, true"), "1\u{a0}645");
     assert_eq!(hand.value("Peg B, second place, true"), "1\u{a0}222");
-    hand.press("Count on 0.6 mm per m");
+    hand.press("Use 0.6 mm per m");
     assert_eq!(hand.saved().level.accuracy, 0.6);
 }

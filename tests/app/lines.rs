@@ -11,7 +11,7 @@ use tautmark_ui::{DrawingVm, Page, Place, WallsVm};
 #[test]
 fn a_string_goes_through_two_marks() {
     let hand = Hand::on(job::example());
-    hand.press("Lines");
+    hand.press("Strings");
     hand.press("Add a string");
     hand.press("Through two marks");
     hand.press("B");
@@ -39,7 +39,7 @@ fn a_string_goes_through_two_marks() {
 #[test]
 fn a_string_off_a_wall_is_nailed_and_tells_the_bow() {
     let hand = Hand::on(job::example());
-    hand.press("Lines");
+    hand.press("Strings");
     hand.press("front");
     hand.press("Add a nail");
     hand.enter("1800");
@@ -53,14 +53,14 @@ fn a_string_off_a_wall_is_nailed_and_tells_the_bow() {
         hand.shown().lines["front"]
     );
     hand.press("1\u{a0}800 along the wall");
-    hand.press("Take the nail out");
+    hand.press("Delete the nail");
     assert_eq!(hand.saved().lines, job::example().lines);
 }
 
 #[test]
 fn a_new_string_runs_beside_a_wall() {
     let hand = Hand::on(job::example());
-    hand.press("Lines");
+    hand.press("Strings");
     hand.press("Add a string");
     hand.press("Left of Garden wall");
     hand.must_say("to the string, left of Garden wall looking from C to D.");
@@ -87,7 +87,7 @@ fn a_new_string_runs_beside_a_wall() {
 #[test]
 fn a_string_is_moved_renamed_and_deleted_and_all_of_it_is_undone() {
     let hand = Hand::on(job::example());
-    hand.press("Lines");
+    hand.press("Strings");
     hand.press("front");
     let more = "Rename, move or delete this string";
     hand.press(more);
@@ -100,11 +100,13 @@ fn a_string_is_moved_renamed_and_deleted_and_all_of_it_is_undone() {
         hand.write("Name", name);
     }
     hand.press("Back");
-    hand.press("Lines");
+    hand.press("Strings");
     hand.press("Street");
     hand.press(more);
     hand.press("Rename or delete it");
     hand.press("Delete it");
+    hand.must_say("Stays, and asks for another:");
+    hand.press("Delete all of it");
     assert_eq!(hand.here(), (Place::Lines, Page::Lines));
     assert_eq!(hand.saved().lines.len(), 1);
     for _ in 0..3 {
@@ -116,7 +118,7 @@ fn a_string_is_moved_renamed_and_deleted_and_all_of_it_is_undone() {
 #[test]
 fn a_corner_tells_both_settings_of_the_saw_and_where_each_figure_comes_from() {
     let hand = Hand::on(job::example());
-    hand.press("Lines");
+    hand.press("Strings");
     hand.press("front meets side");
     let fix = &hand.shown().corners["X"];
     let saw = hand.value("Rail ends, saw set at");
@@ -142,7 +144,7 @@ fn a_corner_tells_both_settings_of_the_saw_and_where_each_figure_comes_from() {
 #[test]
 fn other_arms_make_another_diagonal() {
     let hand = Hand::on(job::example());
-    hand.press("Lines");
+    hand.press("Strings");
     hand.press("front meets side");
     hand.press("Choose other arms");
     hand.enter("3000");
@@ -168,10 +170,11 @@ fn other_arms_make_another_diagonal() {
 #[test]
 fn a_corner_is_deleted_and_made_again() {
     let hand = Hand::on(job::example());
-    hand.press("Lines");
+    hand.press("Strings");
     hand.press("front meets side");
     hand.press("Delete this corner");
     hand.press("Delete it");
+    hand.press("Delete all of it");
     assert!(hand.saved().corners.is_empty());
     hand.press("Undo");
     assert_eq!(hand.saved(), job::example());

@@ -146,7 +146,7 @@ fn a_post_out_of_place_says_which_way_it_must_move() {
     hand.keys("3648");
     let by = show((3648.0 - planned).abs(), Unit::Mm);
     let words = format!(
-        "Out of tolerance (±\u{a0}5). It stands {by}\u{a0}mm too far along: move it {by}\u{a0}mm back towards the Potting shed end wall."
+        "Out of tolerance (±\u{a0}5\u{a0}mm). It stands {by}\u{a0}mm too far along: move it {by}\u{a0}mm back towards the Potting shed end wall."
     );
     assert!(hand.sees(&words), "while it is typed: {:?}", hand.labels());
     hand.picture("live-as-built");
@@ -170,7 +170,8 @@ fn a_post_out_of_place_says_which_way_it_must_move() {
     assert!(
         hand.labels()
             .iter()
-            .any(|l| l.starts_with("In tolerance (±\u{a0}5). It stands 1\u{a0}mm too far along")),
+            .any(|l| l
+                .starts_with("In tolerance (±\u{a0}5\u{a0}mm). It stands 1\u{a0}mm too far along")),
         "{:?}",
         hand.labels()
     );

@@ -231,7 +231,7 @@ fn marks_and_walls_are_renamed_and_what_names_them_follows() {
             .iter()
             .any(|mark| mark.id.as_str() == "peg 9")
     );
-    assert_eq!(hand.value("B to peg 9"), "7\u{a0}481 ±\u{a0}2");
+    assert_eq!(hand.value("B to peg 9"), "7\u{a0}481 ±\u{a0}2\u{a0}mm");
     press_all(&hand, &there);
     press_all(&hand, &["Potting shed front", "Rename it"]);
     hand.write("Name", "Shed");
@@ -243,6 +243,11 @@ fn marks_and_walls_are_renamed_and_what_names_them_follows() {
     assert!(!dependents(&before, &Thing::Mark("F".into())).is_empty());
     press_all(&hand, &there);
     press_all(&hand, &["Mark F", "Delete it"]);
+    // What goes with it is said before it goes.
+    hand.must_say("Goes too:");
+    hand.must_say("Tape B to F");
+    assert_eq!(hand.saved(), before);
+    hand.press("Delete all of it");
     assert!(hand.saved().readings.len() < before.readings.len());
     hand.press("Undo");
     assert_eq!(hand.saved(), before);
@@ -318,7 +323,7 @@ fn what_was_said_goes_with_the_next_thing_done() {
     );
     hand.press("Undo");
     assert!(said(&hand).starts_with("Undone"), "{}", said(&hand));
-    hand.press("Lines");
+    hand.press("Strings");
     assert_eq!(said(&hand), "");
     press_all(&hand, &["Walls", "B to F", "Delete it"]);
     assert_eq!(said(&hand), "Reading deleted.");
@@ -354,11 +359,89 @@ fn a_figure_left_half_typed_for_another_place_does_not_stand_as_entered() {
     hand.press("A to C");
     hand.press("Enter its figure");
     hand.keys("9999");
-    hand.press("Lines");
+    hand.press("Strings");
     hand.press("Walls");
     assert_eq!(hand.value("A to C"), before);
     assert_eq!(hand.saved(), job::example());
     hand.press("A to C");
     hand.press("Enter its figure");
     hand.must_say("9\u{a0}999");
+}
+
+/// Asks for the figure of a reading that is in the list.
+fn ask(hand: &Hand, reading: &str) {
+    press_all(hand, &[reading, "Enter its figure"]);
+}
+
+fn length_of(hand: &Hand, from: &str, to: &str) -> Option<f64> {
+    let readings = hand.saved().readings;
+    let mut lengths = readings.iter().filter_map(|one| match &one.what {
+        Measure::Tape {
+            from: a,
+            to: b,
+            length,
+            ..
+        } if (a.as_str(), b.as_str()) == (from, to) => *length,
+        _ => None,
+    });
+    lengths.next()
+}
+
+#[test]
+fn a_half_typed_tape_is_there_again_and_a_new_figure_takes_its_place() {
+    let hand = Hand::on(job::example());
+    ask(&hand, "A to C");
+    hand.keys("33");
+    hand.press("Leave this figure");
+    ask(&hand, "A to C");
+    hand.must_say("Typed before, not entered.");
+    hand.keys("10881");
+    hand.press("Next");
+    assert_eq!(length_of(&hand, "A", "C"), Some(10_881.0));
+    // ⌫ goes on with what was left.
+    hand.press("Leave this figure");
+    ask(&hand, "A to C");
+    hand.keys("10887");
+    hand.press("Leave this figure");
+    ask(&hand, "A to C");
+    hand.press("Delete the last figure");
+    hand.keys("2");
+    hand.press("Next");
+    assert_eq!(length_of(&hand, "A", "C"), Some(10_882.0));
+}
+
+#[test]
+fn a_half_typed_tape_stays_with_its_tape_when_another_is_deleted() {
+    let hand = Hand::on(job::example());
+    ask(&hand, "B to C");
+    hand.keys("76");
+    hand.press("Leave this figure");
+    press_all(&hand, &["A to C", "Delete it"]);
+    // What stands in the deleted one's place has nothing of it.
+    for reading in ["A to B", "C to D", "B to D"] {
+        ask(&hand, reading);
+        assert!(!hand.says("Typed before"), "{reading}");
+        hand.press("Leave this figure");
+    }
+    ask(&hand, "B to C");
+    hand.must_say("Typed before, not entered.");
+    hand.press("Leave this figure");
+    // It goes with its tape.
+    press_all(&hand, &["B to C", "Delete it"]);
+    hand.press("Undo");
+    ask(&hand, "B to C");
+    assert!(!hand.says("Typed before"));
+}
+
+#[test]
+fn a_figure_that_can_hardly_be_meant_is_asked_about_and_not_refused() {
+    let hand = Hand::on(job::example());
+    ask(&hand, "A to C");
+    let before = length_of(&hand, "A", "C");
+    hand.keys("333316");
+    hand.press("Next");
+    hand.must_say("longest other tape");
+    assert_eq!(length_of(&hand, "A", "C"), before);
+    hand.press("Enter it");
+    assert_eq!(length_of(&hand, "A", "C"), Some(333_316.0));
 }

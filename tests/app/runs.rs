@@ -164,6 +164,7 @@ fn bays_corner_and_gates_change_as_they_are_pressed() {
     let run = hand.saved().runs[0].clone();
     assert!(run.pins.is_empty() && run.gates.is_empty());
     hand.press("Delete this run");
+    hand.press("Delete all of it");
     assert_eq!(hand.saved().runs.len(), 1);
 }
 

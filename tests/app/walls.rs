@@ -147,13 +147,13 @@ fn what_was_typed_and_left_is_there_again() {
 #[test]
 fn a_corner_shows_its_diagonal_and_what_a_reading_of_it_means() {
     let hand = Hand::on(job::example());
-    hand.press("Lines");
+    hand.press("Strings");
     hand.picture("live-lines");
     hand.press("front meets side");
     let fix = &hand.shown().corners["X"];
     assert_eq!(
         hand.value("Angle between them"),
-        format!("{:.1}° ±\u{a0}0.1", fix.angle)
+        format!("{:.1}° ±\u{a0}0.1°", fix.angle)
     );
     hand.picture("live-corner");
     hand.press("Type what it reads");

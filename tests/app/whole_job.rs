@@ -116,14 +116,14 @@ fn measure(hand: &Hand) {
 }
 
 fn stretch(hand: &Hand) {
-    hand.press("Lines");
+    hand.press("Strings");
     for (wall, off, at) in [("First", "50", "3650"), ("Second", "45", "3800")] {
         hand.press("Add a string");
         hand.press(&format!("Right of {wall} wall"));
         type_all(hand, &[off]);
         hand.press("Add a nail");
         type_all(hand, &[at, off]);
-        hand.press("Lines");
+        hand.press("Strings");
     }
     hand.press("Add a corner");
     hand.press("string 1, then string 2");
@@ -246,7 +246,7 @@ fn choose_boards(hand: &Hand) {
         ("Height of a gravel board", "150"),
         ("Clear of the ground", "10"),
         ("Dig out at most", "40"),
-        ("One step", "30"),
+        ("Step of the boards", "30"),
     ] {
         figure(hand, size, mm);
     }

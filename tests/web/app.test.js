@@ -171,7 +171,7 @@ test("a job goes out as a file and comes in again", async () => {
 test("the page stays still under a finger and follows a turn of the phone", async () => {
   const app = await phone.open(host.address);
   await tape(app);
-  await app.press("Lines");
+  await app.press("Strings");
   await app.shot("lines");
   await app.press("Walls");
   const fits = () => app.page.evaluate(() => {

@@ -124,10 +124,13 @@ fn keys_are_64_high_and_say_what_was_pressed() {
 
     heard.borrow_mut().clear();
     site.go(&scene("reading-feet"), ThemeMode::Day);
-    for label in ["ft", "in", "/2", "/4", "/8", "/16"] {
+    for label in ["ft", "in", "1/8", "1/2", "7/8", "−1/16", "+1/16"] {
         press(&site, label);
     }
-    assert_eq!(*heard.borrow(), ["ft", "in", "/2", "/4", "/8", "/16"]);
+    assert_eq!(
+        *heard.borrow(),
+        ["ft", "in", "1/8", "1/2", "7/8", "-1/16", "+1/16"]
+    );
 
     heard.borrow_mut().clear();
     site.go(&scene("reading-sight"), ThemeMode::Day);
@@ -190,7 +193,7 @@ fn the_frame_asks_for_places_jobs_and_pages() {
     let ear = asked.clone();
     nav.on_back(move || ear.borrow_mut().push("back".to_owned()));
     site.go(&scene("walls"), ThemeMode::Day);
-    for label in ["Lines", "Posts", "Levels", "Boards", "Sheet"] {
+    for label in ["Strings", "Posts", "Levels", "Boards", "Sheet"] {
         press(&site, label);
     }
     press(&site, "Orchard corner screen");

@@ -36,7 +36,7 @@ pub fn gravel() -> [KeypadFigure; 6] {
         of_gravel("Clear of the ground", |one| &mut one.clearance)
             .noted("under the board at its highest ground"),
         of_gravel("Dig out at most", |one| &mut one.dig).noted("at the highest ground of a bay"),
-        of_gravel("Gap under it still fine", |one| &mut one.gap)
+        of_gravel("Largest gap under it", |one| &mut one.gap)
             .noted("at the lowest ground of a bay")
             .told_at("boards.gravel.gap"),
         step(),
@@ -49,7 +49,7 @@ pub fn gravel() -> [KeypadFigure; 6] {
 
 fn step() -> KeypadFigure {
     let there = |job: &Job| job.boards.gravel.as_ref()?.step;
-    let step = KeypadFigure::new("One step", there, |job, value| {
+    let step = KeypadFigure::new("Step of the boards", there, |job, value| {
         let mut boards = job.boards.clone();
         boards.gravel.as_mut()?.step = (value != 0.0).then_some(value);
         Some(put(boards))
@@ -68,7 +68,7 @@ pub fn rails() -> [KeypadFigure; 6] {
             .noted("its centre above the gravel board's top"),
         of_rails("Seat in the post", |one| &mut one.seat)
             .noted("how far each end goes into its post"),
-        of_rails("Notch, deep", |one| &mut one.notch)
+        of_rails("Depth of the notch", |one| &mut one.notch)
             .reading(|job| job.boards.rails.as_ref().map(Rails::notch_depth))
             .noted("cut for a rail; else as deep as the seat")
             .told_at("boards.rails.notch"),

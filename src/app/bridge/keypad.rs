@@ -50,6 +50,7 @@ pub fn fill(app: &App, desk: &Desk) {
     vm.set_tail(tail.into());
     let (units, signs) = entry.keys();
     vm.set_units(units);
+    vm.set_part(entry.part().into());
     vm.set_signs(signs);
     vm.set_sign(if entry.negative { -1 } else { 1 });
     let extra = entry
@@ -61,6 +62,10 @@ pub fn fill(app: &App, desk: &Desk) {
     let typed = entry.typed();
     vm.set_next_enabled(!matches!(typed, Typed::Wrong(_) | Typed::GoOn));
     vm.set_status(match typed {
+        Typed::Value(_) | Typed::GoOn if entry.as_left => status(
+            Verdict::Note,
+            "**Typed before, not entered.** Next enters it, ⌫ goes on with it, a new figure takes its place.",
+        ),
         Typed::Wrong(why) => status(Verdict::Attention, &why),
         Typed::GoOn => status(
             Verdict::Note,

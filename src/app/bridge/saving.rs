@@ -2,7 +2,7 @@
 //! it cannot be written, and before the window closes.
 
 use super::{Bridge, left};
-use crate::app::desk::{Desk, Notice, Then};
+use crate::app::desk::{Desk, Then};
 use slint::{CloseRequestResponse, ComponentHandle, Timer, TimerMode};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -120,15 +120,15 @@ impl Bridge {
             return CloseRequestResponse::HideWindow;
         };
         self.act(|desk| {
-            desk.notice = Some(Notice {
-                title: "Not everything is saved".to_owned(),
-                text: words,
-                action: Some((
-                    "Close all the same".to_owned(),
-                    Box::new(|desk| desk.leaving = true),
-                )),
-            });
-            Then::Stay
+            desk.ask_first(
+                "Not everything is saved",
+                words,
+                "Close all the same",
+                |desk| {
+                    desk.leaving = true;
+                    Then::Stay
+                },
+            )
         });
         CloseRequestResponse::KeepWindowShown
     }

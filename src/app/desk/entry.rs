@@ -1,6 +1,6 @@
 //! The keypad: what has been typed so far, and what it comes to.
 
-use super::{FigureKind, Prompt};
+use super::{Desk, Draft, FigureKind, Prompt};
 use crate::job::Job;
 use crate::length::{self, Unit, keys};
 use tautmark_ui::{KeySigns, KeyUnits};
@@ -13,6 +13,10 @@ pub struct KeypadEntry {
     pub text: String,
     /// The sign key pressed, where the figure has a direction.
     pub negative: bool,
+    /// It is as it was left, typed and not entered: the next figure takes its place, ⌫ goes on with it.
+    pub as_left: bool,
+    /// The person was asked whether it is meant, and said so.
+    pub sure: bool,
     unit: Unit,
 }
 
@@ -30,28 +34,67 @@ pub enum Typed {
 }
 
 impl KeypadEntry {
-    /// Asks for a figure, going on from what was typed for it before.
+    /// Asks for a figure; what was typed for it before and not entered is there again.
     #[must_use]
-    pub fn new(figure: Box<dyn Prompt>, job: &Job, draft: Option<String>) -> Self {
+    pub fn new(figure: Box<dyn Prompt>, job: &Job, draft: Option<Draft>) -> Self {
         let unit = figure.unit(job);
         let usual = figure.usually_negative();
         let negative = figure.value(job).map_or(usual, |value| value < 0.0);
+        let as_left = draft.is_some();
+        let draft = draft.unwrap_or(Draft {
+            text: String::new(),
+            negative,
+        });
         Self {
             figure,
-            text: draft.unwrap_or_default(),
-            negative,
+            text: draft.text,
+            negative: draft.negative,
+            as_left,
+            sure: false,
             unit,
         }
     }
 
     /// One key: the sign keys turn the figure, every other one is of its text.
     pub fn key(&mut self, key: &str) {
+        self.sure = false;
         match key {
-            "back" => keys::take_back(&mut self.text),
             "up" | "left" => self.negative = false,
             "down" | "right" => self.negative = true,
-            key => keys::press(&mut self.text, key),
+            "back" => keys::take_back(&mut self.text),
+            "clear" => self.text.clear(),
+            // A sum goes on from what is there; anything else is a new figure.
+            "+" | "-" => keys::press(&mut self.text, key),
+            key => {
+                if self.as_left {
+                    self.text.clear();
+                }
+                keys::press(&mut self.text, key);
+            }
         }
+        self.as_left &= matches!(key, "up" | "left" | "down" | "right");
+    }
+
+    /// What is asked before a figure is entered that can hardly be meant.
+    #[must_use]
+    pub fn question(&self, desk: &Desk, value: f64) -> Option<String> {
+        /// Longer than any tape that people pull, mm.
+        const LONG: f64 = 100_000.0;
+        let own = self.figure.question(desk, value);
+        own.or_else(|| {
+            let said = length::show_with_unit(value.abs(), self.unit);
+            (self.is_length() && value.abs() > LONG).then(|| {
+                let most = length::show_with_unit(LONG, self.unit);
+                format!("**{said}** is longer than {most}. Was every figure meant?")
+            })
+        })
+    }
+
+    fn is_length(&self) -> bool {
+        matches!(
+            self.figure.measure(),
+            FigureKind::Length | FigureKind::FineLength | FigureKind::Signed(_)
+        )
     }
 
     /// What the text comes to, in mm, degrees or as a number.
@@ -94,8 +137,7 @@ impl KeypadEntry {
                 .map(|value| self.show(value));
             return (there.unwrap_or_else(|| "—".to_owned()), self.unit_name());
         }
-        if let FigureKind::Length | FigureKind::FineLength | FigureKind::Signed(_) =
-            self.figure.measure()
+        if self.is_length()
             && let Ok(sum) = length::parse_sum(&self.text, self.unit)
         {
             if !sum.is_single() {
@@ -103,10 +145,25 @@ impl KeypadEntry {
             }
             let read = sum.show(self.unit);
             if self.unit.is_feet() && said_otherwise(&self.text, &read) {
-                return (self.text.clone(), format!("= {read}"));
+                return (self.typed_so_far(), format!("= {read}"));
             }
         }
-        (grouped(&self.text, self.unit), self.unit_name())
+        (grouped(&self.typed_so_far(), self.unit), self.unit_name())
+    }
+
+    /// What the keys made of it, a fraction one space behind its inches.
+    fn typed_so_far(&self) -> String {
+        let text = self.text.replace(" \u{a0}", "\u{a0}");
+        text.trim_start().to_owned()
+    }
+
+    /// The smallest part of an inch that the figure is told in, as its keys say it.
+    #[must_use]
+    pub fn part(&self) -> &'static str {
+        match self.unit {
+            Unit::FtIn(part) => part.name(),
+            Unit::Mm | Unit::M => "",
+        }
     }
 
     fn show(&self, value: f64) -> String {
@@ -139,11 +196,7 @@ impl KeypadEntry {
     #[must_use]
     pub fn keys(&self) -> (KeyUnits, KeySigns) {
         let measure = self.figure.measure();
-        let length = matches!(
-            measure,
-            FigureKind::Length | FigureKind::FineLength | FigureKind::Signed(_)
-        );
-        let units = match (length, self.unit) {
+        let units = match (self.is_length(), self.unit) {
             (true, Unit::FtIn(_)) => KeyUnits::FeetInches,
             _ => KeyUnits::Plain,
         };

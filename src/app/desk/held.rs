@@ -1,7 +1,7 @@
 //! What the desk holds until it is on the disk: the open job, and those put aside; tried again while
 //! they cannot be written, and never let go of before that.
 
-use super::{Desk, Notice, Then};
+use super::{Desk, Then};
 use crate::job::model::VERSION;
 use crate::store::{Access, Cause, JobKey, OpenError, OpenJob, Trouble, ViewOnly};
 use tautmark_ui::Place;
@@ -183,14 +183,15 @@ impl Desk {
     /// Does what the warning offers.
     pub(crate) fn answer_warning(&mut self) -> Then {
         match self.view_only() {
-            Some(ViewOnly::NewerVersion) => {
-                self.notice = Some(Notice {
-                    title: "A copy for this version".to_owned(),
-                    text: "The copy can be changed here. It keeps what this version understands; what only the newer program knows may be missing from its figures. Compare the two before you build.".to_owned(),
-                    action: Some(("Make the copy".to_owned(), Box::new(|desk| desk.copy_open()))),
-                });
-                Then::Stay
-            }
+            Some(ViewOnly::NewerVersion) => self.ask_first(
+                "A copy for this version",
+                "The copy can be changed here. It keeps what this version understands; what only the newer program knows may be missing from its figures. Compare the two before you build.",
+                "Make the copy",
+                |desk| {
+                    desk.copy_open();
+                    Then::Stay
+                },
+            ),
             Some(ViewOnly::OpenElsewhere) => self.go_on_with_copy(),
             None if self.elsewhere() => self.go_on_with_copy(),
             None => self.retry(),

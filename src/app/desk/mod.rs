@@ -8,6 +8,7 @@
 
 pub mod caution;
 pub mod chosen;
+pub mod drafts;
 pub mod entry;
 pub mod held;
 pub mod nav;
@@ -18,18 +19,18 @@ pub mod seen;
 pub mod typing;
 
 pub use chosen::Chosen;
+pub use drafts::{Draft, FigureOf};
 pub use entry::{KeypadEntry, Typed};
 pub use nav::{Then, Whereabouts, root_of};
 pub use over::{Menu, Notice, Rows, Snack};
 pub use prompt::{Entered, FigureKind, Focus, Prompt};
 pub use run::{problems_of, run_fix, run_in_sight};
 pub use seen::{Listed, QuickInSight, SheetPreview, Viewport};
-pub use typing::Draft;
 
 use crate::app::device::Device;
 use crate::job::Job;
 use crate::job::edit::{Edit, Thing};
-use crate::store::{JobKey, Jobs, OpenJob};
+use crate::store::{ChangeError, JobKey, Jobs, OpenJob};
 use crate::{Solution, solve};
 use std::cell::RefCell;
 use std::collections::{BTreeMap, HashSet};
@@ -146,13 +147,12 @@ impl Desk {
 
     /// Makes a change and saves it; what stands in the way is said.
     pub fn change(&mut self, edit: Edit) -> bool {
-        let Some(open) = &mut self.open else {
-            return false;
-        };
-        let result = open.change(edit);
-        // What is typed next is a step of its own.
-        open.close_step();
-        self.after(result.map(|()| None))
+        self.with_open(|open| {
+            let result = open.change(edit);
+            // What is typed next is a step of its own.
+            open.close_step();
+            result.map(|()| None)
+        })
     }
 
     /// Makes a change that can be taken back from the foot of the page.
@@ -163,38 +163,43 @@ impl Desk {
         Then::Stay
     }
 
+    /// Says what was done, with the way back beside it.
+    pub fn say_undoable(&mut self, text: &str) {
+        self.put_snack(text, true);
+    }
+
     /// Takes back the latest step.
     pub fn undo(&mut self) -> Then {
-        let Some(open) = &mut self.open else {
-            return Then::Stay;
-        };
-        let result = open.undo();
-        self.after(result.map(|label| label.map(|label| format!("Undone: {label}"))));
+        let said = |label| format!("Undone: {label}");
+        self.with_open(|open| Ok(open.undo()?.map(said)));
         Then::Stay
     }
 
     /// Does again what was taken back last.
     pub fn redo(&mut self) -> Then {
-        let Some(open) = &mut self.open else {
-            return Then::Stay;
-        };
-        let result = open.redo();
-        self.after(result.map(|label| label.map(|label| format!("Redone: {label}"))));
+        let said = |label| format!("Redone: {label}");
+        self.with_open(|open| Ok(open.redo()?.map(said)));
         Then::Stay
     }
 
     /// Makes a change as part of the latest step: the letters of one name are undone at once.
     pub fn amend(&mut self, edit: Edit) -> bool {
+        self.with_open(|open| open.amend(edit).map(|()| None))
+    }
+
+    /// Does something to the open job: what came of it is said and solved, and what is half typed goes
+    /// along. False where there is no job, or where it cannot be done.
+    fn with_open(
+        &mut self,
+        does: impl FnOnce(&mut OpenJob) -> Result<Option<String>, ChangeError>,
+    ) -> bool {
         let Some(open) = &mut self.open else {
             return false;
         };
-        let result = open.amend(edit);
-        self.after(result.map(|()| None))
-    }
-
-    fn after(&mut self, result: Result<Option<String>, crate::store::ChangeError>) -> bool {
-        match result {
+        let before = open.job().clone();
+        match does(open) {
             Ok(words) => {
+                self.carry_drafts(&before);
                 self.hush();
                 if let Some(words) = words {
                     self.say(&words);

@@ -4,7 +4,7 @@ use super::{Desk, Then};
 use tautmark_ui::RowItem;
 
 /// What agreeing does.
-pub type Act = Box<dyn FnOnce(&mut Desk)>;
+pub type Act = Box<dyn FnOnce(&mut Desk) -> Then>;
 
 /// A few words at the foot of the page, with the way back where there is one.
 #[derive(Clone, Debug, PartialEq)]
@@ -138,9 +138,23 @@ impl Desk {
     /// Does what the words over the page offer, and takes them away.
     pub fn agree(&mut self) -> Then {
         let notice = self.notice.take();
-        if let Some((_, act)) = notice.and_then(|notice| notice.action) {
-            act(self);
-        }
+        let action = notice.and_then(|notice| notice.action);
+        action.map_or(Then::Stay, |(_, act)| act(self))
+    }
+
+    /// Says over the page what something would do, and does it only where the person agrees.
+    pub fn ask_first(
+        &mut self,
+        title: impl Into<String>,
+        text: impl Into<String>,
+        agree: &str,
+        act: impl FnOnce(&mut Self) -> Then + 'static,
+    ) -> Then {
+        self.notice = Some(Notice {
+            title: title.into(),
+            text: text.into(),
+            action: Some((agree.to_owned(), Box::new(act))),
+        });
         Then::Stay
     }
 

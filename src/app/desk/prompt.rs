@@ -26,7 +26,7 @@ pub enum FigureKind {
 /// A figure of the job (or of a calculation) that can be typed.
 pub trait Prompt {
     /// Tells this figure from every other: what was typed and not entered is kept under it.
-    fn key(&self) -> String;
+    fn key(&self, job: &Job) -> String;
 
     /// “Tape, **A to C**”.
     fn title(&self, job: &Job) -> String;
@@ -63,6 +63,11 @@ pub trait Prompt {
     /// What to say beside the figure: with nothing typed yet (`None`), how to take it; else
     /// whether it fits. `desk.solution` already has the figure in it.
     fn verdict(&self, _desk: &Desk, _typed: Option<f64>) -> Option<Status> {
+        None
+    }
+
+    /// What is asked before a figure is entered that can hardly be meant; `None` for any other.
+    fn question(&self, _desk: &Desk, _value: f64) -> Option<String> {
         None
     }
 

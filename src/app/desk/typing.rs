@@ -1,18 +1,7 @@
 //! The figure being typed: asked for, previewed in the whole job, entered or left.
 
-use super::{Desk, Entered, Focus, KeypadEntry, Prompt, Then, Typed};
+use super::{Desk, Draft, Entered, Focus, KeypadEntry, Prompt, Then, Typed};
 use crate::job::edit::apply;
-use serde::{Deserialize, Serialize};
-
-/// A figure that was typed and not entered.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
-pub struct Draft {
-    /// As typed.
-    pub text: String,
-    /// The sign key that was down.
-    pub negative: bool,
-}
 
 impl Desk {
     /// Asks for a figure on the keypad.
@@ -22,11 +11,9 @@ impl Desk {
 
     /// The same for a figure that another one leads to.
     pub fn ask_for(&mut self, figure: Box<dyn Prompt>) -> Then {
-        let draft = self.drafts.remove(&self.draft_key(&figure.key()));
-        let (text, negative) = draft.map(|draft| (draft.text, draft.negative)).unzip();
-        let mut entry = KeypadEntry::new(figure, self.saved(), text);
-        entry.negative = negative.unwrap_or(entry.negative);
-        self.entry = Some(entry);
+        let key = self.draft_key(&figure.key(self.saved()));
+        let draft = self.drafts.remove(&key);
+        self.entry = Some(KeypadEntry::new(figure, self.saved(), draft));
         self.preview_entry();
         Then::Keypad
     }
@@ -61,6 +48,19 @@ impl Desk {
         };
         match entry.typed() {
             Typed::Value(value) => {
+                if !entry.sure
+                    && let Some(text) = entry.question(self, value)
+                {
+                    self.entry = Some(entry);
+                    self.ask_first("Is that right?", text, "Enter it", |desk| {
+                        if let Some(entry) = &mut desk.entry {
+                            entry.sure = true;
+                        }
+                        desk.enter();
+                        Then::Keypad
+                    });
+                    return true;
+                }
                 self.preview = None;
                 match entry.figure.enter(self.saved(), value) {
                     Entered::Edit(edit) => {
@@ -116,20 +116,8 @@ impl Desk {
             text: entry.text.clone(),
             negative: entry.negative,
         };
-        (!draft.text.is_empty()).then(|| (self.draft_key(&entry.figure.key()), draft))
-    }
-
-    /// Under what a figure of this field of this job is kept.
-    fn draft_key(&self, field: &str) -> String {
-        let job = self.open.as_ref().map(|open| open.key().as_str());
-        format!("{}/{field}", job.unwrap_or_default())
-    }
-
-    /// What was typed and not entered, by the field's key.
-    #[must_use]
-    pub fn draft(&self, key: &str) -> Option<&str> {
-        let draft = self.drafts.get(&self.draft_key(key))?;
-        Some(&draft.text)
+        let key = self.draft_key(&entry.figure.key(self.saved()));
+        (!draft.text.is_empty()).then_some((key, draft))
     }
 
     /// What the drawing stresses.

@@ -2,7 +2,7 @@
 
 use super::ago::ago;
 use crate::app::bridge::{Back, Bridge, Screen, Spec};
-use crate::app::desk::{Desk, Menu, Notice, Then};
+use crate::app::desk::{Desk, Menu, Then};
 use crate::app::kit::{capital, counted, patched, row, silence, status};
 use crate::store::{Binned, JobKey};
 use slint::Global;
@@ -102,24 +102,18 @@ fn ask_to_empty(desk: &mut Desk) -> Then {
     }
     let jobs = capital(&counted(count, "deleted job", "deleted jobs"));
     let goes = if count == 1 { "goes" } else { "go" };
-    desk.notice = Some(Notice {
-        title: "Empty the bin?".to_owned(),
-        text: format!("{jobs} {goes} for good, with every earlier copy. This cannot be undone."),
-        action: Some(("Delete for good".to_owned(), Box::new(empty))),
-    });
-    Then::Stay
+    let text = format!("{jobs} {goes} for good, with every earlier copy. This cannot be undone.");
+    desk.ask_first("Empty the bin?", text, "Delete for good", empty)
 }
 
-fn empty(desk: &mut Desk) {
+fn empty(desk: &mut Desk) -> Then {
     // All that is there now, whatever its clock said when it was deleted.
     let after_all = crate::clock::now() + Duration::from_secs(100 * 365 * 86_400);
     match desk.jobs.empty_bin(after_all) {
         Ok(count) => {
             let gone = capital(&counted(count, "job", "jobs"));
-            desk.say(&format!("{gone} deleted for good."));
+            desk.say(&format!("{gone} deleted for good."))
         }
-        Err(why) => {
-            desk.say(&why.to_string());
-        }
+        Err(why) => desk.say(&why.to_string()),
     }
 }

@@ -102,7 +102,7 @@ impl Misfits<'_> {
 /// ± of an angle, degrees; never less than the last digit shows.
 #[must_use]
 pub fn angle_pm(pm: f64) -> String {
-    format!("±\u{a0}{:.1}", pm.max(0.05))
+    format!("±\u{a0}{:.1}°", pm.max(0.05))
 }
 
 /// One figure with its label and what follows it (its ± or unit).

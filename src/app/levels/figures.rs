@@ -3,7 +3,7 @@
 use super::sights::{sight, sight_fix, with_sight};
 use super::standing::doubt;
 use crate::adjust::CHECKED;
-use crate::app::desk::{Desk, FigureKind, Then};
+use crate::app::desk::{Desk, FigureKind, FigureOf, Then};
 use crate::app::kit::{KeypadFigure, problem_in, status};
 use crate::app::names::{point_place, said_down};
 use crate::job::edit::{Change, Edit};
@@ -77,10 +77,11 @@ fn down(figure: KeypadFigure) -> KeypadFigure {
 /// where that is missing, else the next sight of the set-up without a figure.
 pub fn sight_down(setup: usize, at: usize) -> KeypadFigure {
     let there = move |job: &Job| sight(job, setup, at)?.down.map(|down| -down);
-    let figure = KeypadFigure::new(format!("sight {setup} {at}"), there, move |job, value| {
+    let figure = KeypadFigure::new("sight", there, move |job, value| {
         with_sight(job, setup, at, |sight| sight.down = Some(-value))
     });
     down(figure)
+        .of(FigureOf::Sight(setup, at))
         .titled(move |job| {
             let sight = sight(job, setup, at);
             sight.map_or_else(String::new, |sight| sight_title(job, setup, &sight.point))
@@ -112,9 +113,9 @@ pub fn new_sight(setup: usize, point: PointId) -> KeypadFigure {
         let at = sights.len().checked_sub(1)?;
         (sights.get(at)?.point == sighted).then_some(at)
     };
-    let (key, new) = (format!("new sight {setup} {point}"), point.clone());
+    let new = point.clone();
     let figure = KeypadFigure::new(
-        key,
+        format!("new sight of {point}"),
         |_| None,
         move |job, value| {
             let at = job.levels.setups.get(setup)?.sights.len();
@@ -129,6 +130,7 @@ pub fn new_sight(setup: usize, point: PointId) -> KeypadFigure {
     );
     let (named, to, there) = (point.clone(), point, entered.clone());
     down(figure)
+        .of(FigureOf::Setup(setup))
         .titled(move |job| sight_title(job, setup, &named))
         .hinted(move |desk| how(desk, &to))
         .judged(move |desk, _| fits(desk, setup, entered(desk.job())?))
@@ -137,12 +139,12 @@ pub fn new_sight(setup: usize, point: PointId) -> KeypadFigure {
 
 /// How far away the laser stood.
 pub fn sight_dist(setup: usize, at: usize) -> KeypadFigure {
-    let key = format!("sight distance {setup} {at}");
     let there = move |job: &Job| sight(job, setup, at)?.dist;
-    let figure = KeypadFigure::new(key, there, move |job, value| {
+    let figure = KeypadFigure::new("distance", there, move |job, value| {
         with_sight(job, setup, at, |sight| sight.dist = Some(value))
     });
     figure
+        .of(FigureOf::Sight(setup, at))
         .titled(move |job| {
             let sight = sight(job, setup, at);
             sight.map_or_else(String::new, |sight| {

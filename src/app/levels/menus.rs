@@ -9,6 +9,7 @@ use super::points::new_ground;
 use super::sights::sight as sight_at;
 use crate::app::desk::{Desk, Menu, Then, caution};
 use crate::app::names::{place_of, run_called};
+use crate::app::renaming;
 use crate::cautions::LASER;
 use crate::job::edit::{Change, Edit, Thing};
 use crate::job::model::{Job, Setup};
@@ -123,10 +124,11 @@ pub fn setup(desk: &mut Desk, at: usize) -> Then {
                  One more point seen from here and from another set-up makes it more certain.",
             )
         })
-        .row("Take it off the list", "with its sights", move |desk| {
-            desk.change_and_say(Edit::Remove(Thing::Setup(id)), "Taken off the list.");
-            desk.chosen.setup = at.saturating_sub(1);
-            Then::Stay
+        .row("Delete it", "with its sights", move |desk| {
+            renaming::delete(desk, Thing::Setup(id), move |desk, _| {
+                desk.chosen.setup = at.saturating_sub(1);
+                Then::Stay
+            })
         });
     desk.offer(menu)
 }
@@ -148,9 +150,9 @@ pub fn sight(desk: &mut Desk, setup: usize, at: usize) -> Then {
             desk.ask(sight_dist(setup, at))
         })
         .row(out, "", move |desk| use_sight(desk, setup, at, !used))
-        .row("Take it off the list", "", move |desk| {
+        .row("Delete it", "", move |desk| {
             let change = Change::Remove { at };
-            desk.change_and_say(Edit::Sight { setup, change }, "Taken off the list.")
+            desk.change_and_say(Edit::Sight { setup, change }, "Deleted.")
         });
     desk.offer(menu)
 }
@@ -179,8 +181,8 @@ pub fn point(desk: &mut Desk, id: PointId) -> Then {
                  ± is smaller.",
             )
         })
-        .row("Take it off the list", "with its sights", |desk| {
-            desk.change_and_say(Edit::Remove(Thing::Point(id)), "Taken off the list.")
+        .row("Delete it", "with its sights", |desk| {
+            renaming::delete(desk, Thing::Point(id), |_, _| Then::Stay)
         });
     desk.offer(menu)
 }

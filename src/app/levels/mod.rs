@@ -133,7 +133,7 @@ fn setup_row(desk: &Desk, setup: &Setup, selected: bool) -> RowItem {
         Some(fix) => (
             format!("{sights} · {}", tied(desk, setup)),
             length::show(fix.line, unit),
-            length::show_pm(fix.pm, unit),
+            length::show_pm_with_unit(fix.pm, unit),
         ),
         None => (
             format!("{sights} · not tied to the datum yet"),
@@ -210,7 +210,7 @@ fn point_row(desk: &Desk, point: &Point) -> RowItem {
         |fix| {
             let height = length::show(fix.height, unit);
             let pm = if fix.pm > 0.0 {
-                length::show_pm(fix.pm, unit)
+                length::show_pm_with_unit(fix.pm, unit)
             } else {
                 "held".to_owned()
             };

@@ -133,7 +133,7 @@ fn misfit(desk: &Desk, levels: &LevelsFix) -> Option<String> {
         first.name(),
         said_down(first.down, unit),
         said_down(suspect.predicted, unit),
-        length::show_pm(suspect.predicted_pm, unit),
+        length::show_pm_with_unit(suspect.predicted_pm, unit),
     ))
 }
 
@@ -166,7 +166,7 @@ pub fn doubt(desk: &Desk, fix: &SightFix) -> Option<Status> {
         let predicted = said_down(suspect.predicted, unit);
         format!(
             "{predicted} {}",
-            length::show_pm(suspect.predicted_pm, unit)
+            length::show_pm_with_unit(suspect.predicted_pm, unit)
         )
     });
     Some(misfits.doubt(predicted))

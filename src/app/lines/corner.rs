@@ -92,7 +92,7 @@ impl Screen for OneCorner {
         vm.set_check(text);
         vm.set_check_plain(plain);
         vm.set_diagonal(length::show(check.diagonal, unit).into());
-        vm.set_diagonal_tail(length::show_pm(check.pm, unit).into());
+        vm.set_diagonal_tail(length::show_pm_with_unit(check.pm, unit).into());
         vm.set_found(found(desk, fix));
         false
     }
@@ -125,7 +125,7 @@ fn corner_place(desk: &Desk, corner: &Corner) -> Fact {
             "place",
             &format!("Length of run {}", run.id),
             &length::show(fix.length, unit),
-            &length::show_pm(fix.length_pm, unit),
+            &length::show_pm_with_unit(fix.length_pm, unit),
         ),
         _ => fact("place", "Length of the run", "—", "no run here yet"),
     }

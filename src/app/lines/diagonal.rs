@@ -2,7 +2,7 @@
 //! Neither is of the job.
 
 use crate::app::desk::chosen::ARMS;
-use crate::app::desk::{Desk, Entered, Focus};
+use crate::app::desk::{Desk, Entered, FigureOf, Focus};
 use crate::app::kit::{KeypadFigure, status};
 use crate::job::Job;
 use crate::length;
@@ -40,7 +40,7 @@ pub fn across(corner: usize) -> KeypadFigure {
 
 fn check(corner: usize, title: &'static str, figure: KeypadFigure) -> KeypadFigure {
     figure
-        .keyed(format!("check {corner} {title}"))
+        .of(FigureOf::Corner(corner))
         .titled(move |_| title.to_owned())
         .stressing(Focus::Corner(corner))
 }
@@ -63,7 +63,7 @@ fn against(desk: &Desk, corner: usize, read: f64) -> Option<Status> {
         "It must read **{}**; this is {} {}.",
         length::show(check.diagonal, unit),
         length::signed(off, unit),
-        length::show_pm(taped, unit),
+        length::show_pm_with_unit(taped, unit),
     );
     Some(status(verdict, &text))
 }

@@ -1,6 +1,6 @@
 //! A nail's two figures: how far along the wall it is, and how far off.
 
-use crate::app::desk::{Desk, Focus};
+use crate::app::desk::{Desk, FigureOf, Focus};
 use crate::app::kit::{KeypadFigure, Slot};
 use crate::app::names::along;
 use crate::job::Job;
@@ -19,7 +19,7 @@ fn of_nail(
         move |line: &mut Line| Some(slot(line.offsets.as_mut()?.get_mut(nail)?) as &mut dyn Slot),
         move |value| Edit::Line(Change::Replace { at, value }),
     )
-    .keyed(format!("nail {at} {nail} {label}"))
+    .of(FigureOf::Nail(at, nail))
     .titled(move |job| {
         let line = job.lines.get(at).map(Line::called).unwrap_or_default();
         format!("Nail {} of {line}, **{label}**", nail + 1)

@@ -181,7 +181,7 @@ fn about_nail(desk: &mut Desk, nail: usize) -> Then {
         .row("How far along the wall", "", move |desk| {
             desk.ask(along_wall(line, nail))
         })
-        .row("Take the nail out", "", move |desk| {
+        .row("Delete the nail", "", move |desk| {
             change_line(desk, |line| {
                 if let Some(nails) = line.offsets.as_mut().filter(|nails| nail < nails.len()) {
                     nails.remove(nail);

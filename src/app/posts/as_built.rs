@@ -1,6 +1,6 @@
 //! What was really built: the two figures that are typed, and how a post stands.
 
-use crate::app::desk::{Desk, Focus, run_fix};
+use crate::app::desk::{Desk, FigureOf, Focus, run_fix};
 use crate::app::kit::{KeypadFigure, status};
 use crate::app::names::{marked, the, zero_name};
 use crate::job::Job;
@@ -38,7 +38,7 @@ pub fn verdict(job: &Job, run: &Run, built: &AsBuilt) -> Option<Status> {
     let across = built.across.map(|by| across_words(by, unit));
     let text: Vec<String> = [along, across].into_iter().flatten().collect();
     let text = text.join(" ");
-    let limit = length::show_pm(job.tolerance.length, unit);
+    let limit = length::show_pm_with_unit(job.tolerance.length, unit);
     Some(match built.verdict {
         Built::Unmeasured => return None,
         Built::Within => status(
@@ -111,10 +111,10 @@ impl OfPost {
 
     fn figure(self, what: &str, number: usize, slot: Slot) -> KeypadFigure {
         let there = move |job: &Job| *slot(&mut self.known(job)?);
-        let key = format!("built {} {} {what}", self.run, self.post);
-        KeypadFigure::new(key, there, move |job, value| {
+        KeypadFigure::new(what, there, move |job, value| {
             Some(Edit::mark_post(job, self.with(job, slot, value)?))
         })
+        .of(FigureOf::Post(self.run, self.post))
         .progress(move |_| Some((number, 2)))
         .stressing(Focus::Post(self.run, self.post))
     }

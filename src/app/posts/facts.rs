@@ -55,7 +55,7 @@ pub fn bay(job: &Job, fix: &RunFix, post: &Post) -> Fact {
             "bay",
             "Length of the run",
             &length::show(fix.length, unit),
-            &length::show_pm(fix.length_pm, unit),
+            &length::show_pm_with_unit(fix.length_pm, unit),
         );
     };
     let before = post.n.saturating_sub(1);

@@ -71,7 +71,7 @@ impl Screen for MarkOut {
         vm.set_how(how);
         vm.set_how_plain(plain);
         vm.set_figure(length::show(reading, unit).into());
-        vm.set_tail(length::show_pm(post.pm, unit).into());
+        vm.set_tail(length::show_pm_with_unit(post.pm, unit).into());
         vm.set_face(i32::try_from(desk.chosen.face).unwrap_or(0));
         vm.set_hole(fact(
             "hole",

@@ -110,7 +110,7 @@ fn post_row(desk: &Desk, run: &Run, fix: &RunFix, post: &Post) -> RowItem {
             &post_name(job, run, fix, post),
             &note,
             &length::show(face_reading(post, desk.chosen.face), unit),
-            &length::show_pm(post.pm, unit),
+            &length::show_pm_with_unit(post.pm, unit),
         )
     }
 }
@@ -181,7 +181,7 @@ fn standing(desk: &Desk, sight: Option<(usize, &Run)>, problems: &[&Problem]) ->
         return match desk.job().lines.is_empty() {
             true => status(
                 Verdict::Note,
-                "**No run yet.** A run of fence follows a string: stretch one in Lines first.",
+                "**No run yet.** A run of fence follows a string: stretch one in Strings first.",
             ),
             false => status(
                 Verdict::Note,

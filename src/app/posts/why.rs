@@ -48,8 +48,8 @@ fn reading(desk: &Desk, sight: &AtPost<'_>) -> String {
     }
     text.push_str(&format!(
         "\n\nThe {} (95 %) is the tape’s own over that length, and the post’s share of the {} in the run’s length.",
-        length::show_pm(post.pm, unit),
-        length::show_pm(fix.length_pm, unit)
+        length::show_pm_with_unit(post.pm, unit),
+        length::show_pm_with_unit(fix.length_pm, unit)
     ));
     if let Some(next) = &desk.solution.advice {
         let next = next.sentence(&desk.solution.network, unit);
@@ -140,7 +140,7 @@ fn bay(job: &Job, sight: &AtPost<'_>) -> String {
             the(&zero_name(job, sight.run)),
             string_name(job, &sight.run.line),
             length::show(sight.fix.length, unit),
-            length::show_pm(sight.fix.length_pm, unit)
+            length::show_pm_with_unit(sight.fix.length_pm, unit)
         );
     };
     format!(

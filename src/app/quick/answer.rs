@@ -103,10 +103,7 @@ impl Tail {
     pub fn show(self, unit: Unit) -> String {
         match self {
             Self::Unit => unit.name().to_owned(),
-            Self::Pm(figure) => {
-                let pm = length::show_pm(figure.pm, unit);
-                [&pm, unit.name()].join(" ").trim_end().to_owned()
-            }
+            Self::Pm(figure) => length::show_pm_with_unit(figure.pm, unit),
             // Never rounded to nothing.
             Self::AnglePm(pm) if pm < FINE => format!("±\u{a0}{:.2}°", pm.max(0.01)),
             Self::AnglePm(pm) => format!("±\u{a0}{pm:.1}°"),

@@ -49,7 +49,7 @@ impl QuickFigure {
 }
 
 impl Prompt for QuickFigure {
-    fn key(&self) -> String {
+    fn key(&self, _job: &Job) -> String {
         self.input.key.to_owned()
     }
 

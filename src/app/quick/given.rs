@@ -33,7 +33,10 @@ impl<'a> Given<'a> {
     /// The same, where it counts on something of its own.
     #[must_use]
     pub fn counting(desk: &'a Desk, inputs: &'static [Input], counts: Counts) -> Self {
-        let key = desk.entry.as_ref().map(|entry| entry.figure.key());
+        let key = desk
+            .entry
+            .as_ref()
+            .map(|entry| entry.figure.key(desk.saved()));
         let asked = key.and_then(|key| inputs.iter().find(|input| input.key == key));
         let typed = asked.and_then(|input| Some(input.turned(desk.typed()?)));
         Self {

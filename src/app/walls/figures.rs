@@ -1,7 +1,7 @@
 //! The figure of a reading: its length or angle, and how much higher one end of a tape was.
 
 use super::standing::{misfitting, several_in_doubt};
-use crate::app::desk::{Desk, FigureKind, Focus};
+use crate::app::desk::{Desk, FigureKind, FigureOf, Focus};
 use crate::app::kit::{KeypadFigure, Misfits, problem_in, status};
 use crate::app::names::{is_missing, reading_title};
 use crate::job::edit::{Change, Edit};
@@ -42,7 +42,7 @@ fn doubt(desk: &Desk, suspect: Option<&SuspectFix>) -> Option<Status> {
         let predicted = length::show(suspect.predicted, unit);
         format!(
             "{predicted} {}",
-            length::show_pm(suspect.predicted_pm, unit)
+            length::show_pm_with_unit(suspect.predicted_pm, unit)
         )
     });
     Some(misfits.doubt(predicted))
@@ -57,8 +57,12 @@ pub fn figure_of(job: &Job, index: usize) -> KeypadFigure {
         Measure::Angle { degrees, .. } => degrees,
         Measure::Inline { .. } | Measure::Other { .. } => None,
     };
-    let key = format!("reading {index}");
-    KeypadFigure::new(key, there, move |job, value| with_length(job, index, value))
+    let figure = KeypadFigure::new("reading", there, move |job, value| {
+        with_length(job, index, value)
+    });
+    figure
+        .of(FigureOf::Reading(index))
+        .questioned(move |desk, value| far_longer(desk, index, value))
         .of_kind(match what {
             Some(Measure::Angle { .. }) => FigureKind::Degrees,
             _ => FigureKind::Length,
@@ -78,6 +82,28 @@ pub fn figure_of(job: &Job, index: usize) -> KeypadFigure {
             tape.then(|| ("Slope", slope_of(index)))
         })
         .stressing(Focus::Reading(index))
+}
+
+/// A tape ten times as long as any other is asked about before it is entered.
+fn far_longer(desk: &Desk, index: usize, value: f64) -> Option<String> {
+    let job = desk.saved();
+    if !matches!(job.readings.get(index)?.what, Measure::Tape { .. }) {
+        return None;
+    }
+    let others = job.readings.iter().enumerate();
+    let others = others.filter_map(|(at, other)| match other.what {
+        Measure::Tape { length, .. } if at != index && other.used => length,
+        _ => None,
+    });
+    let longest = others.reduce(f64::max)?;
+    let said = |mm: f64| length::show_with_unit(mm, job.show.lengths);
+    (value > 10.0 * longest).then(|| {
+        format!(
+            "**{}** is more than ten times the longest other tape, {}. Was every figure meant?",
+            said(value),
+            said(longest)
+        )
+    })
 }
 
 fn title(reading: &Reading) -> String {
@@ -114,7 +140,7 @@ fn fits(desk: &Desk, index: usize) -> Option<Status> {
 #[must_use]
 pub fn slope_of(index: usize) -> KeypadFigure {
     KeypadFigure::kept(
-        format!("slope {index}"),
+        "slope",
         move |job| job.readings.get(index).cloned(),
         |reading| match &mut reading.what {
             Measure::Tape { drop, .. } => Some(drop),
@@ -127,5 +153,6 @@ pub fn slope_of(index: usize) -> KeypadFigure {
         let name = name.unwrap_or_default();
         format!("Tape {name}, **one end higher by**")
     })
+    .of(FigureOf::Reading(index))
     .stressing(Focus::Reading(index))
 }

@@ -204,6 +204,6 @@ fn misfit(desk: &Desk) -> Option<String> {
         length::show(observed, unit),
         counted(desk.solution.readings.len() - 1, "reading", "readings"),
         length::show(suspect.predicted, unit),
-        length::show_pm(suspect.predicted_pm, unit),
+        length::show_pm_with_unit(suspect.predicted_pm, unit),
     ))
 }

@@ -66,7 +66,7 @@ pub fn sureness(job: &Job, reading: &Reading) -> String {
             length: Some(mm), ..
         } => {
             let sd = job.tape.sd(*mm);
-            length::show_pm(PM * sd, job.show.lengths)
+            length::show_pm_with_unit(PM * sd, job.show.lengths)
         }
         Measure::Angle { sd, .. } => format!("±\u{a0}{:.1}°", PM * sd),
         _ => String::new(),

@@ -138,11 +138,11 @@ pub(super) fn corners_on_line(
             ledger.problems.error(
                 place.key(key).key("corner"),
                 format!(
-                    "Corner “{}” is not on the line of run “{}”.",
+                    "Corner “{}” is not on the string of run “{}”.",
                     corner.id,
                     run.called()
                 ),
-                "Name a corner of this run's own line.",
+                "Name a corner of this run's own string.",
             );
             good = None;
         }

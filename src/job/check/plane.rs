@@ -170,7 +170,7 @@ impl Desk<'_> {
                 let mark = self.mark(mark, "mark", ledger);
                 let first = self.mark(&with[0], "with[0]", ledger);
                 let second = self.mark(&with[1], "with[1]", ledger);
-                let sd = ledger.positive(self.at("sd"), *sd, "standard deviation")?;
+                let sd = ledger.positive(self.at("sd"), *sd, "typical error")?;
                 let (mark, first, second) = (mark?, first?, second?);
                 self.three_apart([first, mark, second], ledger)?;
                 Some((
@@ -191,7 +191,7 @@ impl Desk<'_> {
                 let from = self.mark(from, "from", ledger);
                 let at = self.mark(at, "at", ledger);
                 let to = self.mark(to, "to", ledger);
-                let sd = ledger.positive(self.at("sd"), *sd, "standard deviation")?;
+                let sd = ledger.positive(self.at("sd"), *sd, "typical error")?;
                 let degrees = ledger.given(self.at("degrees"), *degrees, "angle")?;
                 if !(0.0..=180.0).contains(&degrees) {
                     ledger.problems.error(

@@ -120,7 +120,7 @@ fn side_of(run: &Run, place: FilePlace<'_>, ledger: &mut Ledger) -> Side {
                 "Run “{}” does not say on which side of its string the posts stand; left is taken.",
                 run.called()
             ),
-            "Say left or right, as seen looking along the line.",
+            "Say left or right, as seen looking along the string.",
         );
         Side::Left
     })

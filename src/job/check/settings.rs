@@ -16,10 +16,7 @@ pub(super) fn settings(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
     ledger.unknown_keys(hole, &job.hole.extra);
     ledger.unknown_keys(stock, &job.stock.extra);
     sound.tape.class = job.tape.class;
-    let (reading, nail) = (
-        "standard deviation of one reading",
-        "standard deviation of one nail's offset",
-    );
+    let (reading, nail) = ("typical error of one reading", "typical error of one nail");
     let (wide, deep) = ("hole's diameter", "hole's depth");
     let positive = [
         (

@@ -68,7 +68,7 @@ fn along(
             if first == second {
                 ledger.problems.error(
                     place.key("marks"),
-                    format!("Line “{}” goes through mark {from} twice.", line.called()),
+                    format!("String “{}” goes through mark {from} twice.", line.called()),
                     "Give it two different marks.",
                 );
                 return None;
@@ -79,7 +79,7 @@ fn along(
             ledger.problems.error(
                 place,
                 format!(
-                    "Line “{}” follows a wall and goes through marks.",
+                    "String “{}” follows a wall and goes through marks.",
                     line.called()
                 ),
                 "Keep one of the two: offsets from a wall, or two marks.",
@@ -89,7 +89,7 @@ fn along(
         (None, None) => {
             ledger.problems.warning(
                 place,
-                format!("Line “{}” does not say where it goes.", line.called()),
+                format!("String “{}” does not say where it goes.", line.called()),
                 "Give it a wall with offsets, or two marks.",
             );
             None
@@ -170,10 +170,10 @@ pub(super) fn corners(job: &Job, lines: &Lines, sound: &mut Sound, ledger: &mut 
             ledger.problems.error(
                 place.key("lines"),
                 format!(
-                    "Corner “{}” crosses line {} with itself.",
+                    "Corner “{}” crosses string {} with itself.",
                     corner.id, corner.lines[0]
                 ),
-                "Name two different lines.",
+                "Name two different strings.",
             );
             continue;
         }

@@ -13,7 +13,7 @@ pub(super) fn wall(wall: &Wall) -> String {
 }
 
 pub(super) fn line(line: &Line) -> String {
-    named("line", line.id.as_str(), &line.name)
+    named("string", line.id.as_str(), &line.name)
 }
 
 pub(super) fn corner(corner: &Corner) -> String {
@@ -33,8 +33,7 @@ pub(super) fn setup(setup: &Setup) -> String {
 }
 
 pub(super) fn marked(marked: &Marked) -> String {
-    let done = if marked.done { "done" } else { "not done" };
-    format!("post {} of run {} {done}", marked.post, marked.run)
+    format!("post {} of run {}", marked.post, marked.run)
 }
 
 pub(super) fn sight(sight: &Sight, from: &Setup, unit: Unit) -> String {

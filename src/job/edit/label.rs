@@ -3,8 +3,9 @@
 use super::dependents::dependents;
 use super::described::{self, corner, line, mark, marked, point, reading, run, setup, sight, wall};
 use super::{Change, Edit, Setting, Thing};
-use crate::job::model::Job;
+use crate::job::model::{Job, Marked};
 use crate::job::reading::Reading;
+use crate::length::show;
 
 /// What the edit does to this job, as a short line: “Tape A to C 10 881”. `job` is as it was before.
 #[must_use]
@@ -32,7 +33,7 @@ pub fn label(job: &Job, edit: &Edit) -> String {
             Some(from) => changed(change, &from.sights, |s| sight(s, from, unit)),
             None => "sight".to_owned(),
         },
-        Edit::Marked(c) => changed(c, &job.marked, marked),
+        Edit::Marked(c) => stands(c, job),
         Edit::Rename { thing, to } => {
             format!("rename {} {} to {to}", thing.kind(), thing.name())
         }
@@ -86,6 +87,40 @@ fn taken(change: &Change<Reading>, job: &Job) -> String {
             _ => what(value),
         },
         _ => changed(change, &job.readings, what),
+    }
+}
+
+/// What became of a post: the first that differs from what was known of it.
+fn stands(change: &Change<Marked>, job: &Job) -> String {
+    let (old, new) = match change {
+        Change::Insert { value, .. } => (None, value),
+        Change::Replace { at, value } => (job.marked.get(*at), value),
+        Change::Remove { .. } | Change::Move { .. } => return changed(change, &job.marked, marked),
+    };
+    let fresh = Marked::default();
+    let old = old.unwrap_or(&fresh);
+    let post = marked(new);
+    let figure = |mm: Option<f64>| match mm {
+        Some(mm) => format!("{post} measured: {}", show(mm, job.show.lengths)),
+        None => format!("{post} not measured"),
+    };
+    if old.done != new.done {
+        let not = if new.done { "" } else { "not " };
+        format!("{post} {not}marked")
+    } else if old.heights != new.heights {
+        let not = if new.heights { "" } else { "not " };
+        format!("heights {not}marked on {post}")
+    } else if old.keep != new.keep {
+        let way = if new.keep {
+            "kept where it stands"
+        } else {
+            "no longer kept"
+        };
+        format!("{post} {way}")
+    } else if old.off != new.off {
+        figure(new.off)
+    } else {
+        figure(new.measured)
     }
 }
 

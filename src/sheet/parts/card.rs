@@ -5,7 +5,7 @@ use super::heights::{down, sides};
 use super::{SheetDesk, attention, names, trestles};
 use crate::boards::{HeightMark, MarkedThing, RunBoards, height_marks};
 use crate::cautions::IN_ONE_LINE;
-use crate::job::RunId;
+use crate::job::{RunId, SetupId};
 use crate::setout::{Post, RunFix};
 
 /// None while no run is set out.
@@ -32,9 +32,14 @@ struct Stand<'a> {
     leads: bool,
 }
 
-fn stands<'a>(desk: &SheetDesk<'_>, fix: &'a RunFix, boards: Option<&RunBoards>) -> Vec<Stand<'a>> {
+/// The posts of a run, their heights from the laser line of a set-up.
+fn stands<'a>(
+    desk: &SheetDesk<'_>,
+    fix: &'a RunFix,
+    boards: Option<&RunBoards>,
+    setup: Option<&SetupId>,
+) -> Vec<Stand<'a>> {
     let levels = desk.solution.levels.as_ref();
-    let setup = boards.and_then(|boards| boards.setup.as_ref());
     let line = setup.and_then(|setup| Some(levels?.setups.get(setup)?.line));
     let mut all = Vec::new();
     for (i, post) in fix.posts.iter().enumerate() {
@@ -70,43 +75,76 @@ fn stands<'a>(desk: &SheetDesk<'_>, fix: &'a RunFix, boards: Option<&RunBoards>)
 
 fn strip(desk: &SheetDesk<'_>, id: &RunId, fix: &RunFix) -> Table {
     let boards = desk.solution.boards.get(id);
-    let stands = stands(desk, fix, boards);
-    let mut columns = vec![Column::left("Post")];
-    columns.extend(stands.iter().map(|stand| Column::right(&*stand.name)));
     let setup = boards.and_then(|boards| boards.setup.as_ref());
+    let stands = stands(desk, fix, boards, setup);
     let from = setup.map_or_else(String::new, |setup| {
         format!("; ↑ up, ↓ down from the laser line of set-up {setup}")
     });
     let name = names::run(desk.job, id);
     let mut table = Table::new(
         format!("{name}: running readings from its zero{from}"),
-        columns,
+        columns(&stands),
     );
-    let mut row = |name: &str, cell: &dyn Fn(&Stand<'_>) -> Cell| {
-        let mut cells = vec![Cell::text(name)];
-        cells.extend(stands.iter().map(cell));
-        if cells.iter().skip(1).any(|cell| *cell != Cell::Empty) {
-            table.rows.push(cells);
-        }
-    };
     let once = |stand: &Stand<'_>, cell: Cell| if stand.leads { cell } else { Cell::Empty };
+    let mut row = |name: &str, cell: &dyn Fn(&Stand<'_>) -> Cell| {
+        table.rows.extend(row(name, &stands, cell));
+    };
     row("Stands", &|s| {
         once(s, Cell::text(trestles::stands(s.post.foot)))
     });
     row("Near face", &|s| once(s, Cell::Length(s.post.near)));
     row("Centre", &|s| once(s, Cell::Length(s.post.centre)));
     row("Far face", &|s| once(s, Cell::Length(s.post.far)));
+    table.rows.extend(heights(&stands, boards));
+    table
+}
+
+/// The heights of a run's posts from another laser line than its own.
+pub(super) fn from_another_line(
+    desk: &SheetDesk<'_>,
+    id: &RunId,
+    fix: &RunFix,
+    setup: &SetupId,
+) -> Table {
+    let boards = desk.solution.boards.get(id);
+    let stands = stands(desk, fix, boards, Some(setup));
+    let name = names::run(desk.job, id);
+    let mut table = Table::new(
+        format!("{name}: ↑ up, ↓ down from the laser line of set-up {setup}"),
+        columns(&stands),
+    );
+    table.rows.extend(heights(&stands, boards));
+    table
+}
+
+fn columns(stands: &[Stand<'_>]) -> Vec<Column> {
+    let mut columns = vec![Column::left("Post")];
+    columns.extend(stands.iter().map(|stand| Column::right(&*stand.name)));
+    columns
+}
+
+/// One row, post by post; none where no post has anything in it.
+fn row(name: &str, stands: &[Stand<'_>], cell: impl Fn(&Stand<'_>) -> Cell) -> Option<Vec<Cell>> {
+    let mut cells = vec![Cell::text(name)];
+    cells.extend(stands.iter().map(cell));
+    let any = cells.iter().skip(1).any(|cell| *cell != Cell::Empty);
+    any.then_some(cells)
+}
+
+/// Post tops, rails and gravel boards, from the top down.
+fn heights(stands: &[Stand<'_>], boards: Option<&RunBoards>) -> Vec<Vec<Cell>> {
     let height = |what: MarkedThing| {
         move |stand: &Stand<'_>| {
             let mark = stand.marks.iter().find(|mark| mark.what == what);
             Cell::maybe(Cell::Arrow, mark.map(down))
         }
     };
-    row("Post top", &height(MarkedThing::Top));
     let rails = boards.and_then(|b| b.rails.iter().map(|bay| bay.heights.len()).max());
-    for n in (1..=rails.unwrap_or(0)).rev() {
-        row(&format!("Rail {n}"), &height(MarkedThing::Rail(n)));
-    }
-    row("Board top", &height(MarkedThing::Gravel));
-    table
+    let rails = (1..=rails.unwrap_or(0)).rev();
+    let named = rails.map(|n| (format!("Rail {n}"), MarkedThing::Rail(n)));
+    let top = ("Post top".to_owned(), MarkedThing::Top);
+    let board = ("Board top".to_owned(), MarkedThing::Gravel);
+    let all = std::iter::once(top).chain(named).chain([board]);
+    all.filter_map(|(name, what)| row(&name, stands, height(what)))
+        .collect()
 }

@@ -112,7 +112,7 @@ fn lock_lines(desk: &SheetDesk<'_>, lock: &LockFix, leaf: &Leaf) -> Vec<String> 
         )
     });
     list.push(format!(
-        "The shaft passes through {}{offcut}; what the handles ask for comes on top.",
+        "The shaft passes through {}{offcut}; what the handles need comes on top.",
         desk.full(lock.shaft)
     ));
     list

@@ -1,7 +1,7 @@
 //! Heights on the posts: up or down from the laser line, and what the boards do to the ground.
 
 use super::super::document::{Cell, Column, Section, Table};
-use super::{SheetDesk, names, pictures};
+use super::{SheetDesk, card, names, pictures};
 use crate::boards::{HeightMark, MarkSide, PostHeights, RunBoards, UpOrDown, height_marks};
 use crate::job::{RunId, SetupId};
 
@@ -24,6 +24,11 @@ pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     section.list(lines.collect());
     for run in &marked {
         section.pictures_each(pictures::elevations(desk, run.id));
+        if let Some(fix) = desk.solution.runs.get(run.id) {
+            for setup in other_lines(desk, run.setup) {
+                section.table(card::from_another_line(desk, run.id, fix, setup));
+            }
+        }
         section.table(ground(desk, run));
         section.list(run.notes(desk));
     }
@@ -48,19 +53,14 @@ impl<'a> Marked<'a> {
             .then_some(run)
     }
 
-    /// Which laser line its figures are from, and what changes from another.
+    /// Which laser line its figures on the first page are from.
     fn from(&self, desk: &SheetDesk<'_>) -> String {
-        let mut said = format!(
+        format!(
             "{}: from the laser line of set-up {}, sure to {}.",
             names::run(desk.job, self.id),
             self.setup,
             desk.pm(worst(self.boards))
-        );
-        for other in other_lines(desk, self.boards) {
-            said.push(' ');
-            said.push_str(&other);
-        }
-        said
+        )
     }
 
     /// Steps of its boards, and the bottoms of its gates' leaves.
@@ -84,34 +84,11 @@ fn worst(boards: &RunBoards) -> f64 {
     each.fold(0.0, f64::max)
 }
 
-/// What to change when the figures are wanted from another set-up.
-fn other_lines(desk: &SheetDesk<'_>, boards: &RunBoards) -> Vec<String> {
+/// The set-ups other than a run's own.
+fn other_lines<'a>(desk: &SheetDesk<'a>, own: &SetupId) -> Vec<&'a SetupId> {
     let levels = desk.solution.levels.as_ref();
-    let own = boards.setup.as_ref();
-    let Some((levels, own)) = levels.zip(own) else {
-        return Vec::new();
-    };
-    let Some(here) = levels.setups.get(own) else {
-        return Vec::new();
-    };
-    let others = levels.setups.iter().filter(|(setup, _)| *setup != own);
-    others
-        .map(|(setup, fix)| {
-            let more = fix.line - here.line;
-            let (down, up) = if more < 0.0 {
-                ("less", "more")
-            } else {
-                ("more", "less")
-            };
-            let by = desk.full(more.abs());
-            let turned = if up == "less" { "UP" } else { "DOWN" };
-            let other = if up == "less" { "DOWN" } else { "UP" };
-            format!(
-                "From set-up {setup} {by} {down} DOWN or {by} {up} UP; what is {turned} less than \
-                 {by} here turns into {other}."
-            )
-        })
-        .collect()
+    let all = levels.into_iter().flat_map(|levels| levels.setups.keys());
+    all.filter(|setup| *setup != own).collect()
 }
 
 /// The marks of each side that differ; one row where both sides are alike.

@@ -42,8 +42,8 @@ pub fn how_sure(desk: &SheetDesk<'_>) -> Option<Section> {
          readings are as good as stated here.",
     );
     let mut list = vec![format!(
-        "Each reading of the tape good to {}, and {} more in each metre for pull, sag and heat (one \
-         standard deviation). {}",
+        "Each reading of the tape good to {}, and {} more in each metre for pull, sag and heat (a typical \
+         error, one standard deviation). {}",
         desk.fine(tape.reading),
         desk.fine(tape.pull),
         another_tape(desk),

@@ -33,7 +33,7 @@ fn closure(desk: &SheetDesk<'_>, levels: &LevelsFix) -> String {
     }
     match &levels.closure {
         Some(closure) if closure.checks > 0 => format!(
-            "{}, closing to {}; the laser and your reading explain up to {}.",
+            "{}: closes to {}; up to {} is within the laser’s accuracy.",
             count_in_words(closure.checks, "check"),
             desk.fine(closure.closes),
             desk.fine(closure.explained)
@@ -80,7 +80,7 @@ fn steps(desk: &SheetDesk<'_>, levels: &LevelsFix) -> Vec<String> {
                 false => ("higher", "more"),
             };
             format!(
-                "The line of {id} is {by} {place} than that of {first}: the same height is {by} {down} down from it."
+                "{id}’s laser line is {by} {place} than {first}’s: the same height is {by} {down} down from it."
             )
         })
         .collect()

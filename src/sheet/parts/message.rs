@@ -42,7 +42,7 @@ pub fn message(desk: &SheetDesk<'_>) -> String {
             )
         });
         lines.push(format!(
-            "Corner {id}: {:.2}° ±{:.2}{check}",
+            "Corner {id}: {:.2}° ±{:.2}°{check}",
             fix.angle, fix.angle_pm
         ));
     }

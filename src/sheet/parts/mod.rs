@@ -28,7 +28,7 @@ pub use pictures::plan;
 use super::document::{Cell, Section};
 use crate::Solution;
 use crate::job::Job;
-use crate::length::{Unit, show, show_fine, show_pm, show_with_unit};
+use crate::length::{Unit, show, show_fine, show_pm_with_unit, show_with_unit};
 
 /// A job and what it came to, with the unit that its figures are read in.
 pub struct SheetDesk<'a> {
@@ -83,17 +83,12 @@ impl<'a> SheetDesk<'a> {
     }
 
     pub fn pm(&self, mm: f64) -> String {
-        show_pm(mm, self.unit)
+        show_pm_with_unit(mm, self.unit)
     }
 
     /// `4 102 ± 8 mm`.
     pub fn full_with_pm(&self, mm: f64, pm: f64) -> String {
-        let unit = match self.unit {
-            Unit::Mm => "\u{a0}mm",
-            Unit::M => "\u{a0}m",
-            Unit::FtIn(_) => "",
-        };
-        format!("{}\u{a0}{}{unit}", self.length(mm), self.pm(pm))
+        format!("{}\u{a0}{}", self.length(mm), self.pm(pm))
     }
 }
 

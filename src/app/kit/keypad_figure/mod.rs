@@ -17,7 +17,7 @@ use super::fields::{FormRow, figure};
 use super::problems::problem_in;
 use super::words::status;
 use crate::app::desk::entry::plain;
-use crate::app::desk::{Desk, Entered, FigureKind, Focus};
+use crate::app::desk::{Desk, Entered, FigureKind, FigureOf, Focus};
 use crate::job::edit::Edit;
 use crate::job::{Job, Severity};
 use crate::length::{self, Unit};
@@ -30,11 +30,14 @@ type Enter = Rc<dyn Fn(&Job, f64) -> Entered>;
 /// What is said on the keypad: with nothing typed, and of what is typed.
 type Hint = Rc<dyn Fn(&Desk) -> Option<Status>>;
 type Judge = Rc<dyn Fn(&Desk, f64) -> Option<Status>>;
+/// What is asked before a figure is entered.
+type Question = Rc<dyn Fn(&Desk, f64) -> Option<String>>;
 
 /// A figure that is typed.
 #[derive(Clone)]
 pub struct KeypadFigure {
     key: String,
+    of: Option<FigureOf>,
     label: String,
     note: String,
     kind: FigureKind,
@@ -46,6 +49,9 @@ pub struct KeypadFigure {
     enter: Enter,
     hint: Hint,
     judge: Judge,
+    question: Question,
+    /// What takes the figure away, where it can be done without.
+    empty: OfJob<Option<Edit>>,
     progress: OfJob<Option<(usize, usize)>>,
     next: OfJob<Option<KeypadFigure>>,
     extra: OfJob<Option<(&'static str, KeypadFigure)>>,
@@ -71,15 +77,21 @@ impl KeypadFigure {
         label: impl Into<String>,
         take: impl Fn(&Job) -> Option<T> + Clone + 'static,
         slot: impl Fn(&mut T) -> Option<&mut dyn Slot> + Clone + 'static,
-        put: impl Fn(T) -> Edit + 'static,
+        put: impl Fn(T) -> Edit + Clone + 'static,
     ) -> Self {
         let (taken, place) = (take.clone(), slot.clone());
         let get = move |job: &Job| place(&mut taken(job)?)?.figure();
-        Self::new(label, get, move |job, value| {
+        let (whole, gone, without) = (take.clone(), slot.clone(), put.clone());
+        let mut figure = Self::new(label, get, move |job, value| {
             let mut part = take(job)?;
             slot(&mut part)?.keep(value);
             Some(put(part))
-        })
+        });
+        figure.empty = Rc::new(move |job| {
+            let mut part = whole(job)?;
+            gone(&mut part)?.clear().then(|| without(part))
+        });
+        figure
     }
 
     /// A figure with something of its own to do when it is entered.
@@ -92,6 +104,7 @@ impl KeypadFigure {
         let title = format!("**{label}**");
         Self {
             key: label.clone(),
+            of: None,
             label,
             note: String::new(),
             kind: FigureKind::Length,
@@ -103,6 +116,8 @@ impl KeypadFigure {
             enter: Rc::new(enter),
             hint: Rc::new(|_| None),
             judge: Rc::new(|_, _| None),
+            question: Rc::new(|_, _| None),
+            empty: Rc::new(|_| None),
             progress: Rc::new(|_| None),
             next: Rc::new(|_| None),
             extra: Rc::new(|_| None),
@@ -113,6 +128,13 @@ impl KeypadFigure {
     #[must_use]
     pub fn keyed(mut self, key: impl Into<String>) -> Self {
         self.key = key.into();
+        self
+    }
+
+    /// A figure of this thing of the job: what was typed of it and not entered goes where that goes.
+    #[must_use]
+    pub fn of(mut self, of: FigureOf) -> Self {
+        self.of = Some(of);
         self
     }
 
@@ -171,6 +193,13 @@ impl KeypadFigure {
     #[must_use]
     pub fn judged(mut self, judge: impl Fn(&Desk, f64) -> Option<Status> + 'static) -> Self {
         self.judge = Rc::new(judge);
+        self
+    }
+
+    /// With what is asked before a figure is entered that can hardly be meant.
+    #[must_use]
+    pub fn questioned(mut self, ask: impl Fn(&Desk, f64) -> Option<String> + 'static) -> Self {
+        self.question = Rc::new(ask);
         self
     }
 

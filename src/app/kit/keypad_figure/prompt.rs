@@ -7,8 +7,11 @@ use crate::length::Unit;
 use tautmark_ui::Status;
 
 impl Prompt for KeypadFigure {
-    fn key(&self) -> String {
-        self.key.clone()
+    fn key(&self, job: &Job) -> String {
+        match self.of {
+            Some(of) => of.figure(job, &self.key),
+            None => self.key.clone(),
+        }
     }
 
     fn title(&self, job: &Job) -> String {
@@ -47,6 +50,16 @@ impl Prompt for KeypadFigure {
         match typed {
             Some(value) => (self.judge)(desk, value),
             None => (self.hint)(desk),
+        }
+    }
+
+    fn question(&self, desk: &Desk, value: f64) -> Option<String> {
+        (self.question)(desk, value)
+    }
+
+    fn emptied(&mut self, desk: &mut Desk) {
+        if let Some(edit) = (self.empty)(desk.saved()) {
+            desk.change(edit);
         }
     }
 

@@ -4,6 +4,11 @@
 pub trait Slot {
     fn figure(&self) -> Option<f64>;
     fn keep(&mut self, value: f64);
+
+    /// Takes the figure away where there can be none; false where there must be one, or is none.
+    fn clear(&mut self) -> bool {
+        false
+    }
 }
 
 impl Slot for f64 {
@@ -23,6 +28,10 @@ impl Slot for Option<f64> {
 
     fn keep(&mut self, value: f64) {
         *self = Some(value);
+    }
+
+    fn clear(&mut self) -> bool {
+        self.take().is_some()
     }
 }
 

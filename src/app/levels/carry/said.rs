@@ -152,7 +152,7 @@ pub fn carried(desk: &Desk, guide: &Guide<'_>) -> Option<FormFigure> {
     Some(FormFigure {
         what: format!("Set-up {} against set-up {first}", second.id),
         figure: length::show(fix.step.abs(), unit),
-        tail: format!("{way} {}", length::show_pm(fix.step_pm, unit)),
+        tail: format!("{way} {}", length::show_pm_with_unit(fix.step_pm, unit)),
         explain: Box::new(explain),
     })
 }

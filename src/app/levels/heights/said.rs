@@ -52,7 +52,7 @@ pub fn standing(desk: &Desk) -> Status {
     let text = format!(
         "{step}Measure from the line of set-up **{setup}**, in {}, up or down as the triangles point. Sure to {}.",
         unit_words(unit),
-        length::show_pm(pm, unit)
+        length::show_pm_with_unit(pm, unit)
     );
     if is_marked(desk, run, post.n) {
         return status(Verdict::Good, &format!("**Marked.** {text}"));

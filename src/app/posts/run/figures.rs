@@ -1,6 +1,6 @@
 //! The figures of a run that are typed: its gap, posts, bays, gates, pins, corner post and hole.
 
-use crate::app::desk::{Desk, problems_of, run_fix};
+use crate::app::desk::{Desk, FigureOf, problems_of, run_fix};
 use crate::app::kit::{KeypadFigure, Slot, beside, capital, counted, status};
 use crate::app::names::run_name;
 use crate::job::edit::{Change, Edit, Setting};
@@ -14,7 +14,8 @@ fn at_run(run: usize, label: &str, figure: KeypadFigure) -> KeypadFigure {
     let named = format!("**{label}**");
     let name = move |job: &Job| job.runs.get(run).map(run_name).unwrap_or_default();
     figure
-        .keyed(format!("run {run} {label}"))
+        .keyed(label)
+        .of(FigureOf::Run(run))
         .titled(move |job| format!("{}, {named}", name(job)))
         .judged(move |desk, _| comes_to(desk, run))
 }
@@ -84,6 +85,8 @@ pub fn gate_at(run: usize, i: usize) -> KeypadFigure {
     let label = format!("Gate {} starts at", i + 1);
     let figure = of_run(run, &label, move |run| Some(&mut run.gates.get_mut(i)?.at));
     gate_start(run, i, &label, figure)
+        .keyed("starts")
+        .of(FigureOf::Gate(run, i))
 }
 
 /// A further gate, behind the others in the list.
@@ -109,6 +112,8 @@ pub fn gate_clear(run: usize, i: usize) -> KeypadFigure {
     of_run(run, &label, move |run| {
         Some(&mut run.gates.get_mut(i)?.clear)
     })
+    .keyed("opening")
+    .of(FigureOf::Gate(run, i))
     .noted("Clear, from face to face of the gate posts.")
 }
 
@@ -118,6 +123,8 @@ fn of_leaf(run: usize, i: usize, what: &str, slot: fn(&mut Leaf) -> &mut f64) ->
         let leaf = run.gates.get_mut(i)?.leaf.get_or_insert_default();
         Some(slot(leaf))
     })
+    .keyed(what)
+    .of(FigureOf::Gate(run, i))
 }
 
 /// The gaps round a gate's leaf, one after the other.
@@ -138,7 +145,7 @@ pub fn pin_at(run: usize, i: usize) -> KeypadFigure {
         pin.stands = false;
         Some(&mut pin.at)
     });
-    pin.noted(PINNED)
+    pin.keyed("pinned").of(FigureOf::Pin(run, i)).noted(PINNED)
 }
 
 /// A further pin, behind the others in the list.

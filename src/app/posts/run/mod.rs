@@ -33,7 +33,7 @@ fn add(desk: &mut Desk) -> Then {
     let Some(line) = free_line(job) else {
         return desk.explain(
             "A run follows a string",
-            "There is no string in this job yet. Stretch one in **Lines**, then set up the run.",
+            "There is no string in this job yet. Stretch one in **Strings**, then set up the run.",
         );
     };
     let run = new_run(job, line);
@@ -139,7 +139,7 @@ fn standing(desk: &Desk, at: usize, run: &Run) -> Option<Status> {
         "**{}** on {} {}.{}",
         capital(&counted(fix.posts.len(), "post", "posts")),
         length::show_with_unit(fix.length, unit),
-        length::show_pm(fix.length_pm, unit),
+        length::show_pm_with_unit(fix.length_pm, unit),
         wrong.as_deref().unwrap_or_default()
     );
     let verdict = match wrong {

@@ -6,6 +6,7 @@ use super::picks::{Which, ask_end, ask_string, change};
 use crate::app::desk::{Desk, Then};
 use crate::app::kit::{FormRow, check, choice, heading, pick, small, text};
 use crate::app::names::{end_name, string_name};
+use crate::app::renaming;
 use crate::drawing::corner_small;
 use crate::job::CornerId;
 use crate::job::edit::{Change, Edit, Thing};
@@ -217,7 +218,8 @@ fn remove(desk: &mut Desk, at: usize) -> Then {
     let Some(id) = desk.saved().runs.get(at).map(|run| run.id.clone()) else {
         return Then::Stay;
     };
-    desk.change_and_say(Edit::Remove(Thing::Run(id)), "Run deleted.");
-    (desk.chosen.run, desk.chosen.post) = (0, 1);
-    Then::Back
+    renaming::delete(desk, Thing::Run(id), |desk, _| {
+        (desk.chosen.run, desk.chosen.post) = (0, 1);
+        Then::Back
+    })
 }

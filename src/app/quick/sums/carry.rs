@@ -48,7 +48,7 @@ pub static CARRY: QuickSum = QuickSum {
     how: "**From the first place sight the datum and a fixed point both places can see; move the \
           laser and sight that point again.**",
     why: "What the second place reads on the change point less what the first one read. Its ± \
-          counts on the laser's accuracy over both sights: stand about as far from the point both \
+          uses the laser’s accuracy over both sights: stand about as far from the point both \
           times and most of it drops out.",
     inputs: &[DATUM, FIRST, SECOND, AGAIN, MARK, NEAR, FAR],
     work: carried,

@@ -183,7 +183,7 @@ pub fn count_in_job(desk: &mut Desk, accuracy: f64) -> Then {
         accuracy,
         ..desk.saved().level.clone()
     };
-    let text = format!("Every ± counts on {accuracy:.1} mm per m now.");
+    let text = format!("Every ± uses {accuracy:.1} mm per m now.");
     desk.change_and_say(Edit::Set(Setting::Laser(level)), &text)
 }
 
@@ -195,12 +195,10 @@ fn keep_accuracy(desk: &mut Desk, inputs: &'static [Input]) -> Then {
     let accuracy = counted_on(&check);
     let Some(title) = desk.open().map(|open| open.job().title.clone()) else {
         settings::count_on(desk, accuracy);
-        return desk.say(&format!(
-            "Every quick sum counts on {accuracy:.1} mm per m now."
-        ));
+        return desk.say(&format!("Every quick sum uses {accuracy:.1} mm per m now."));
     };
-    let note = format!("every ± counts on {accuracy:.1} mm per m");
-    let menu = Menu::new("Count on it where?")
+    let note = format!("every ± uses {accuracy:.1} mm per m");
+    let menu = Menu::new("Use it where?")
         .row(title, &note, move |desk| count_in_job(desk, accuracy))
         .row("The quick sums", &note, move |desk| {
             settings::count_on(desk, accuracy);

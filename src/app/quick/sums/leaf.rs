@@ -12,11 +12,11 @@ const MIDDLE: Input = Input::length("leaf middle", "At the middle").called("open
 const BOTTOM: Input = Input::length("leaf bottom", "At the bottom").called("opening at the bottom");
 const HINGE: Input = Input::length("leaf hinge", "Gap at the hinges")
     .called("hinge gap")
-    .how("as your hinges ask")
+    .how("what your hinges need")
     .natively(Usual::METRIC.hinge, Usual::FEET.hinge);
 const LATCH: Input = Input::length("leaf latch", "Gap at the latch")
     .called("latch gap")
-    .how("as your latch asks")
+    .how("what your latch needs")
     .natively(Usual::METRIC.latch, Usual::FEET.latch);
 const LEAN: Input = Input::length("leaf lean", "Hinge post leans by")
     .called("lean of the hinge post")

@@ -8,7 +8,7 @@ use crate::quick::spirit_level::reversed;
 const PACKED: Input = Input::up("spirit first", "Packing, first way round")
     .called("packing the first way round")
     .how("under the far point; Down if under the near one");
-const PACKED_AGAIN: Input = Input::up("spirit second", "Packing, turned round")
+const PACKED_AGAIN: Input = Input::up("spirit second", "Packing, turned end for end")
     .called("packing the second way round")
     .how("under the same far point");
 const LONG: Input = Input::length("spirit length", "Length of the level")
@@ -17,7 +17,7 @@ const LONG: Input = Input::length("spirit length", "Length of the level")
 
 pub static SPIRIT: QuickSum = QuickSum {
     id: "spirit",
-    title: "Turn the spirit level round",
+    title: "Check the spirit level",
     stage: Stage::Levels,
     answers: "Is my spirit level true?",
     how: "**Pack one end until the bubble stands, turn the level end for end on the same two \

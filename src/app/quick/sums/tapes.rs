@@ -147,7 +147,7 @@ pub static TWO_TAPES: QuickSum = QuickSum {
     how: "**Read one length with both tapes;** a long one besides tells a bent hook from a \
           stretched blade.",
     why: "A bent hook is out by the same everywhere, a stretched blade by more the longer it is. \
-          Both count with the class of tape chosen for the quick sums. Use one tape for the whole \
+          Both are taken to be of the class chosen for the quick sums. Use one tape for the whole \
           job.",
     inputs: &[ONE, OTHER, FAR_ONE, FAR_OTHER],
     work: two_tapes,
