@@ -49,7 +49,7 @@ use std::rc::Rc;
 use tautmark_ui::App;
 
 /// Every screen. A page of the app is here once.
-static SCREENS: [&dyn Screen; 25] = [
+static SCREENS: [&dyn Screen; 27] = [
     &jobs::JobList,
     &jobs::bin::Bin,
     &jobs::title::RETITLE,
@@ -75,6 +75,8 @@ static SCREENS: [&dyn Screen; 25] = [
     &boards::BoardsPlace,
     &boards::sizes::SIZES,
     &boards::cut_list::CutList,
+    &boards::trestles::TRESTLES,
+    &boards::gate::GATE_PAGE,
 ];
 
 static HOUSE: House = House {
@@ -120,7 +122,7 @@ mod tests {
 
     /// The number of a page's screens; without a default arm, so that a new page does not compile
     /// before it is thought of here.
-    fn every_page() -> [Page; 25] {
+    fn every_page() -> [Page; 27] {
         let next = |page| match page {
             Page::Walls => Some(Page::Lines),
             Page::Lines => Some(Page::Posts),
@@ -146,7 +148,9 @@ mod tests {
             Page::Laser => Some(Page::Heights),
             Page::Heights => Some(Page::Sizes),
             Page::Sizes => Some(Page::CutList),
-            Page::CutList => None,
+            Page::CutList => Some(Page::Trestles),
+            Page::Trestles => Some(Page::Gate),
+            Page::Gate => None,
         };
         let all: Vec<Page> = std::iter::successors(Some(Page::Walls), |page| next(*page)).collect();
         all.try_into().expect("as many pages as screens")

@@ -51,6 +51,17 @@ pub struct GateLeaf {
     pub lock: Option<LockFix>,
 }
 
+/// A leaf over this height takes three hinges, mm.
+const TALL: f64 = 1500.0;
+
+impl GateLeaf {
+    /// How many hinges it takes.
+    #[must_use]
+    pub fn hinges(&self) -> usize {
+        2 + usize::from(self.height.is_some_and(|height| height > TALL))
+    }
+}
+
 /// The leaves of a run's gates.
 pub(super) fn leaves(
     sound: &Sound,

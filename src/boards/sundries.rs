@@ -1,16 +1,14 @@
 //! Everything small that a fence takes, and the ground that comes out.
 
-use super::RunBoards;
 use super::cuts::{Cut, CutPiece, is_twin};
 use super::laid::LaidRun;
+use super::{GateLeaf, RunBoards};
 use crate::job::model::{Foot, Joint};
 use crate::job::sound::Sound;
 use serde::Serialize;
 
 /// A trench for a let-in board is at least as wide as a spade, mm.
 const SPADE: f64 = 150.0;
-/// A leaf over this height takes three hinges, mm.
-const TALL_LEAF: f64 = 1500.0;
 
 /// Counts, and what is dug out. Litres; mm where it is not said.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
@@ -74,9 +72,7 @@ pub(super) fn sundries(
             .filter_map(|(_, _, post)| post.bolts.as_ref())
             .map(|row| row.at.len())
             .sum(),
-        hinges: leaves()
-            .map(|leaf| 2 + usize::from(leaf.height.is_some_and(|height| height > TALL_LEAF)))
-            .sum(),
+        hinges: leaves().map(GateLeaf::hinges).sum(),
         locks: leaves().filter(|leaf| leaf.lock.is_some()).count(),
         caps: own.clone().count(),
         spoil: (holes(sound, &mut own) + trenches(sound, laid) + strip_litres) * clear.bulk,

@@ -21,6 +21,21 @@ pub struct LaserMark {
     pub by: f64,
 }
 
+impl LaserMark {
+    /// What a person calls the mark: “its top”, “the upper edge of rail 2”.
+    #[must_use]
+    pub fn called(&self) -> String {
+        let edge = match self.edge {
+            MarkEdge::Upper => "upper",
+            MarkEdge::Lower => "lower",
+        };
+        match self.what {
+            Some(what) => format!("the {edge} edge of {what}"),
+            None => "its top".to_owned(),
+        }
+    }
+}
+
 /// An edge of a housing or a board.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]

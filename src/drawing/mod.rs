@@ -20,6 +20,7 @@ mod layout;
 mod leaf;
 mod levels;
 mod model;
+mod options;
 mod pencil;
 mod plan;
 mod post;
@@ -44,6 +45,7 @@ pub use model::{
     Dimension, Drawing, DrawnItem, Fill, Hatched, Label, LineStyle, Rank, Role, Row, RowFigure,
     Shape, Sign, Size, Stress, Target, WordsPlace,
 };
+pub use options::{foot_small, joint_small};
 pub use plan::{Asked, Detail, Face, PlanShow, PostShow, Seen, Turn, plan};
 pub use post::post_heights;
 pub use sketch::{Sketch, Solid, Tag, direction};

@@ -102,15 +102,18 @@ impl<'a> Picture<'a> {
         let middle = (inner + outer) / 2.0;
         let unit = self.job.show.lengths;
         let rails = self.job.boards.rails.as_ref();
+        let edge = self.job.show.rail;
         let half = rails.map_or(0.0, |rails| rails.height) / 2.0;
         for &rail in &bay.rails {
             let area = upright(left, rail - half, right, rail + half);
             pencil.area(Role::Rail, LineStyle::Hair, Fill::Plain, area);
-            let text = from_laser(rail, self.line, unit);
+            let marked = rail + rails.map_or(0.0, |rails| rails.edge(edge));
+            let text = from_laser(marked, self.line, unit);
+            let text = format!("{text} {}", edge.name());
             let label = Label::near(Vec2::new(middle, rail), text, UP, half);
             pencil.label(
                 Role::Text,
-                label.pointing(rail, self.line).large().rank(Rank::Now),
+                label.pointing(marked, self.line).large().rank(Rank::Now),
             );
         }
         let area = upright(left, bay.bottom, right, bay.top);

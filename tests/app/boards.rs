@@ -1,11 +1,13 @@
 //! Boards, the cut list and the sizes as a person goes through them, with the figures of the core.
 
-use tautmark::boards::{CutPiece, RunBoards};
-use tautmark::job::model::{Boards, Gravel};
+use slint::{Global, Model};
+use tautmark::boards::{CutPiece, RunBoards, cut_together};
+use tautmark::job::model::{Boards, Foot, Gravel};
 use tautmark::job::{self, Job, Severity};
 use tautmark::length::{Unit, show};
 use tautmark::solve;
 use tautmark_app_tests::Hand;
+use tautmark_ui::{FormVm, Page, Place};
 
 fn boards(job: &Job, run: &str) -> RunBoards {
     solve(job)
@@ -160,4 +162,84 @@ fn the_warning_of_one_named_run_is_not_told_of_another() {
     hand.must_say(&worst.text);
     hand.press("Side");
     assert!(!hand.says(&worst.text), "that is the other run's");
+}
+
+#[test]
+fn posts_are_cut_on_trestles_group_by_group() {
+    let hand = Hand::on(job::example());
+    hand.press("Boards");
+    hand.press("On the trestles");
+    let groups: usize = ["R1", "R2"]
+        .iter()
+        .map(|run| cut_together(&hand.shown().boards, &(*run).into()).len())
+        .sum();
+    assert!(groups > 1);
+    hand.picture("live-trestles");
+    for n in 1..=groups {
+        let last = n == groups;
+        hand.press(if last { "Cut" } else { "Cut · next" });
+    }
+    assert_eq!(hand.here(), (Place::Boards, Page::Boards));
+    let cut = hand.saved().marked.iter().filter(|one| one.cut).count();
+    // The corner post is cut once, with the first of its runs.
+    assert_eq!(cut, hand.shown().buy.post_count);
+    hand.press("Undo");
+    let after = hand.saved().marked.iter().filter(|one| one.cut).count();
+    assert!(after < cut, "a group is one step");
+}
+
+#[test]
+fn the_gates_page_has_its_leaf_its_brace_and_its_lock() {
+    let mut job = job::example();
+    let gate = &mut job.runs[0].gates[0];
+    gate.leaf.get_or_insert_default();
+    gate.lock = Some(job::model::Lock::default());
+    let hand = Hand::on(job);
+    let leaf = hand.shown().boards["R1"].gates[0];
+    hand.press("Boards");
+    hand.press("The gate");
+    hand.picture("live-gate");
+    let shown = |mm: f64| format!("{} mm", show(mm, Unit::Mm));
+    assert_eq!(hand.value("Width of the leaf"), shown(leaf.width));
+    let brace = leaf.brace.expect("its height is known");
+    assert_eq!(hand.value("Length, corner to corner"), shown(brace.length));
+    assert_eq!(
+        hand.value("Saw set along the ledges"),
+        format!("{:.1}° off square", brace.off_square)
+    );
+    let lock = leaf.lock.expect("a lock");
+    let packing = lock.packing.expect("its case is wider than the stile");
+    assert_eq!(hand.value("Packing beside the stile"), shown(packing));
+}
+
+#[test]
+fn the_lowest_rail_is_notched_less_in_the_posts_in_holes() {
+    let hand = Hand::on(job::example());
+    hand.press("Boards");
+    hand.press("Sizes");
+    let before = hand.note("Rail 1, posts in holes");
+    assert_eq!(before, "leaves 72 % in bending");
+    hand.press("Rail 1, posts in holes");
+    hand.enter("10");
+    assert_eq!(
+        hand.note("Rail 1, posts in holes"),
+        "leaves 81 % in bending"
+    );
+    assert_eq!(hand.note("Rail 1, posts on a wall"), before);
+    let boards = hand.saved().boards;
+    assert_eq!(boards.notch(1, Foot::Hole), 10.0);
+    assert_eq!(boards.notch(1, Foot::Wall), 15.0);
+}
+
+#[test]
+fn how_rails_meet_the_posts_is_shown_in_two_pictures() {
+    let hand = Hand::on(job::example());
+    hand.press("Boards");
+    hand.press("Sizes");
+    hand.picture("live-sizes");
+    let fields = FormVm::get(&hand.app).get_fields();
+    let meets = fields
+        .iter()
+        .find(|field| field.label == "Rails meet the posts");
+    assert_eq!(meets.expect("it is asked").pictures.row_count(), 2);
 }

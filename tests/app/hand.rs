@@ -36,7 +36,7 @@ const PRESSED: [AccessibleRole; 6] = [
 ];
 
 /// Every page that can be gone to: its name, and the way there.
-pub const PAGES: [(&str, Place, Page); 25] = [
+pub const PAGES: [(&str, Place, Page); 27] = [
     ("jobs", Place::Walls, Page::Jobs),
     ("bin", Place::Walls, Page::Bin),
     ("about", Place::Walls, Page::About),
@@ -62,6 +62,8 @@ pub const PAGES: [(&str, Place, Page); 25] = [
     ("boards", Place::Boards, Page::Boards),
     ("sizes", Place::Boards, Page::Sizes),
     ("cut-list", Place::Boards, Page::CutList),
+    ("trestles", Place::Boards, Page::Trestles),
+    ("gate", Place::Boards, Page::Gate),
 ];
 
 /// The app on a phone, with a job open.

@@ -137,7 +137,7 @@ fn a_corner_tells_both_settings_of_the_saw_and_where_each_figure_comes_from() {
         assert!(hand.sees("Where it comes from"), "{figure}");
         hand.press("Close");
     }
-    hand.press("Check it: mark 1\u{a0}500 on each string. The tape between the marks must read");
+    hand.press("Check it: mark 3\u{a0}000 on each string. The tape between the marks must read");
     assert!(hand.says("From the angle between the strings"));
 }
 
@@ -147,11 +147,11 @@ fn other_arms_make_another_diagonal() {
     hand.press("Strings");
     hand.press("front meets side");
     hand.press("Choose other arms");
-    hand.enter("3000");
+    hand.enter("2000");
     let half = (hand.shown().corners["X"].angle / 2.0).to_radians();
-    let across = 2.0 * 3000.0 * half.sin();
+    let across = 2.0 * 2000.0 * half.sin();
     let value = hand
-        .value("Check it: mark 3\u{a0}000 on each string. The tape between the marks must read");
+        .value("Check it: mark 2\u{a0}000 on each string. The tape between the marks must read");
     let digits: String = value
         .chars()
         .take_while(|c| *c != '±')

@@ -141,6 +141,7 @@ fn a_post_out_of_place_says_which_way_it_must_move() {
     let hand = Hand::on(begun());
     hand.press("Posts");
     hand.press("4 line post");
+    hand.press("Centre");
     hand.press("As built…");
     let planned = run(&solve(&hand.saved()), "R1").posts[3].centre;
     hand.keys("3648");
@@ -184,10 +185,11 @@ fn a_tape_held_to_the_wrong_face_is_noticed() {
     let hand = Hand::on(begun());
     hand.press("Posts");
     hand.press("4 line post");
+    hand.press("Centre");
     hand.press("As built…");
     hand.keys("3590");
     assert!(
-        hand.sees("Half a post off its place: is this a face of the post? Tape to its centre.")
+        hand.sees("Half a post off its place: was it taped to another face, or to the centre?")
     );
 }
 
@@ -199,6 +201,7 @@ fn the_bays_to_come_are_spaced_from_the_posts_that_stand() {
     hand.press("Run R2");
     hand.press("2 line post");
     assert!(!hand.sees("Re-space the bays to come"));
+    hand.press("Centre");
     hand.press("As built…");
     hand.keys("1520");
     hand.press("Next");
@@ -380,4 +383,32 @@ fn a_reading_before_the_zero_is_taped_the_other_way() {
     hand.must_say("Tape from mark A, the other way along the front string, to the near face");
     hand.press("Far face");
     hand.must_say("Tape from mark A, along the front string, to the far face");
+}
+
+#[test]
+fn a_post_that_has_set_is_kept_and_everything_else_is_fitted_to_it() {
+    let hand = Hand::on(begun());
+    let planned = hand.shown().runs["R1"].posts[2].clone();
+    hand.press("Posts");
+    hand.press("3 gate post");
+    // Taped to the face it is marked by: seven too far along.
+    hand.press("As built…");
+    hand.enter(&format!("{:.0}", planned.near + 7.0));
+    hand.press("Next");
+    hand.must_say("It stands 7\u{a0}mm too far along");
+    hand.picture("live-has-set");
+    hand.press("It has set: keep it");
+    // What follows is said before it is done.
+    hand.must_say("opening 1\u{a0}047\u{a0}mm (was 1\u{a0}040\u{a0}mm)");
+    assert!(!hand.saved().marked.iter().any(|one| one.keep));
+    hand.press("Keep it");
+    let kept = hand.shown().runs["R1"].posts[2].clone();
+    assert!(
+        (kept.centre - planned.centre - 7.0).abs() < 0.5,
+        "{}",
+        kept.centre
+    );
+    hand.press("Kept: plan it anew");
+    let anew = hand.shown().runs["R1"].posts[2].clone();
+    assert!((anew.centre - planned.centre).abs() < 1e-6);
 }

@@ -1,7 +1,7 @@
 //! Setting up a run as a person does it, with the posts that the core makes of it.
 
 use slint::{Global, Model};
-use tautmark::job::model::{BayFit, Hung, PostSet, PostSize};
+use tautmark::job::model::{Against, BayFit, Foot, Hung, Opens, PostSet, PostSize};
 use tautmark::job::{self, Job, Severity};
 use tautmark::solve;
 use tautmark_app_tests::Hand;
@@ -34,6 +34,7 @@ fn a_run_set_up_by_hand_is_the_run_of_the_example() {
     hand.press("Starts at");
     hand.picture("live-starts-at");
     hand.press("The Potting shed end wall");
+    hand.press("In a hole");
     hand.press("Ends at");
     hand.press("Corner X");
     for (part, figure) in [("String to post face", "75"), ("Longest bay", "1900")] {
@@ -47,6 +48,7 @@ fn a_run_set_up_by_hand_is_the_run_of_the_example() {
         hand.press("Next");
     }
     hand.press("Add a gate");
+    hand.press("At a running reading");
     for figure in ["900", "1040"] {
         hand.keys(figure);
         hand.press("Next");
@@ -85,6 +87,8 @@ fn a_new_run_asks_for_its_start_then_its_end_and_then_shows_its_posts() {
     assert!(hand.says("Where does the run start?"));
     hand.press("Next: its start");
     hand.press("The Potting shed end wall");
+    hand.must_say("How does the post at the wall stand?");
+    hand.press("Fixed to the wall");
     assert!(hand.says("Where does the run end?"));
     hand.press("Next: its end");
     hand.press("Corner X");
@@ -143,7 +147,7 @@ fn bays_corner_and_gates_change_as_they_are_pressed() {
 
     hand.press("Full, one short");
     hand.press("Square to front");
-    hand.press("Gate 1: gaps round its leaf");
+    hand.press("Gate 1 has a leaf");
     hand.press("End");
     hand.press("Pin a post");
     hand.keys("3000");
@@ -233,4 +237,46 @@ fn a_long_run_under_a_long_name_keeps_its_place() {
     assert!(hand.reaches("Mark out post 1"), "the others are still open");
     hand.press("Run details");
     hand.picture("live-run-small");
+}
+
+#[test]
+fn a_gate_is_put_against_a_post_and_its_lock_is_given() {
+    let mut job = job::example();
+    job.runs[0].gates.clear();
+    let hand = Hand::on(job);
+    hand.press("Posts");
+    hand.press("Run details");
+    hand.press("Add a gate");
+    hand.press("Hard against the first post");
+    hand.enter("957");
+    let gate = hand.saved().runs[0].gates[0].clone();
+    assert_eq!(gate.against, Some(Against::Start));
+    assert_eq!((gate.at, gate.clear), (None, Some(957.0)));
+    let run = hand.shown().runs["R1"].clone();
+    assert!((run.gates[0].near - run.posts[0].far).abs() < 1e-6);
+    hand.press("Gate 1 has a leaf");
+    hand.press("Behind");
+    hand.press("Gate 1 has a lock");
+    hand.press("Gate 1 lock, width of its case");
+    hand.enter("95");
+    let gate = hand.saved().runs[0].gates[0].clone();
+    assert_eq!(gate.leaf.expect("a leaf").opens, Some(Opens::Behind));
+    assert_eq!(gate.lock.expect("a lock").case, 95.0);
+    hand.picture("live-gate-rows");
+}
+
+#[test]
+fn how_each_post_stands_is_chosen_with_a_picture() {
+    let hand = Hand::on(job::example());
+    hand.press("Posts");
+    hand.press("Run details");
+    let fields = FormVm::get(&hand.app).get_fields();
+    for (label, pictures) in [("The first post stands", 3), ("The posts stand", 2)] {
+        let field = fields.iter().find(|field| field.label == label);
+        let field = field.unwrap_or_else(|| panic!("{label} is asked"));
+        assert_eq!(field.pictures.row_count(), pictures, "{label}");
+    }
+    hand.press("In a hole");
+    let posts = &hand.shown().runs["R1"].posts;
+    assert_eq!(posts[0].foot, Foot::Hole);
 }

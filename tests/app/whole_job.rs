@@ -127,6 +127,8 @@ fn stretch(hand: &Hand) {
     }
     hand.press("Add a corner");
     hand.press("string 1, then string 2");
+    hand.press("Choose other arms");
+    type_all(hand, &["1500"]);
     hand.press("Type what it reads");
     type_all(hand, &["2369"]);
     let found = CornerVm::get(&hand.app).get_found().plain;
@@ -139,6 +141,7 @@ fn set_up_runs(hand: &Hand) {
     hand.press("Run details");
     hand.press("Starts at");
     hand.press("Wall 3");
+    hand.press("Fixed to the wall");
     hand.press("Ends at");
     hand.press("Corner X1");
     figure(hand, "String to post face", "75");
@@ -146,6 +149,7 @@ fn set_up_runs(hand: &Hand) {
     hand.press("Post, along the string");
     type_all(hand, &["100", "100"]);
     hand.press("Add a gate");
+    hand.press("At a running reading");
     type_all(hand, &["900", "1040"]);
     hand.press("On the bisector");
     hand.picture("whole-3-run");
@@ -154,6 +158,7 @@ fn set_up_runs(hand: &Hand) {
     hand.press("Corner X1");
     hand.press("Ends at");
     hand.press("Wall 4");
+    hand.press("Fixed to the wall");
     hand.press("See the posts");
     hand.press("Run R1");
 }
@@ -184,6 +189,7 @@ fn mark_out(hand: &Hand, run: &str, from: usize) {
 fn build(hand: &Hand) {
     hand.press("Run R1");
     hand.press("4 line post");
+    hand.press("Centre");
     hand.press("As built…");
     let planned = hand.shown().runs["R1"].posts[3].centre;
     type_all(hand, &[&format!("{:.0}", planned + 2.0), "125"]);

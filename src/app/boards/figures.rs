@@ -10,7 +10,8 @@ fn put(boards: Boards) -> Edit {
     Edit::Set(Setting::Boards(boards))
 }
 
-fn size(
+/// A figure of what the fence is made of.
+pub fn size(
     label: &str,
     slot: impl Fn(&mut Boards) -> Option<&mut dyn Slot> + Clone + 'static,
 ) -> KeypadFigure {
@@ -30,7 +31,7 @@ fn of_pales(label: &str, slot: fn(&mut Pales) -> &mut dyn Slot) -> KeypadFigure 
 }
 
 /// Of gravel boards, in the order of the page.
-pub fn gravel() -> [KeypadFigure; 6] {
+pub fn gravel() -> [KeypadFigure; 8] {
     [
         of_gravel("Height of a gravel board", |one| &mut one.height),
         of_gravel("Clear of the ground", |one| &mut one.clearance)
@@ -44,6 +45,12 @@ pub fn gravel() -> [KeypadFigure; 6] {
             .of_kind(FigureKind::Signed(KeySigns::UpDown))
             .noted("above the datum's zero; else the ground decides")
             .told_at("boards.gravel.top"),
+        of_gravel("Thickness of a gravel board", |one| &mut one.thick),
+        of_gravel("Front of the boards behind the posts’", |one| {
+            &mut one.set
+        })
+        .noted("else in the middle of the posts")
+        .told_at("boards.gravel.set"),
     ]
 }
 
@@ -59,7 +66,7 @@ fn step() -> KeypadFigure {
 }
 
 /// Of rails.
-pub fn rails() -> [KeypadFigure; 6] {
+pub fn rails() -> [KeypadFigure; 8] {
     [
         of_rails("Rails in a bay", |one| &mut one.count).of_kind(FigureKind::Count),
         of_rails("Lowest rail", |one| &mut one.low)
@@ -74,7 +81,12 @@ pub fn rails() -> [KeypadFigure; 6] {
             .told_at("boards.rails.notch"),
         of_rails("Thickness of a rail", |one| &mut one.thick)
             .reading(|job| job.boards.rails.as_ref().map(Rails::thickness))
-            .noted("for the cuts at corners"),
+            .noted("from its front to its back"),
+        of_rails("Height of a rail", |one| &mut one.height)
+            .noted("from its bottom edge to its top"),
+        of_rails("Front of the rails behind the posts’", |one| &mut one.set)
+            .noted("else in the middle of the posts")
+            .told_at("boards.rails.set"),
     ]
 }
 

@@ -4,11 +4,15 @@
 pub mod cut_list;
 mod facts;
 mod figures;
+mod fixings;
+pub mod gate;
+mod notches;
 pub mod sizes;
+pub mod trestles;
 
 use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
-use crate::app::desk::{Desk, Then, caution, run_in_sight};
-use crate::app::kit::{patched, plan_of_run, silence, status, told, verdict_of};
+use crate::app::desk::{Desk, Rows, Then, caution, run_in_sight};
+use crate::app::kit::{patched, plan_of_run, row, silence, status, told, verdict_of};
 use crate::app::names::{run_called, runs_to_choose};
 use crate::boards::RunBoards;
 use crate::cautions::NOTCH;
@@ -39,6 +43,7 @@ impl Screen for BoardsPlace {
         vm.on_caution_pressed(bridge.does(|desk| caution::open(desk, &[NOTCH])));
         vm.on_sizes(bridge.does(|_| Then::Open(Page::Sizes)));
         vm.on_cut_list(bridge.does(cut_list::open));
+        vm.on_further_pressed(bridge.does_with(|desk, id| further(desk).press(desk, id)));
     }
 
     fn fill(&self, app: &App, desk: &Desk) -> bool {
@@ -49,6 +54,7 @@ impl Screen for BoardsPlace {
         let sight = run_in_sight(desk);
         vm.set_status(standing(desk, sight));
         vm.set_chosen(chosen(desk));
+        vm.set_further(patched(vm.get_further(), further(desk).items()));
         let [gravel, pales, rails, notch, posts, concrete] = facts(desk, boards_in_sight(desk));
         vm.set_gravel(gravel);
         vm.set_pales(pales);
@@ -65,6 +71,18 @@ impl Screen for BoardsPlace {
     fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         Some(front(desk))
     }
+}
+
+/// What is made on trestles and on the bench, each on a page of its own.
+fn further(desk: &Desk) -> Rows {
+    let mut rows = Rows::default();
+    if let Some(groups) = trestles::standing(desk) {
+        rows.push(row("", "On the trestles", &groups, "", ""), trestles::open);
+    }
+    if let Some(leaf) = gate::standing(desk) {
+        rows.push(row("", "The gate", &leaf, "", ""), gate::open);
+    }
+    rows
 }
 
 /// The run in sight from the front; the plan until it is set out.

@@ -5,10 +5,6 @@ use crate::drawing::Target;
 use crate::job::Job;
 use crate::store::OpenJob;
 use serde::{Deserialize, Serialize};
-use std::ops::RangeInclusive;
-
-/// Arms of the check diagonal that a tape can be laid along, mm.
-pub const ARMS: RangeInclusive<f64> = 100.0..=30_000.0;
 
 /// What a person is looking at in each place. Places in the file's lists, posts from 1.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -28,12 +24,12 @@ pub struct Chosen {
     pub post: usize,
     /// The set-up of the laser looked at.
     pub setup: usize,
+    /// The group of posts on the trestles.
+    pub group: usize,
+    /// The gate looked at, of all that have a leaf.
+    pub gate: usize,
     /// 0 near face, 1 centre, 2 far face.
     pub face: usize,
-    /// Arm of the check diagonal, mm.
-    pub arm: f64,
-    /// What the check diagonal really read, mm.
-    pub diagonal: Option<f64>,
 }
 
 impl Default for Chosen {
@@ -46,9 +42,9 @@ impl Default for Chosen {
             run: 0,
             post: 1,
             setup: 0,
+            group: 0,
+            gate: 0,
             face: 0,
-            arm: 1500.0,
-            diagonal: None,
         }
     }
 }
@@ -58,13 +54,9 @@ impl Chosen {
     /// places look for that themselves.
     #[must_use]
     pub(crate) fn in_bounds(self) -> Self {
-        let usual = Self::default();
-        let arm = Some(self.arm).filter(|arm| ARMS.contains(arm));
         Self {
             post: self.post.max(1),
             face: self.face.min(2),
-            arm: arm.unwrap_or(usual.arm),
-            diagonal: self.diagonal.filter(|mm| mm.is_finite()),
             ..self
         }
     }

@@ -117,7 +117,6 @@ fn put_corner(desk: &mut Desk, lines: [LineId; 2]) -> Then {
     };
     if desk.change(Edit::Corner(Change::Insert { at, value })) {
         desk.chosen.corner = at;
-        desk.chosen.diagonal = None;
     }
     Then::Open(Page::Corner)
 }

@@ -1,6 +1,6 @@
 //! Where two strings cross: the angle, the saw, and the tape that proves it.
 
-use super::diagonal::{across, arms};
+use super::diagonal::{across, arm_of, arms};
 use super::strings;
 use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then};
@@ -11,10 +11,7 @@ use crate::drawing::{self, Target};
 use crate::job::edit::Thing;
 use crate::job::model::{Corner, End};
 use crate::length;
-use crate::quick::corner::{CornerTapes, corner_by_tapes};
-use crate::quick::turn_string::{Swing, turn_string};
-use crate::quick::{Refusal, Taped};
-use crate::site::CornerFix;
+use crate::site::{CornerFix, StretchVerdict};
 use slint::Global;
 use std::rc::Rc;
 use tautmark_ui::{App, CornerVm, Fact, Page, Place, Status, Verdict};
@@ -36,7 +33,11 @@ impl Screen for OneCorner {
         }));
         vm.on_asked(bridge.does_with(explain));
         vm.on_other_arms(bridge.does(|desk| desk.ask(arms(desk.chosen.corner))));
-        vm.on_it_reads(bridge.does(|desk| desk.ask(across(desk.chosen.corner))));
+        vm.on_it_reads(bridge.does(|desk| {
+            let at = desk.chosen.corner;
+            let arm = arm_in_sight(desk);
+            arm.map_or(Then::Stay, |arm| desk.ask(across(at, arm)))
+        }));
     }
 
     fn fill(&self, app: &App, desk: &Desk) -> bool {
@@ -83,8 +84,9 @@ impl Screen for OneCorner {
             &saw,
         ));
         vm.set_place(corner_place(desk, corner));
-        let check = crate::site::diagonal_at(&job.tape, fix, desk.chosen.arm);
-        let arm = length::show(desk.chosen.arm, unit);
+        let arm = arm_of(job, desk.chosen.corner, fix);
+        let check = crate::site::diagonal_at(&job.tape, fix, arm);
+        let arm = length::show(arm, unit);
         let text = format!(
             "Check it: mark **{arm}** on each string. The tape between the marks must read"
         );
@@ -100,8 +102,10 @@ impl Screen for OneCorner {
     fn picture(&self, desk: &Desk) -> Option<PagePicture> {
         let corner = desk.job().corners.get(desk.chosen.corner);
         let id = corner.map(|corner| &corner.id);
-        let (job, solution, arm) = (desk.job(), &desk.solution, desk.chosen.arm);
-        let own = id.and_then(|id| drawing::corner(job, solution, id, arm));
+        let arm = arm_in_sight(desk);
+        let own = id
+            .zip(arm)
+            .and_then(|(id, arm)| drawing::corner(desk.job(), &desk.solution, id, arm));
         let chosen = || id.map(|id| Target::Corner(id.clone()));
         Some(PagePicture::or(own, || strings(desk, chosen())))
     }
@@ -131,54 +135,43 @@ fn corner_place(desk: &Desk, corner: &Corner) -> Fact {
     }
 }
 
-/// What the tape across really read means: the angle, and how to move the string's end.
+/// The arms of the check of the corner in sight, mm; `None` while it is not settled.
+fn arm_in_sight(desk: &Desk) -> Option<f64> {
+    let corner = desk.job().corners.get(desk.chosen.corner)?;
+    let fix = desk.solution.corners.get(&corner.id)?;
+    Some(arm_of(desk.job(), desk.chosen.corner, fix))
+}
+
+/// What the tape across really read means: the angle, and how to move which string's end; where it is
+/// far off, whether other arms were marked.
 fn found(desk: &Desk, fix: &CornerFix) -> Status {
-    let Some(read) = desk.chosen.diagonal else {
+    let corner = desk.job().corners.get(desk.chosen.corner);
+    let at = corner.and_then(|corner| corner.checks.len().checked_sub(1));
+    let Some(taped) = fix.checks.iter().find(|check| Some(check.index) == at) else {
         return silence();
     };
-    let job = desk.job();
-    let unit = job.show.lengths;
-    let arm = desk.chosen.arm;
-    let taped = |mm: f64| Taped::new(mm, job.tape.sd(mm));
-    let tapes = CornerTapes {
-        first: taped(arm),
-        second: taped(arm),
-        across: taped(read),
-    };
-    let corner = match corner_by_tapes(&tapes) {
-        Ok(corner) => corner,
-        Err(why) => return status(Verdict::Attention, &why.said(unit)),
-    };
-    let off = corner.angle.value - fix.angle;
-    let sure = corner.angle.pm.hypot(fix.angle_pm);
-    let angle = format!("{:.2}°", corner.angle.value);
-    if off.abs() <= sure {
-        return status(
+    let unit = desk.job().show.lengths;
+    let off = taped.angle - fix.angle;
+    let angle = format!("That makes the angle **{:.2}°**", taped.angle);
+    let way = if off > 0.0 { "wider" } else { "narrower" };
+    let far = format!("{angle}, {:.2}° {way} than the tapes say.", off.abs());
+    match (taped.verdict, &taped.end_move) {
+        (StretchVerdict::Within, _) => status(
             Verdict::Good,
-            &format!("That makes the angle **{angle}**: within what the tapes can tell."),
-        );
-    }
-    let move_end = turn_string(&corner, fix.angle, arm).ok().map(|turn| {
-        let by = length::show_with_unit(turn.by.value, unit);
-        match turn.swing {
-            Swing::Open => {
-                format!(" Open it: move the mark on the second string {by} away from the first.")
-            }
-            Swing::Close => {
-                format!(" Close it: move the mark on the second string {by} towards the first.")
-            }
-            Swing::Stay => String::new(),
-        }
-    });
-    status(
-        Verdict::Bad,
-        &format!(
-            "That makes the angle **{angle}**, {:.2}° {} than the tapes say.{}",
-            off.abs(),
-            if off > 0.0 { "wider" } else { "narrower" },
-            move_end.unwrap_or_default()
+            &format!("{angle}: within what the tapes can tell."),
         ),
-    )
+        (StretchVerdict::Move, Some(end)) => {
+            let order = end.sentence(|mm| length::show_with_unit(mm, unit));
+            status(Verdict::Bad, &format!("{far} {order}"))
+        }
+        _ => {
+            let [a, b] = taped.arms.map(|arm| length::show_with_unit(arm, unit));
+            let asked = format!(
+                "{far} That is more than a string is usually out: were other arms marked than {a} and {b}?"
+            );
+            status(Verdict::Attention, &asked)
+        }
+    }
 }
 
 /// Where each figure of the page comes from, by its id.

@@ -36,7 +36,7 @@ impl Screen for LinesPlace {
         }));
         vm.on_corner_pressed(bridge.does_with(|desk, id| match id.parse() {
             Ok(index) => {
-                (desk.chosen.corner, desk.chosen.diagonal) = (index, None);
+                desk.chosen.corner = index;
                 Then::Open(Page::Corner)
             }
             Err(_) => Then::Stay,

@@ -127,29 +127,39 @@ impl OfPost {
     }
 }
 
-/// The running reading of the post's centre; how far that is off the string comes next.
-pub fn along(run: usize, post: usize) -> KeypadFigure {
+/// Where the post stands along the string, taped to the face that the person marks by; `to_centre` is from
+/// there to its centre, mm. How far it is off the string comes next.
+pub fn along(run: usize, post: usize, face: usize, to_centre: f64) -> KeypadFigure {
     let of = OfPost { run, post };
     let slot: Slot = |one| &mut one.measured;
+    let named = match face {
+        0 => "near face",
+        1 => "centre",
+        _ => "far face",
+    };
+    let there = move |job: &Job| Some(of.known(job)?.measured? - to_centre);
     of.figure("along", 1, slot)
+        .reading(there)
+        .off_by(to_centre)
         .titled(move |job| {
             let run = job.runs.get(run);
             let zero = run.map_or_else(String::new, |run| the(&zero_name(job, run)));
-            format!("Post {post} as built, **its centre from {zero}**")
+            format!("Post {post} as built, **its {named} from {zero}**")
         })
         .hinted(move |desk| {
-            let planned = planned(desk, of, |post| post.centre);
+            let planned = planned(desk, of, |post| post.centre - to_centre);
             planned.map_or_else(String::new, |planned| {
-                format!("Planned **{planned}**. Tape to the middle of the post as it stands.")
+                format!("Planned **{planned}**. Tape to the {named} of the post as it stands.")
             })
         })
         .judged(move |desk, typed| {
-            if near_face_taped(of.planned(desk)?, typed) {
-                let text = "Half a post off its place: is this a face of the post? Tape to its \
-                            **centre**.";
+            let centre = typed + to_centre;
+            if near_face_taped(of.planned(desk)?, centre) {
+                let text = "Half a post off its place: was it taped to another face, or to the \
+                            centre?";
                 return Some(status(Verdict::Attention, text));
             }
-            of.judge(desk, slot, typed)
+            of.judge(desk, slot, centre)
         })
         .followed_by(&across(run, post))
 }
@@ -172,7 +182,7 @@ fn across(run: usize, post: usize) -> KeypadFigure {
         .judged(move |desk, typed| of.judge(desk, slot, typed))
 }
 
-fn planned(desk: &Desk, of: OfPost, figure: fn(&Post) -> f64) -> Option<String> {
+fn planned(desk: &Desk, of: OfPost, figure: impl Fn(&Post) -> f64) -> Option<String> {
     let planned = figure(of.planned(desk)?);
     Some(length::show(planned, desk.job().show.lengths))
 }

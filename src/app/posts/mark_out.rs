@@ -3,14 +3,14 @@
 use super::as_built;
 use super::facts::{bay, behind, built, how, tapes};
 use super::sight::{AtPost, post_in_sight, twin};
-use super::why;
+use super::{keep, why};
 use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then, caution, run_fix};
 use crate::app::kit::{counted, fact, plan_of_run, said, silence};
 use crate::app::names::{face_reading, marked, run_name};
 use crate::cautions::{Caution, MASONRY, OPEN_HOLES, SERVICES};
 use crate::drawing::{Face, PostShow};
-use crate::job::edit::{Change, Edit};
+use crate::job::edit::Edit;
 use crate::job::model::{Foot, Marked};
 use crate::job::{Job, Problem};
 use crate::length;
@@ -46,6 +46,7 @@ impl Screen for MarkOut {
         }));
         vm.on_as_built(bridge.does(ask_as_built));
         vm.on_respace_pressed(bridge.does(respace));
+        vm.on_keep_pressed(bridge.does(keep::ask));
         vm.on_tick(bridge.does(tick));
     }
 
@@ -87,6 +88,7 @@ impl Screen for MarkOut {
         vm.set_settled(true);
         let respace = can_respace(job, run, fix).then_some("Re-space the bays to come");
         vm.set_respace(respace.unwrap_or_default().into());
+        vm.set_keep(keep::offer(desk, &sight).into());
         vm.set_caution(caution::line(cautions(desk)));
         let before = post.n.checked_sub(1).filter(|&n| n > 0);
         vm.set_before(before.map(|n| n.to_string()).unwrap_or_default().into());
@@ -141,10 +143,12 @@ fn explain(desk: &mut Desk, id: &str) -> Then {
 }
 
 fn ask_as_built(desk: &mut Desk) -> Then {
-    let Some((run, post)) = post_in_sight(desk).map(|sight| (sight.at, sight.post.n)) else {
+    let Some(sight) = post_in_sight(desk) else {
         return Then::Stay;
     };
-    desk.ask(as_built::along(run, post))
+    let face = desk.chosen.face;
+    let to_centre = sight.post.centre - face_reading(sight.post, face);
+    desk.ask(as_built::along(sight.at, sight.post.n, face, to_centre))
 }
 
 fn respace(desk: &mut Desk) -> Then {
@@ -165,8 +169,8 @@ fn tick(desk: &mut Desk) -> Then {
         return Then::Stay;
     };
     let (n, last) = (sight.post.n, sight.fix.posts.len());
-    let edits = ticks(desk, &sight);
-    if !edits.is_empty() && !desk.change(Edit::Many(edits)) {
+    let done = ticks(desk, &sight);
+    if !done.is_empty() && !desk.change(Edit::mark_posts(desk.saved(), done)) {
         return Then::Stay;
     }
     if n < last {
@@ -178,7 +182,7 @@ fn tick(desk: &mut Desk) -> Then {
 }
 
 /// The ticks that are not there yet; a corner post is ticked in both of its runs.
-fn ticks(desk: &Desk, sight: &AtPost<'_>) -> Vec<Edit> {
+fn ticks(desk: &Desk, sight: &AtPost<'_>) -> Vec<Marked> {
     let job = desk.saved();
     let own = [(sight.run, sight.post)];
     let others = job
@@ -187,8 +191,6 @@ fn ticks(desk: &Desk, sight: &AtPost<'_>) -> Vec<Edit> {
         .filter(|run| run.id != sight.run.id)
         .filter_map(|run| Some((run, twin(run_fix(desk, run)?, sight.post)?)));
     let posts = own.into_iter().chain(others);
-    // A tick is put in only once each, so that places in the list stay what they are.
-    let mut fresh = job.marked.len();
     posts
         .filter_map(|(run, post)| {
             let known = marked(job, run, post.n);
@@ -201,14 +203,7 @@ fn ticks(desk: &Desk, sight: &AtPost<'_>) -> Vec<Edit> {
                 ..Marked::default()
             });
             value.done = true;
-            Some(match Edit::mark_post(job, value) {
-                Edit::Marked(Change::Insert { value, .. }) => {
-                    let at = fresh;
-                    fresh += 1;
-                    Edit::Marked(Change::Insert { at, value })
-                }
-                edit => edit,
-            })
+            Some(value)
         })
         .collect()
 }
@@ -259,6 +254,7 @@ fn fill_unsettled(vm: &MarkOutVm<'_>) {
     vm.set_trouble("".into());
     vm.set_settled(false);
     vm.set_respace("".into());
+    vm.set_keep("".into());
     vm.set_before("".into());
     vm.set_after("".into());
     vm.set_marked(false);

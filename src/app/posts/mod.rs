@@ -2,6 +2,7 @@
 
 mod as_built;
 mod facts;
+mod keep;
 pub mod mark_out;
 mod problems;
 pub mod run;

@@ -148,6 +148,12 @@ impl<'a> Built<'a> {
         Some(pales.height).filter(|height| *height > 0.0)
     }
 
+    /// From a rail's centre up to the edge that its figures are of, mm.
+    pub fn rail_edge(&self) -> f64 {
+        let rails = self.job.boards.rails.as_ref();
+        rails.map_or(0.0, |rails| rails.edge(self.job.show.rail))
+    }
+
     pub fn rail_height(&self) -> f64 {
         let rails = self.job.boards.rails.as_ref();
         rails.map_or(0.0, |rails| rails.height)

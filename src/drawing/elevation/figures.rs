@@ -79,8 +79,10 @@ fn bays(built: &Built, shown: &ElevationShow, pencil: &mut Pencil) {
         if shown.figures == Figures::All
             && let Some(rails) = known
         {
+            let edge = built.rail_edge();
             for &rail in &rails.heights {
-                let text = from_laser(rail, *line, unit);
+                let marked = rail + edge;
+                let text = from_laser(marked, *line, unit);
                 let at = Vec2::new(middle, rail);
                 let label = Label {
                     place: WordsPlace::Around {
@@ -90,7 +92,7 @@ fn bays(built: &Built, shown: &ElevationShow, pencil: &mut Pencil) {
                     ..Label::near(at, text, UP, 0.0)
                 };
                 pencil
-                    .label(Role::Text, label.pointing(rail, *line).rank(Rank::Usual))
+                    .label(Role::Text, label.pointing(marked, *line).rank(Rank::Usual))
                     .of(target.clone());
             }
         }

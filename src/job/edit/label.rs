@@ -110,6 +110,9 @@ fn stands(change: &Change<Marked>, job: &Job) -> String {
     } else if old.heights != new.heights {
         let not = if new.heights { "" } else { "not " };
         format!("heights {not}marked on {post}")
+    } else if old.cut != new.cut {
+        let not = if new.cut { "" } else { "not " };
+        format!("{post} {not}cut")
     } else if old.keep != new.keep {
         let way = if new.keep {
             "kept where it stands"

@@ -55,4 +55,22 @@ impl Edit {
             },
         })
     }
+
+    /// The same for several posts, in one step.
+    #[must_use]
+    pub fn mark_posts(job: &Job, values: Vec<Marked>) -> Self {
+        // Each new one goes behind those that are put in before it.
+        let mut fresh = job.marked.len();
+        let edits = values
+            .into_iter()
+            .map(|value| match Self::mark_post(job, value) {
+                Edit::Marked(Change::Insert { value, .. }) => {
+                    let at = fresh;
+                    fresh += 1;
+                    Edit::Marked(Change::Insert { at, value })
+                }
+                edit => edit,
+            });
+        Edit::Many(edits.collect())
+    }
 }

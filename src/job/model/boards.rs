@@ -3,6 +3,7 @@
 use super::extra::Extra;
 use super::fence::Foot;
 use super::fixings::{Clearing, Fixings, Notch};
+use super::show::RailEdge;
 use serde::{Deserialize, Serialize};
 
 /// What the fence is made of.
@@ -166,6 +167,12 @@ impl Rails {
     #[must_use]
     pub fn thickness(&self) -> f64 {
         self.thick.unwrap_or(Self::USUAL_THICKNESS)
+    }
+
+    /// From a rail's centre up to the edge that its heights are of, mm.
+    #[must_use]
+    pub fn edge(&self, edge: RailEdge) -> f64 {
+        edge.above_centre(self.height)
     }
 
     /// Depth cut into the post for a rail, mm: the seat where none is given.

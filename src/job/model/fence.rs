@@ -206,6 +206,9 @@ pub struct Marked {
     /// Its heights are marked on it.
     #[serde(skip_serializing_if = "is_false")]
     pub heights: bool,
+    /// It is marked and cut, on trestles.
+    #[serde(skip_serializing_if = "is_false")]
+    pub cut: bool,
     /// It stays where it was measured, and everything else is fitted to it.
     #[serde(skip_serializing_if = "is_false")]
     pub keep: bool,

@@ -21,7 +21,7 @@ pub use fence::{BayFit, Bays, End, Foot, Hole, Marked, Pin, PostSize, Run};
 pub use fixings::{Clearing, Fixings, Notch, WallBolts};
 pub use gate::{Against, Gate, Hung, Leaf, Lock, Offcut, Opens};
 pub use heights::{Datum, Levels, Point, Setup, Sight};
-pub use show::Show;
+pub use show::{RailEdge, Show};
 pub use site::{Corner, CornerCheck, CornerPost, Line, Mark, PostSet, Side, Station, Wall};
 
 use crate::tape::TapeClass;

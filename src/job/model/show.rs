@@ -19,8 +19,50 @@ pub struct Show {
     pub lengths: Unit,
     /// That part while lengths are metric: it is taken again when they are feet and inches.
     pub other_part: Option<InchPart>,
+    /// What of a rail its heights are of.
+    pub rail: RailEdge,
     /// Keys that this program does not know, kept as they are.
     pub extra: Extra,
+}
+
+/// What of a rail a height on a post is of.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum RailEdge {
+    /// Its upper edge.
+    Top,
+    /// Its middle.
+    #[default]
+    Centre,
+    /// Its lower edge.
+    Bottom,
+}
+
+impl RailEdge {
+    /// From a rail's centre up to it, mm, of a rail so high.
+    #[must_use]
+    pub fn above_centre(self, height: f64) -> f64 {
+        match self {
+            Self::Top => height / 2.0,
+            Self::Centre => 0.0,
+            Self::Bottom => -height / 2.0,
+        }
+    }
+
+    /// What a person calls it.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Top => "top",
+            Self::Centre => "centre",
+            Self::Bottom => "bottom",
+        }
+    }
+
+    #[expect(clippy::trivially_copy_pass_by_ref, reason = "what serde asks for")]
+    fn is_centre(&self) -> bool {
+        *self == Self::Centre
+    }
 }
 
 impl Show {
@@ -32,6 +74,7 @@ impl Show {
         Self {
             lengths,
             other_part: part.filter(|_| !lengths.is_feet()),
+            rail: self.rail,
             extra: self.extra.clone(),
         }
     }
@@ -43,6 +86,8 @@ struct OnDisk {
     lengths: Unit,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     part: Option<InchPart>,
+    #[serde(default, skip_serializing_if = "RailEdge::is_centre")]
+    rail: RailEdge,
     #[serde(flatten)]
     extra: Extra,
 }
@@ -55,6 +100,7 @@ impl From<OnDisk> for Show {
         Self {
             lengths,
             other_part: disk.part.filter(|_| !lengths.is_feet()),
+            rail: disk.rail,
             extra: disk.extra,
         }
     }
@@ -70,6 +116,7 @@ impl From<Show> for OnDisk {
         Self {
             lengths: show.lengths,
             part: shown.or(show.other_part.filter(|_| !show.lengths.is_feet())),
+            rail: show.rail,
             extra: show.extra,
         }
     }

@@ -95,7 +95,7 @@ fn strip(desk: &SheetDesk<'_>, id: &RunId, fix: &RunFix) -> Table {
     row("Near face", &|s| once(s, Cell::Length(s.post.near)));
     row("Centre", &|s| once(s, Cell::Length(s.post.centre)));
     row("Far face", &|s| once(s, Cell::Length(s.post.far)));
-    table.rows.extend(heights(&stands, boards));
+    table.rows.extend(heights(desk, &stands, boards));
     table
 }
 
@@ -113,7 +113,7 @@ pub(super) fn from_another_line(
         format!("{name}: ↑ up, ↓ down from the laser line of set-up {setup}"),
         columns(&stands),
     );
-    table.rows.extend(heights(&stands, boards));
+    table.rows.extend(heights(desk, &stands, boards));
     table
 }
 
@@ -131,17 +131,28 @@ fn row(name: &str, stands: &[Stand<'_>], cell: impl Fn(&Stand<'_>) -> Cell) -> O
     any.then_some(cells)
 }
 
-/// Post tops, rails and gravel boards, from the top down.
-fn heights(stands: &[Stand<'_>], boards: Option<&RunBoards>) -> Vec<Vec<Cell>> {
+/// Post tops, rails by the edge that the job asks for, and gravel boards, from the top down.
+fn heights(
+    desk: &SheetDesk<'_>,
+    stands: &[Stand<'_>],
+    boards: Option<&RunBoards>,
+) -> Vec<Vec<Cell>> {
+    let edge = desk.job.show.rail;
+    let asked = desk.job.boards.rails.as_ref();
+    let above = asked.map_or(0.0, |rails| rails.edge(edge));
     let height = |what: MarkedThing| {
+        let up = match what {
+            MarkedThing::Rail(_) => above,
+            MarkedThing::Top | MarkedThing::Gravel => 0.0,
+        };
         move |stand: &Stand<'_>| {
             let mark = stand.marks.iter().find(|mark| mark.what == what);
-            Cell::maybe(Cell::Arrow, mark.map(down))
+            Cell::maybe(Cell::Arrow, mark.map(|mark| down(mark) - up))
         }
     };
     let rails = boards.and_then(|b| b.rails.iter().map(|bay| bay.heights.len()).max());
     let rails = (1..=rails.unwrap_or(0)).rev();
-    let named = rails.map(|n| (format!("Rail {n}"), MarkedThing::Rail(n)));
+    let named = rails.map(|n| (format!("Rail {n}, {}", edge.name()), MarkedThing::Rail(n)));
     let top = ("Post top".to_owned(), MarkedThing::Top);
     let board = ("Board top".to_owned(), MarkedThing::Gravel);
     let all = std::iter::once(top).chain(named).chain([board]);

@@ -16,10 +16,11 @@ pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
         return None;
     }
     let mut section = Section::new("Fix the heights");
-    section.say(
+    section.say(format!(
         "Post by post on the first page. UP is above the laser line, DOWN below it; a rail's figure \
-         is its centre.",
-    );
+         is its {}.",
+        desk.job.show.rail.name()
+    ));
     let lines = marked.iter().map(|run| run.from(desk));
     section.list(lines.collect());
     for run in &marked {

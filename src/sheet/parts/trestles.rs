@@ -5,7 +5,7 @@ use super::super::phrase::{and, count};
 use super::cut_sides::{MarkedSide, sides};
 use super::{SheetDesk, names, pictures};
 use crate::boards::{
-    AlongWhat, MarkEdge, PostHeights, RunBoards, UpOrDown, cut_length, cut_together, shared_post,
+    AlongWhat, PostHeights, RunBoards, UpOrDown, cut_length, cut_together, shared_post,
 };
 use crate::cautions::{MASONRY, NOTCH};
 use crate::job::RunId;
@@ -66,7 +66,7 @@ fn marks(desk: &SheetDesk<'_>, id: &RunId, groups: &[Vec<&PostHeights>]) -> Tabl
     let rails: Vec<usize> = (1..=rails.map_or(0, |rails| rails.count as usize))
         .rev()
         .collect();
-    let mut columns = vec![Column::left("Posts"), Column::left("MarkedSide")];
+    let mut columns = vec![Column::left("Posts"), Column::left("Side")];
     for n in &rails {
         columns.push(Column::right(format!("Rail {n}")));
         if one_depth.is_none() {
@@ -182,17 +182,11 @@ fn to_the_laser(desk: &SheetDesk<'_>, id: &RunId, boards: &RunBoards) -> Vec<Str
         .iter()
         .filter_map(|post| {
             let mark = post.laser?;
-            let edge = match mark.edge {
-                MarkEdge::Upper => "upper",
-                MarkEdge::Lower => "lower",
-            };
-            let what = mark.what.map_or("its top".to_owned(), |what| {
-                format!("{edge} edge of {what}")
-            });
             let way = match mark.way {
                 UpOrDown::Up => "UP",
                 UpOrDown::Down => "DOWN",
             };
+            let what = mark.called();
             Some(format!("{}: {what} {way} {}", post.n, desk.length(mark.by)))
         })
         .collect();

@@ -175,6 +175,14 @@ impl KeypadFigure {
         self
     }
 
+    /// Typed so much less than what is kept, as a face is from a post's centre.
+    #[must_use]
+    pub fn off_by(mut self, more: f64) -> Self {
+        let enter = self.enter.clone();
+        self.enter = Rc::new(move |job, value| enter(job, value + more));
+        self
+    }
+
     /// Typed in another unit than the job's.
     #[must_use]
     pub fn in_unit(mut self, unit: Unit) -> Self {

@@ -11,8 +11,8 @@ use crate::app::names::{marked, run_called};
 use crate::cautions::LASER;
 use crate::drawing::post_heights;
 use crate::job::SetupId;
-use crate::job::edit::Edit;
-use crate::job::model::Marked;
+use crate::job::edit::{Edit, Setting};
+use crate::job::model::{Marked, RailEdge, Show};
 use said::{explain, facts, standing};
 use sight::{in_sight, is_marked, posts, setup_in_sight};
 use slint::Global;
@@ -38,6 +38,7 @@ impl Screen for Heights {
             Then::Stay
         }));
         vm.on_pick_set_up(bridge.does(next_setup));
+        vm.on_rail_edge_picked(bridge.does_at(pick_edge));
         vm.on_tick(bridge.does(tick));
     }
 
@@ -60,6 +61,10 @@ impl Screen for Heights {
         vm.set_before(number(before).into());
         vm.set_after(number(after).into());
         vm.set_settled(in_sight(desk).is_some());
+        let job = desk.job();
+        let edge = EDGES.iter().position(|edge| *edge == job.show.rail);
+        let edge = edge.filter(|_| job.boards.rails.is_some());
+        vm.set_rail_edge(edge.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1));
         vm.set_caution(caution::line(&[LASER]));
         false
     }
@@ -79,6 +84,21 @@ impl Screen for Heights {
     fn awake(&self) -> bool {
         true
     }
+}
+
+/// What of a rail its heights can be of, from the top.
+const EDGES: [RailEdge; 3] = [RailEdge::Top, RailEdge::Centre, RailEdge::Bottom];
+
+/// Keeps with the job what of a rail its heights are of.
+fn pick_edge(desk: &mut Desk, at: usize) -> Then {
+    if let Some(&rail) = EDGES.get(at) {
+        let show = Show {
+            rail,
+            ..desk.saved().show.clone()
+        };
+        desk.change(Edit::Set(Setting::Show(show)));
+    }
+    Then::Stay
 }
 
 /// The run (by its place) and post to go on with: the one in sight where it is still to be marked,

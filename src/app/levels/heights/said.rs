@@ -4,8 +4,8 @@ use super::sight::{in_sight, is_marked, setup_in_sight};
 use crate::app::desk::{Desk, Then};
 use crate::app::kit::{fact, status};
 use crate::app::levels::standing::problems;
-use crate::app::names::end_name;
-use crate::boards::{BayAt, PostHeights};
+use crate::app::names::{end_name, marked};
+use crate::boards::{BayAt, LaserMark, PostHeights, UpOrDown};
 use crate::job::model::{Gravel, Run};
 use crate::length::{self, Unit};
 use tautmark_ui::{Fact, Status, Verdict};
@@ -49,15 +49,34 @@ pub fn standing(desk: &Desk) -> Status {
     let step = step_here(post, &Sides::of(desk, run, post), unit);
     let usual = fix.mark_pm((&desk.job().level).into(), crate::job::check::USUAL_SIGHT);
     let pm = post.pm_from.get(setup).copied().unwrap_or(usual);
-    let text = format!(
+    let mut text = format!(
         "{step}Measure from the line of set-up **{setup}**, in {}, up or down as the triangles point. Sure to {}.",
         unit_words(unit),
         length::show_pm_with_unit(pm, unit)
     );
+    let is_cut = marked(desk.job(), run, post.n).is_some_and(|one| one.cut);
+    let own = desk.solution.boards.get(&run.id);
+    let from_own = own.is_some_and(|boards| boards.setup.as_ref() == Some(setup));
+    if let Some(mark) = post.laser.filter(|_| is_cut && from_own) {
+        text.push_str(&to_set(&mark, unit));
+    }
     if is_marked(desk, run, post.n) {
         return status(Verdict::Good, &format!("**Marked.** {text}"));
     }
     status(Verdict::Note, &text)
+}
+
+/// Which mark of a post that is cut already comes how far from the laser line.
+fn to_set(mark: &LaserMark, unit: Unit) -> String {
+    let by = length::show_with_unit(mark.by, unit);
+    let way = match mark.way {
+        UpOrDown::Up => "above",
+        UpOrDown::Down => "below",
+    };
+    format!(
+        " **Cut already:** bring {} {by} {way} the line.",
+        mark.called()
+    )
 }
 
 fn step_here(post: &PostHeights, sides: &Sides, unit: Unit) -> String {

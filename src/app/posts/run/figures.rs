@@ -4,7 +4,7 @@ use crate::app::desk::{Desk, FigureOf, problems_of, run_fix};
 use crate::app::kit::{KeypadFigure, Slot, beside, capital, counted, status};
 use crate::app::names::run_name;
 use crate::job::edit::{Change, Edit, Setting};
-use crate::job::model::{Corner, CornerPost, End, Gate, Hole, Job, Leaf, Pin, Run};
+use crate::job::model::{Corner, CornerPost, End, Gate, Hole, Job, Leaf, Lock, Pin, Run};
 use crate::job::{CornerId, Severity};
 use crate::length;
 use tautmark_ui::{Status, Verdict};
@@ -117,8 +117,13 @@ pub fn gate_clear(run: usize, i: usize) -> KeypadFigure {
     .noted("Clear, from face to face of the gate posts.")
 }
 
-fn of_leaf(run: usize, i: usize, what: &str, slot: fn(&mut Leaf) -> &mut f64) -> KeypadFigure {
-    let label = format!("Gate {} gap {what}", i + 1);
+fn of_leaf(
+    run: usize,
+    i: usize,
+    what: &'static str,
+    slot: fn(&mut Leaf) -> &mut f64,
+) -> KeypadFigure {
+    let label = format!("Gate {} {what}", i + 1);
     of_run(run, &label, move |run| {
         let leaf = run.gates.get_mut(i)?.leaf.get_or_insert_default();
         Some(slot(leaf))
@@ -129,11 +134,65 @@ fn of_leaf(run: usize, i: usize, what: &str, slot: fn(&mut Leaf) -> &mut f64) ->
 
 /// The gaps round a gate's leaf, one after the other.
 pub fn leaf_gaps(run: usize, i: usize) -> [KeypadFigure; 3] {
-    let under = of_leaf(run, i, "under the leaf", |leaf| &mut leaf.ground);
-    let latch = of_leaf(run, i, "at the latch", |leaf| &mut leaf.latch);
-    let hinge = of_leaf(run, i, "at the hinges", |leaf| &mut leaf.hinge);
+    let under = of_leaf(run, i, "gap under the leaf", |leaf| &mut leaf.ground);
+    let latch = of_leaf(run, i, "gap at the latch", |leaf| &mut leaf.latch);
+    let hinge = of_leaf(run, i, "gap at the hinges", |leaf| &mut leaf.hinge);
     let latch = latch.followed_by(&under);
     [hinge.followed_by(&latch), latch, under]
+}
+
+/// What its frame is made of.
+pub fn leaf_frame(run: usize, i: usize) -> [KeypadFigure; 3] {
+    [
+        of_leaf(run, i, "frame, width of a member", |leaf| &mut leaf.stile),
+        of_leaf(run, i, "frame, thickness", |leaf| &mut leaf.thick),
+        of_leaf(run, i, "face boards, thickness", |leaf| &mut leaf.face),
+    ]
+}
+
+fn of_lock(
+    run: usize,
+    i: usize,
+    what: &'static str,
+    slot: fn(&mut Lock) -> Option<&mut f64>,
+) -> KeypadFigure {
+    let label = format!("Gate {} {what}", i + 1);
+    of_run(run, &label, move |run| {
+        let lock = run.gates.get_mut(i)?.lock.as_mut()?;
+        slot(lock).map(|size| size as &mut dyn Slot)
+    })
+    .keyed(what)
+    .of(FigureOf::Gate(run, i))
+}
+
+/// Where its lock goes and how large it is.
+pub fn lock_sizes(run: usize, i: usize) -> [KeypadFigure; 3] {
+    [
+        of_lock(run, i, "lock, centre above the leaf’s bottom", |lock| {
+            Some(&mut lock.height)
+        }),
+        of_lock(run, i, "lock, spindle from the leaf’s edge", |lock| {
+            Some(&mut lock.backset)
+        }),
+        of_lock(run, i, "lock, width of its case", |lock| {
+            Some(&mut lock.case)
+        }),
+    ]
+}
+
+/// The tapered board under the lock.
+pub fn offcut_sizes(run: usize, i: usize) -> [KeypadFigure; 3] {
+    [
+        of_lock(run, i, "tapered board, thin edge", |lock| {
+            Some(&mut lock.offcut.as_mut()?.thin)
+        }),
+        of_lock(run, i, "tapered board, width", |lock| {
+            Some(&mut lock.offcut.as_mut()?.width)
+        }),
+        of_lock(run, i, "thin edge to the lock", |lock| {
+            Some(&mut lock.offcut.as_mut()?.from)
+        }),
+    ]
 }
 
 const PINNED: &str = "Its centre on the tape, from the run’s zero.";

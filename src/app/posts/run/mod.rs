@@ -1,7 +1,10 @@
 //! Setting up a run: a person gives the string it follows, where it starts and ends, its posts, bays,
 //! gates and pins, the post at its corner, and its holes.
 
+mod change;
+mod feet;
 mod figures;
+mod gates;
 mod picks;
 mod rows;
 
@@ -16,7 +19,8 @@ use crate::job::edit::{Change, Edit};
 use crate::job::model::{Job, Run, Side};
 use crate::job::{LineId, free_name};
 use crate::length;
-use picks::{Which, ask_end};
+use change::Which;
+use picks::ask_end;
 use rows::rows;
 use tautmark_ui::{Page, Place, Status, Verdict};
 

@@ -1,18 +1,12 @@
 //! What a run is tied to, picked from a list: its string, its start and its end.
 
+use super::change::{Which, change};
+use super::feet;
 use super::figures::end_length;
 use crate::app::desk::{Desk, Menu, Then};
 use crate::app::kit::capital;
 use crate::app::names::{string_name, the, wall_name};
-use crate::job::edit::{Change, Edit};
-use crate::job::model::{End, Run};
-
-/// The start of a run, or its end.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Which {
-    Start,
-    End,
-}
+use crate::job::model::End;
 
 /// Asks which string the run at this place in the file follows.
 pub fn ask_string(desk: &mut Desk, at: usize) -> Then {
@@ -82,22 +76,16 @@ pub fn ask_end(desk: &mut Desk, at: usize, which: Which) -> Then {
     desk.offer(menu)
 }
 
+/// Ties an end to a place; at a wall, how its post stands is asked at once.
 fn put_end(desk: &mut Desk, at: usize, which: Which, mut end: End) -> Then {
-    change(desk, at, |run| {
-        let place = match which {
-            Which::Start => &mut run.start,
-            Which::End => &mut run.end,
-        };
+    let at_wall = end.wall.is_some();
+    let then = change(desk, at, |run| {
+        let place = which.of_mut(run);
         end.extra = place.take().unwrap_or_default().extra;
         *place = Some(end);
-    })
-}
-
-/// Changes the run at this place in the file.
-pub fn change(desk: &mut Desk, at: usize, how: impl FnOnce(&mut Run)) -> Then {
-    if let Some(mut value) = desk.saved().runs.get(at).cloned() {
-        how(&mut value);
-        desk.change(Edit::Run(Change::Replace { at, value }));
+    });
+    if at_wall {
+        return feet::ask(desk, at, which);
     }
-    Then::Stay
+    then
 }

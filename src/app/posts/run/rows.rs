@@ -1,23 +1,25 @@
 //! The rows of a run that is set up, in the order in which a run is thought out.
 
+use super::change::{Which, change};
 use super::figures;
 use super::figures::corner_of;
-use super::picks::{Which, ask_end, ask_string, change};
+use super::picks::{ask_end, ask_string};
+use super::{feet, gates};
 use crate::app::desk::{Desk, Then};
-use crate::app::kit::{FormRow, check, choice, heading, pick, small, text};
+use crate::app::kit::{FormRow, choice, heading, pick, small, text};
 use crate::app::names::{end_name, string_name};
 use crate::app::renaming;
 use crate::drawing::corner_small;
 use crate::job::CornerId;
 use crate::job::edit::{Change, Edit, Thing};
-use crate::job::model::{BayFit, Gate, Hung, Job, Leaf, PostSet, Run, Side};
+use crate::job::model::{BayFit, Job, PostSet, Run, Side};
 use crate::solve;
 use tautmark_ui::PaintedDrawing;
 
 /// All of them, of the run at this place in the file.
 #[must_use]
 pub fn rows(job: &Job, at: usize, run: &Run) -> Vec<FormRow> {
-    let parts = [ends, posts, corner, gates, pins, holes];
+    let parts = [ends, posts, corner, gates::rows, pins, holes];
     let rows = parts.iter().flat_map(|part| part(job, at, run));
     let remove = pick("Delete this run", "", move |desk| remove(desk, at));
     rows.chain([remove.noted("with the posts marked as done")])
@@ -54,8 +56,12 @@ fn ends(job: &Job, at: usize, run: &Run) -> Vec<FormRow> {
             ask_end(desk, at, Which::Start)
         })
         .noted("the zero of the tape"),
-        pick("Ends at", &end, move |desk| ask_end(desk, at, Which::End)),
     ];
+    rows.extend(feet::of_end(at, run, Which::Start));
+    rows.push(pick("Ends at", &end, move |desk| {
+        ask_end(desk, at, Which::End)
+    }));
+    rows.extend(feet::of_end(at, run, Which::End));
     if by_length {
         rows.push(figures::end_length(at).row(job));
     }
@@ -75,6 +81,7 @@ fn posts(job: &Job, at: usize, run: &Run) -> Vec<FormRow> {
     ];
     vec![
         heading("Posts and bays"),
+        feet::of_run(at, run),
         figures::gap(at).row(job),
         figures::post_width(at).row(job),
         figures::post_depth(at).row(job),
@@ -127,59 +134,6 @@ fn pictures(job: &Job, id: &CornerId) -> Vec<PaintedDrawing> {
         Some(small(&drawing, PICTURE))
     });
     drawn.into_iter().collect::<Option<_>>().unwrap_or_default()
-}
-
-fn gates(job: &Job, at: usize, run: &Run) -> Vec<FormRow> {
-    let mut rows = vec![heading("Gates")];
-    for (i, gate) in run.gates.iter().enumerate() {
-        rows.extend(gate_rows(job, at, i, gate));
-    }
-    let count = run.gates.len();
-    rows.push(pick("Add a gate", "", move |desk| {
-        desk.ask(figures::new_gate(at, count))
-    }));
-    rows
-}
-
-fn gate_rows(job: &Job, run: usize, i: usize, gate: &Gate) -> Vec<FormRow> {
-    let label = format!("Gate {}: gaps round its leaf", i + 1);
-    let leaf = check(&label, gate.leaf.is_some(), move |desk| {
-        change_gate(desk, run, i, |gate| {
-            gate.leaf = match gate.leaf {
-                Some(_) => None,
-                None => Some(Leaf::default()),
-            };
-        })
-    });
-    let mut rows = vec![
-        figures::gate_at(run, i).row(job),
-        figures::gate_clear(run, i).row(job),
-        leaf.noted("gives the leaf’s width"),
-    ];
-    if let Some(leaf) = &gate.leaf {
-        rows.extend(figures::leaf_gaps(run, i).map(|gap| gap.row(job)));
-        let label = format!("Gate {} hangs on the post nearer the run’s", i + 1);
-        let ends = [("Start", Hung::Start), ("End", Hung::End)];
-        rows.push(choice(&label, ends, Some(leaf.hung), move |desk, hung| {
-            change_gate(desk, run, i, |gate| {
-                gate.leaf.get_or_insert_default().hung = hung;
-            })
-        }));
-    }
-    let label = format!("Delete gate {}", i + 1);
-    rows.push(pick(&label, "", move |desk| {
-        let change = Change::Remove { at: i };
-        desk.change_and_say(Edit::Gate { run, change }, "Gate deleted.")
-    }));
-    rows
-}
-
-fn change_gate(desk: &mut Desk, run: usize, i: usize, how: impl FnOnce(&mut Gate)) -> Then {
-    change(desk, run, |run| {
-        if let Some(gate) = run.gates.get_mut(i) {
-            how(gate);
-        }
-    })
 }
 
 fn pins(job: &Job, run_at: usize, run: &Run) -> Vec<FormRow> {
