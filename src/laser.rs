@@ -32,7 +32,7 @@ impl LaserWorth {
     /// The stated accuracy counts as equally likely anywhere between its limits, hence √3.
     ///
     /// ```
-    /// let sd = tautmark::laser::Laser::default().sd(10_000.0);
+    /// let sd = tautmark::laser::LaserWorth::default().sd(10_000.0);
     /// assert!((sd - 2.0).abs() < 1e-12);
     /// ```
     #[must_use]

@@ -41,9 +41,9 @@ fn assert_finite(system: &System) -> Adjustment {
         assert!(suspect.x.iter().all(|x| x.is_finite()));
     }
     let marks: Vec<At> = (0..params / 2).map(At::nth).collect();
-    if let Some(advice) = advise(&adjustment, suspicion.as_ref(), &marks, |length| {
-        1.0 + length * 1e-4
-    }) {
+    let sd = |length: f64| 1.0 + length * 1e-4;
+    let advice = advise(&adjustment, suspicion.as_ref(), &marks, sd, |_, _| false);
+    if let Some(advice) = advice {
         assert!(advice.after.is_finite());
         assert!(advice.from < marks.len() && advice.to < marks.len());
     }

@@ -126,7 +126,7 @@ fn housings_that_meet_inside_a_post_are_named() {
             json!([]),
             level_ground(&[(0.0, 0.0)]),
             json!({
-                "gravel": { "height": 150 },
+                "gravel": { "height": 150, "fit": "stepped" },
                 "rails": { "count": 3, "low": 60, "high": 1440, "seat": 15, "notch": notch },
                 "pales": { "width": 150, "lap": 20, "height": 1600 }
             }),

@@ -13,7 +13,7 @@ use std::path::Path;
 /// From the ground up.
 const HOUSE: [&[&str]; 14] = [
     &["length", "clock", "cautions"],
-    &["tape", "laser"],
+    &["tape", "laser", "volume"],
     &["adjust", "job"],
     &["store", "quick"],
     &["site"],

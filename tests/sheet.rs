@@ -197,7 +197,7 @@ fn a_mark_on_a_post_is_where_its_board_goes() {
     );
     let rails = &solution.boards["R1"].rails[2];
     for (n, down) in rails.down.iter().enumerate() {
-        near(&cell(&format!("Rail {}", n + 1)), Unit::Mm, *down);
+        near(&cell(&format!("Rail {}, centre", n + 1)), Unit::Mm, *down);
     }
 }
 
@@ -336,7 +336,7 @@ fn a_message_is_short_and_plain() {
         message.contains("bolts 228 617 1083 1473 cut 1700"),
         "{message}"
     );
-    assert!(message.lines().count() <= 8, "{message}");
+    assert!(message.lines().count() <= 9, "{message}");
     assert!(message.len() < 1000, "{message}");
     assert!(!message.contains('\u{a0}'));
 }

@@ -10,7 +10,7 @@ use super::suspects::Suspicion;
 use super::system::Observation;
 
 /// The tape most worth taking next.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Advice {
     /// One end: a place among the marks given.
     pub from: usize,
@@ -20,6 +20,8 @@ pub struct Advice {
     pub before: Option<f64>,
     /// Largest ± of a mark (that is not loose) with the new tape, mm.
     pub after: f64,
+    /// Marks that are loose now and are not with the new tape, by their places.
+    pub settles: Vec<usize>,
 }
 
 /// No tape is longer, mm.
@@ -37,15 +39,18 @@ const SHORTLIST: usize = 32;
 /// - else fixes most loose marks, if any are loose;
 /// - else brings the largest ± of a mark down most, if by a tenth or more.
 ///
-/// `sd` is the standard deviation of a tape of a given length, both mm.
+/// `sd` is the standard deviation of a tape of a given length, both mm; no tape goes between two marks
+/// (by their places) that are `hidden` from each other.
 #[must_use]
 pub fn advise(
     adjustment: &Adjustment,
     suspicion: Option<&Suspicion>,
     marks: &[At],
     sd: impl Fn(f64) -> f64,
+    hidden: impl Fn(usize, usize) -> bool,
 ) -> Option<Advice> {
-    let tapes = candidates(adjustment, marks, sd);
+    let mut tapes = candidates(adjustment, marks, sd);
+    tapes.retain(|tape| !hidden(tape.from, tape.to));
     let several = suspicion.filter(|suspicion| suspicion.suspects.len() > 1);
     let telling = several.and_then(|several| separating(adjustment, several, marks, &tapes));
     match (telling, adjustment.status, several) {
@@ -112,6 +117,7 @@ impl Tape {
             to: self.to,
             before,
             after,
+            settles: Vec::new(),
         }
     }
 }
@@ -157,7 +163,22 @@ fn fixing(adjustment: &Adjustment, marks: &[At], tapes: &[Tape]) -> Option<Advic
         .take(SHORTLIST)
         .map(|(_, _, tape)| (largest_pm_with(adjustment, marks, tape), tape))
         .min_by(|a, b| a.0.total_cmp(&b.0))
-        .map(|(after, tape)| tape.advice(None, after))
+        .map(|(after, tape)| Advice {
+            settles: settled(adjustment, marks, tape),
+            ..tape.advice(None, after)
+        })
+}
+
+/// Marks that move now and stand still once a tape stops what it meets.
+fn settled(adjustment: &Adjustment, marks: &[At], tape: &Tape) -> Vec<usize> {
+    let (problem, null) = (&adjustment.problem, &adjustment.cofactors.null);
+    let along = null.along(row(problem, &adjustment.x, &tape.reading).into_iter());
+    let mut places = 0..marks.len();
+    let settled = |&at: &usize| {
+        let moved = slots(problem, marks[at]).any(|slot| null.moves(slot));
+        moved && !slots(problem, marks[at]).any(|slot| null.moves_despite(slot, &along))
+    };
+    places.by_ref().filter(settled).collect()
 }
 
 /// Largest ± of the marks that are not loose once a tape that stops some movement is taken.

@@ -2,6 +2,7 @@
 //! notches.
 
 use crate::job::model::WallBolts;
+use crate::quick::bolts::bolts as evenly;
 use serde::Serialize;
 
 /// The bolts of one post, mm.
@@ -27,15 +28,10 @@ pub(super) fn bolts(
     wall: &WallBolts,
     width: f64,
 ) -> Result<BoltRow, NoRoom> {
-    let span = length - 2.0 * wall.ends;
-    if span < 0.0 {
-        return Err(NoRoom(1));
-    }
-    let bays = (span / wall.most - 1e-9).ceil().max(1.0);
+    let evenly = evenly(length, wall.ends, wall.most).map_err(|_| NoRoom(1))?;
     let barred = barred(cuts, wall.clear);
     let mut at: Vec<f64> = Vec::new();
-    for k in 0..=(bays as usize) {
-        let planned = wall.ends + span * k as f64 / bays;
+    for (k, planned) in evenly.into_iter().enumerate() {
         let zone = barred
             .iter()
             .find(|[from, to]| planned > *from && planned < *to);

@@ -1,8 +1,9 @@
 use super::RunBoards;
-use super::cuts::{Cut, CutPiece, Spot, posts_and_litres};
+use super::cuts::{Cut, Spot, posts_and_litres};
 use super::laid::LaidRun;
 use super::sundries::{Sundries, sundries};
 use crate::job::Problems;
+use crate::job::model::CutPiece;
 use crate::job::sound::Sound;
 use serde::Serialize;
 

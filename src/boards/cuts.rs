@@ -1,25 +1,12 @@
 use super::laid::{LaidRun, Tip};
 use super::{PieceEnd, RunBoards};
 use crate::job::RunId;
+use crate::job::model::{CutPiece, Stock};
 use crate::job::sound::Sound;
 use serde::Serialize;
 
 /// Pieces whose lengths agree within this are cut alike, mm.
 const ALIKE: f64 = 0.05;
-
-/// What a piece is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "lowercase")]
-pub enum CutPiece {
-    /// Along the ground, in one bay.
-    Gravel,
-    /// From post to post, in one bay.
-    Rail,
-    /// Upright, in front of the rails.
-    Pale,
-    /// As long as it is cut, with what goes into the ground.
-    Post,
-}
 
 /// Pieces of one kind and length, mm.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -38,6 +25,15 @@ pub struct Cut {
     /// Where each of them goes.
     #[serde(rename = "where")]
     pub spots: Vec<Spot>,
+}
+
+impl Cut {
+    /// Whether the job notes that pieces of this kind and length are cut. One whose length has changed
+    /// since is not.
+    #[must_use]
+    pub fn is_done(&self, stock: &Stock) -> bool {
+        stock.done.iter().any(|one| one.is(self.item, self.length))
+    }
 }
 
 /// Where pieces go: between two posts of a run, or at one post (`from` and `to` the same).

@@ -1,10 +1,11 @@
 use super::PostHeights;
 use super::laid::LaidRun;
-use super::leaf::{Brace, LockFix, Maker};
+use super::leaf::{LockFix, Maker};
 use crate::job::Problems;
 use crate::job::model::{Hung, Leaf};
 use crate::job::sound::Sound;
 use crate::quick::Refusal;
+use crate::quick::brace::Brace;
 use crate::quick::gate::{TapedOpening, leaf as leaf_for};
 use crate::setout::GateFix;
 use serde::Serialize;

@@ -14,23 +14,9 @@ use super::laid::LaidRun;
 use crate::job::Problems;
 use crate::job::model::{Leaf, Lock};
 use crate::job::sound::Sound;
+use crate::quick::Refusal;
+use crate::quick::brace::{Brace, brace};
 use serde::Serialize;
-
-/// A brace from the bottom of the hinge stile to the top of the latch stile, between the frame's
-/// inner edges: mm, degrees.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct Brace {
-    /// From inner corner to inner corner.
-    pub length: f64,
-    /// From the horizontal.
-    pub angle: f64,
-    /// Its cut along a ledge, on a saw that reads 0 for a square cut: 90 less the angle.
-    #[serde(rename = "off square")]
-    pub off_square: f64,
-    /// Its cut along a stile, the same way: the angle itself.
-    #[serde(rename = "off square to stile")]
-    pub to_stile: f64,
-}
 
 /// A lock on its leaf, mm.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -75,28 +61,13 @@ impl Maker<'_> {
     /// The brace; `None` while the leaf's height is not known.
     pub fn brace(&self, made: &GateLeaf, problems: &mut Problems) -> Option<Brace> {
         let height = made.height?;
-        let frame = 2.0 * self.leaf.stile;
-        let [wide, tall] = [made.width - frame, height - frame];
-        if wide <= 0.0 || tall <= 0.0 {
-            problems.error(
-                format!("{}.leaf.stile", self.place),
-                format!(
-                    "A frame of members {} wide leaves no room inside a leaf {} by {}.",
-                    self.sound.say(self.leaf.stile),
-                    self.sound.say(made.width),
-                    self.sound.say(height)
-                ),
-                "Enter the width of one stile.",
-            );
-            return None;
-        }
-        let angle = tall.atan2(wide).to_degrees();
-        Some(Brace {
-            length: wide.hypot(tall),
-            angle,
-            off_square: 90.0 - angle,
-            to_stile: angle,
-        })
+        brace(made.width, height, self.leaf.stile)
+            .map_err(|why| {
+                let remedy = "Enter the width of one stile.";
+                let place = format!("{}.leaf.stile", self.place);
+                problems.error(place, why.said(self.sound.unit), remedy);
+            })
+            .ok()
     }
 
     /// The lock; `None`, and said so, where it is not on the leaf.

@@ -43,14 +43,15 @@ mod sundries;
 mod to_laser;
 mod tops;
 
+pub use crate::job::model::CutPiece;
 pub use along::{AlongPost, AlongWhat, PostFace};
 pub use bolts::BoltRow;
 pub use buy::{Bar, Bought, Buy};
-pub use cuts::{Cut, CutPiece, Spot};
+pub use cuts::{Cut, Spot};
 pub use ends::{RailEnd, SawCut, WhichEnd};
 pub use fixes::{BoardsFix, GravelBoard, GroundAt, RailBay, RunBoards};
 pub use gates::GateLeaf;
-pub use leaf::{Brace, LockFix};
+pub use leaf::LockFix;
 pub use marks::{HeightMark, MarkSide, MarkedThing, UpOrDown, height_marks};
 pub use meets::BayAt;
 pub use notches::{Governs, NotchFix};

@@ -1,9 +1,9 @@
 //! Everything small that a fence takes, and the ground that comes out.
 
-use super::cuts::{Cut, CutPiece, is_twin};
+use super::cuts::{Cut, is_twin};
 use super::laid::LaidRun;
 use super::{GateLeaf, RunBoards};
-use crate::job::model::{Foot, Joint};
+use crate::job::model::{CutPiece, Foot, Joint};
 use crate::job::sound::Sound;
 use serde::Serialize;
 

@@ -22,6 +22,7 @@ mod levels;
 mod model;
 mod options;
 mod pencil;
+mod piece;
 mod plan;
 mod post;
 mod sketch;
@@ -46,6 +47,7 @@ pub use model::{
     Shape, Sign, Size, Stress, Target, WordsPlace,
 };
 pub use options::{foot_small, joint_small};
+pub use piece::cut_piece;
 pub use plan::{Asked, Detail, Face, PlanShow, PostShow, Seen, Turn, plan};
 pub use post::post_heights;
 pub use sketch::{Sketch, Solid, Tag, direction};

@@ -111,10 +111,10 @@ impl<'a> Picture<'a> {
             let text = from_laser(marked, self.line, unit);
             let text = format!("{text} {}", edge.name());
             let label = Label::near(Vec2::new(middle, rail), text, UP, half);
-            pencil.label(
-                Role::Text,
-                label.pointing(marked, self.line).large().rank(Rank::Now),
-            );
+            let label = label.pointing(marked, self.line).rank(Rank::Now);
+            // Feet, inches and fractions are long: large, they would leave no room for each other.
+            let label = if unit.is_feet() { label } else { label.large() };
+            pencil.label(Role::Text, label);
         }
         let area = upright(left, bay.bottom, right, bay.top);
         pencil.area(Role::GravelBoard, LineStyle::Fine, Fill::Plain, area);

@@ -62,6 +62,16 @@ pub struct Usual {
     pub spirit_level: f64,
     /// What a lock's shaft is longer by than what it passes through.
     pub shaft: f64,
+    /// Width of a member of a gate leaf's frame.
+    pub stile: f64,
+    /// From each end of a post on a wall to its nearest bolt.
+    pub bolt_ends: f64,
+    /// The farthest that two of its bolts are apart.
+    pub bolt_most: f64,
+    /// Width of the strip that is cleared along a run.
+    pub strip: f64,
+    /// Thickness of turf taken up.
+    pub turf: f64,
     /// Arms to mark on two strings for the check of a corner.
     pub arms: [f64; 4],
 }
@@ -91,6 +101,11 @@ impl Usual {
         sight: 5000.0,
         spirit_level: 1200.0,
         shaft: 5.0,
+        stile: 70.0,
+        bolt_ends: 150.0,
+        bolt_most: 500.0,
+        strip: 300.0,
+        turf: 50.0,
         arms: [1000.0, 1500.0, 2000.0, 3000.0],
     };
 
@@ -118,6 +133,11 @@ impl Usual {
         sight: inches(180.0),
         spirit_level: inches(48.0),
         shaft: inches(0.25),
+        stile: inches(3.5),
+        bolt_ends: inches(6.0),
+        bolt_most: inches(20.0),
+        strip: inches(12.0),
+        turf: inches(2.0),
         arms: [inches(36.0), inches(48.0), inches(72.0), inches(120.0)],
     };
 

@@ -17,11 +17,11 @@ const NO_FIGURE: &str = "—";
 /// (U+2212), and what is not finite is a dash.
 ///
 /// ```
-/// use tautmark::length::{Part, Unit, show};
+/// use tautmark::length::{InchPart, Unit, show};
 /// assert_eq!(show(3590.2, Unit::Mm), "3\u{a0}590");
 /// assert_eq!(show(3590.2, Unit::M), "3.590");
 /// assert_eq!(show(3589.3375, Unit::FEET), "11′\u{a0}9\u{a0}5/16″");
-/// assert_eq!(show(3589.3375, Unit::FtIn(Part::Eighth)), "11′\u{a0}9\u{a0}3/8″");
+/// assert_eq!(show(3589.3375, Unit::FtIn(InchPart::Eighth)), "11′\u{a0}9\u{a0}3/8″");
 /// assert_eq!(show(-12.0, Unit::Mm), "−12");
 /// ```
 #[must_use]

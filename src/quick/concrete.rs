@@ -74,8 +74,8 @@ said_in_mm!(ConcreteError);
 /// Concrete round one post, litres: the hole's cylinder less the post.
 ///
 /// ```
-/// use tautmark::quick::concrete::{Hole, litres};
-/// let net = litres(Hole { diameter: 300.0, depth: 600.0, post: [100.0, 100.0] })?;
+/// use tautmark::quick::concrete::{ConcreteHole, litres};
+/// let net = litres(ConcreteHole { diameter: 300.0, depth: 600.0, post: [100.0, 100.0] })?;
 /// assert!((net - 36.4).abs() < 0.05);
 /// # Ok::<(), tautmark::quick::concrete::ConcreteError>(())
 /// ```
@@ -103,8 +103,8 @@ pub fn litres(hole: ConcreteHole) -> Result<f64, ConcreteError> {
 /// usual figure), in bags of `bag` litres of concrete.
 ///
 /// ```
-/// use tautmark::quick::concrete::{Hole, concrete};
-/// let hole = Hole { diameter: 300.0, depth: 600.0, post: [100.0, 100.0] };
+/// use tautmark::quick::concrete::{ConcreteHole, concrete};
+/// let hole = ConcreteHole { diameter: 300.0, depth: 600.0, post: [100.0, 100.0] };
 /// let all = concrete(hole, 10, 0.25, 12.0)?;
 /// // 10 × (42.41 × 1.25 − 6.00) = 470 litres.
 /// assert_eq!(all.bags, 40);

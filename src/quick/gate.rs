@@ -103,8 +103,8 @@ said_in_mm!(GateError);
 /// The leaf that goes into an opening: its least width less the hinge and latch gaps, all mm.
 ///
 /// ```
-/// use tautmark::quick::gate::{Opening, leaf};
-/// let leaf = leaf(Opening { top: 1042.0, middle: 1040.0, bottom: 1037.0 }, 12.0, 10.0)?;
+/// use tautmark::quick::gate::{TapedOpening, leaf};
+/// let leaf = leaf(TapedOpening { top: 1042.0, middle: 1040.0, bottom: 1037.0 }, 12.0, 10.0)?;
 /// assert_eq!(leaf.width, 1015.0);
 /// # Ok::<(), tautmark::quick::gate::GateError>(())
 /// ```

@@ -12,12 +12,15 @@
 //!    carry_level, laser_check,
 //!    spirit_level ..................  what level, and can I believe it
 //!    tape_check, tape_pull .........  can I believe the tape
-//!    gate, gate_lock ...............  leaf, swing, latch, lock
-//!    notch, concrete ...............  what a notch leaves, how many bags
+//!    gate, brace, gate_lock ........  leaf, swing, latch, brace, lock
+//!    notch, bolts ..................  what a notch leaves, bolts down a wall post
+//!    concrete, spoil ...............  how many bags, what is to be carted off
 //! ```
 
 pub mod bays;
 pub mod bevel;
+pub mod bolts;
+pub mod brace;
 pub mod carry_level;
 pub mod concrete;
 pub mod corner;
@@ -32,6 +35,7 @@ pub mod notch;
 pub mod pales;
 mod refusal;
 pub mod spirit_level;
+pub mod spoil;
 pub mod tape_check;
 pub mod tape_pull;
 mod triangle;

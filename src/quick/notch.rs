@@ -127,9 +127,9 @@ pub enum WorkedHardest {
 /// Bending falls off as (1 − z/H)² and the notch leaves (1 − n/D)², so it governs where z/H < n/D.
 ///
 /// ```
-/// use tautmark::quick::notch::{Governs, which_governs};
-/// assert_eq!(which_governs(100.0, 20.0, 300.0, 1800.0)?, Governs::Notch);
-/// assert_eq!(which_governs(100.0, 15.0, 300.0, 1800.0)?, Governs::GroundLine);
+/// use tautmark::quick::notch::{WorkedHardest, which_governs};
+/// assert_eq!(which_governs(100.0, 20.0, 300.0, 1800.0)?, WorkedHardest::Notch);
+/// assert_eq!(which_governs(100.0, 15.0, 300.0, 1800.0)?, WorkedHardest::GroundLine);
 /// # Ok::<(), tautmark::quick::notch::NotchError>(())
 /// ```
 ///

@@ -63,13 +63,13 @@ pub(crate) fn name_gone(job: &Job, runs: &ByName<RunId, RunFix>, problems: &mut 
 ///
 /// ```
 /// use tautmark::job::model::{Marked, Tolerance};
-/// use tautmark::setout::{Verdict, as_built};
+/// use tautmark::setout::{BuiltVerdict, as_built};
 ///
 /// let job = tautmark::job::example();
 /// let run = &tautmark::solve(&job).runs["R1"];
 /// let marked = Marked { post: 4, done: true, measured: Some(3648.0), ..Marked::default() };
 /// let built = as_built(run, &marked, &Tolerance::default()).expect("post 4 is there");
-/// assert_eq!(built.verdict, Verdict::Out);
+/// assert_eq!(built.verdict, BuiltVerdict::Out);
 /// assert!((built.along.expect("measured") - 8.24).abs() < 0.01);
 /// ```
 #[must_use]

@@ -117,6 +117,9 @@ pub struct NextTape {
     pub before: Option<f64>,
     /// The largest ± of a mark with that tape.
     pub after: f64,
+    /// Marks that can move now and cannot with that tape.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub settles: Vec<MarkId>,
 }
 
 /// A string line: a point on it (mm) and its bearing (degrees).

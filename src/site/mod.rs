@@ -15,6 +15,7 @@ mod crossing;
 mod diagonal;
 mod fixes;
 mod frame;
+mod hidden;
 mod line;
 mod network;
 mod propagate;

@@ -4,6 +4,7 @@ use super::fixes::{
     MarkFix, NetworkFix, NetworkStatus, NextTape, OtherSide, ReadingFix, SuspectFix,
 };
 use super::frame::{SiteFrame, frame};
+use super::hidden::is_hidden;
 use super::trouble::{Misfit, say_loose, say_other_side, say_suspects};
 use crate::adjust::advice::advise;
 use crate::adjust::misread::hint;
@@ -230,13 +231,22 @@ impl Plane {
     pub fn advice(&self, sound: &Sound) -> Option<NextTape> {
         let marks: Vec<At> = (0..sound.marks.len()).map(At::nth).collect();
         let sd = |length: f64| sound.tape.sd(length);
-        let next = advise(&self.adjustment, self.suspicion.as_ref(), &marks, sd)?;
+        let hidden =
+            |a: usize, b: usize| is_hidden(sound, &self.adjustment.x, [MarkIx(a), MarkIx(b)]);
+        let next = advise(
+            &self.adjustment,
+            self.suspicion.as_ref(),
+            &marks,
+            sd,
+            hidden,
+        )?;
         let id = |ix: usize| sound.marks[ix].id.clone();
         Some(NextTape {
             from: id(next.from),
             to: id(next.to),
             before: next.before,
             after: next.after,
+            settles: next.settles.into_iter().map(id).collect(),
         })
     }
 }

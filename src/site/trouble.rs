@@ -232,9 +232,17 @@ impl NextTape {
             to,
             before,
             after,
+            settles,
         } = self;
         let what = match before {
-            None => "it settles what is loose".to_owned(),
+            None => match settles.as_slice() {
+                [] => "it takes one way to move from what is loose".to_owned(),
+                [one] => format!("it settles mark {one}"),
+                [most @ .., last] => {
+                    let most: Vec<&str> = most.iter().map(|id| id.as_str()).collect();
+                    format!("it settles marks {} and {last}", most.join(", "))
+                }
+            },
             Some(_) if network.suspects.len() > 1 => "it tells which reading is wrong".to_owned(),
             Some(before) => format!(
                 "it brings the least sure mark from {} to {}",

@@ -7,7 +7,7 @@ use tautmark::job::{self, Job, Severity};
 use tautmark::length::{Unit, show};
 use tautmark::solve;
 use tautmark_app_tests::Hand;
-use tautmark_ui::{FormVm, Page, Place};
+use tautmark_ui::{DrawingVm, FormVm, Page, Place};
 
 fn boards(job: &Job, run: &str) -> RunBoards {
     solve(job)
@@ -66,10 +66,8 @@ fn the_cut_list_has_every_piece_of_the_core() {
     let hand = Hand::on(job::example());
     hand.press("Boards");
     hand.press("Cut list");
-    assert!(
-        hand.sees("Cuts in treated timber"),
-        "cut ends of treated timber"
-    );
+    assert!(hand.sees("Saw cuts"));
+    hand.must_say("Cuts in treated timber.");
     hand.press("Close");
     hand.picture("live-cut-list");
     let solution = solve(&job::example());
@@ -242,4 +240,34 @@ fn how_rails_meet_the_posts_is_shown_in_two_pictures() {
         .iter()
         .find(|field| field.label == "Rails meet the posts");
     assert_eq!(meets.expect("it is asked").pictures.row_count(), 2);
+}
+
+#[test]
+fn what_is_cut_is_noted_and_its_piece_is_drawn() {
+    let hand = Hand::on(job::example());
+    hand.press("Boards");
+    hand.press("Cut list");
+    hand.press("Close");
+    let rail = solve(&job::example())
+        .cuts
+        .into_iter()
+        .find(|cut| cut.item == CutPiece::Rail)
+        .expect("rails");
+    hand.press("Rails");
+    let done = hand.saved().stock.done;
+    assert_eq!(done.len(), 1);
+    assert!(done[0].is(CutPiece::Rail, rail.length));
+    assert!(
+        hand.note("Rails").starts_with("cut; "),
+        "{}",
+        hand.note("Rails")
+    );
+    hand.picture("live-cut-piece");
+    let drawn = DrawingVm::get(&hand.app).get_drawing().description;
+    assert!(drawn.contains(&show(rail.length, Unit::Mm)), "{drawn}");
+    hand.press("Rails");
+    assert!(
+        hand.saved().stock.done.is_empty(),
+        "pressed again, it is not"
+    );
 }

@@ -7,6 +7,7 @@ use i_slint_backend_testing::{
 };
 use slint::platform::{PointerEventButton, WindowEvent};
 use slint::{ComponentHandle, Global, LogicalPosition, LogicalSize};
+use std::cell::Cell;
 use std::ops::ControlFlow;
 use std::rc::Rc;
 use std::time::Duration;
@@ -71,6 +72,7 @@ pub struct Hand {
     pub app: App,
     pub bridge: Rc<Bridge>,
     folder: Option<TempDir>,
+    taps: Cell<usize>,
 }
 
 impl Hand {
@@ -120,6 +122,7 @@ impl Hand {
             app,
             bridge,
             folder,
+            ..
         } = self;
         let gone = Rc::downgrade(&bridge);
         app.hide().expect("a window without a screen always closes");
@@ -153,6 +156,7 @@ impl Hand {
             app,
             bridge,
             folder,
+            taps: Cell::new(0),
         }
     }
 
@@ -177,6 +181,11 @@ impl Hand {
         self.press("Next");
     }
 
+    /// How often something has been pressed so far.
+    pub fn taps(&self) -> usize {
+        self.taps.get()
+    }
+
     /// Goes to a page of a place without a press.
     pub fn go(&self, place: Place, page: Page) {
         self.bridge.visit(place, page);
@@ -191,6 +200,7 @@ impl Hand {
 
     /// Presses what is called this, turning the page to it where it is out of sight.
     pub fn press(&self, label: &str) {
+        self.taps.set(self.taps.get() + 1);
         self.find(label).invoke_accessible_default_action();
         settle();
     }
@@ -244,11 +254,11 @@ impl Hand {
         found
     }
 
-    /// Turns the wheel over the list.
+    /// Turns the wheel over the list, which stands under the drawing or to its right.
     fn turn(&self, by: f32) {
         let size = self.app.window().size();
         let size = size.to_logical(self.app.window().scale_factor());
-        let position = LogicalPosition::new(size.width / 2.0, size.height * 0.6);
+        let position = LogicalPosition::new(size.width * 0.8, size.height * 0.6);
         self.app
             .window()
             .dispatch_event(WindowEvent::PointerScrolled {
@@ -340,6 +350,7 @@ impl Hand {
 
     /// Taps the drawing, px from its top left corner.
     pub fn tap_plan(&self, x: f32, y: f32) {
+        self.taps.set(self.taps.get() + 1);
         let mut canvas = ElementHandle::find_by_element_type_name(&self.app, "Canvas");
         let at = canvas.next().expect("a drawing is in sight");
         let at = at.absolute_position();

@@ -44,7 +44,10 @@ fn what_was_typed_and_not_entered_is_there_after_a_start() {
     let hand = hand.again();
     hand.press("A to B");
     hand.press("Enter its figure");
-    hand.keys("50");
+    hand.must_say("Typed before, not entered.");
+    // ⌫ goes on with it.
+    hand.press("Delete the last figure");
+    hand.keys("650");
     hand.press("Next");
     let readings = hand.bridge.look(|desk| desk.saved().readings.clone());
     let text = format!("{readings:?}");

@@ -5,7 +5,7 @@ use tautmark::boards::{UpOrDown, height_marks};
 use tautmark::drawing::from_laser;
 use tautmark::job::model::{Setup, Show, Sight};
 use tautmark::job::{self, Job};
-use tautmark::length::{Unit, show, show_pm, show_with_unit};
+use tautmark::length::{Unit, show, show_pm_with_unit, show_with_unit};
 use tautmark::levels::LevelsFix;
 use tautmark::{Solution, solve};
 use tautmark_app_tests::Hand;
@@ -58,7 +58,7 @@ fn levels_show_what_the_core_finds() {
         let value = format!(
             "{} {}",
             show(setup.line, Unit::Mm),
-            show_pm(setup.pm, Unit::Mm)
+            show_pm_with_unit(setup.pm, Unit::Mm)
         );
         assert_eq!(hand.value(&format!("Set-up {id}")), value);
     }
@@ -69,7 +69,7 @@ fn levels_show_what_the_core_finds() {
     let value = format!(
         "{} {}",
         show(ground.height, Unit::Mm),
-        show_pm(ground.pm, Unit::Mm)
+        show_pm_with_unit(ground.pm, Unit::Mm)
     );
     assert_eq!(hand.value("g4 ground at 5\u{a0}390 on Run R1"), value);
     hand.press("Set-up S2");
@@ -258,7 +258,7 @@ fn a_post_tells_its_step_its_digging_and_how_sure_it_is() {
     let post = &solution.boards["R1"].posts[3];
     hand.must_say("Step here: 30 down towards corner X.");
     let pm = post.pm.expect("a known line");
-    hand.must_say(&format!("Sure to {}.", show_pm(pm, Unit::Mm)));
+    hand.must_say(&format!("Sure to {}.", show_pm_with_unit(pm, Unit::Mm)));
     let dig = |bay: &Option<tautmark::boards::BayAt>| bay.as_ref().and_then(|bay| bay.dig);
     let most = dig(&post.before).max_by_total(dig(&post.after));
     let label = hand
@@ -364,7 +364,7 @@ fn a_level_is_carried_round_a_corner_from_nothing() {
     assert_eq!(job.levels.setups, expected);
     let fix = &levels(&job).setups["S2"];
     assert_eq!(show(fix.step, Unit::Mm), "62");
-    let value = format!("62 higher {}", show_pm(fix.step_pm, Unit::Mm));
+    let value = format!("62 higher {}", show_pm_with_unit(fix.step_pm, Unit::Mm));
     assert_eq!(hand.value("Set-up S2 against set-up S1"), value);
     hand.must_say("S2’s laser line is 62 mm higher than S1’s.");
 }
@@ -406,7 +406,7 @@ fn a_ground_point_is_added_and_sighted_in_one_go() {
     let value = format!(
         "{} {}",
         show(fix.height, Unit::Mm),
-        show_pm(fix.pm, Unit::Mm)
+        show_pm_with_unit(fix.pm, Unit::Mm)
     );
     assert_eq!(hand.value("g7 ground at 3\u{a0}000 on Run R2"), value);
 }

@@ -3,8 +3,8 @@
 use slint::{Global, Model};
 use tautmark::job::model::{End, Marked};
 use tautmark::job::{self, Job};
-use tautmark::length::{Unit, show, show_pm};
-use tautmark::setout::{Post, RunFix, pins_as_built};
+use tautmark::length::{Unit, show, show_pm_with_unit};
+use tautmark::setout::{Post, PostKind, RunFix, front_corner, pins_as_built};
 use tautmark::{Solution, solve};
 use tautmark_app_tests::Hand;
 use tautmark_ui::{Page, Place, PostsVm};
@@ -14,7 +14,7 @@ const FRONT: &str = "Tape from the Potting shed end wall, along the front string
 const SIDE: &str = "Tape from corner X, along the side string, to the near face";
 
 fn figure(mm: f64, post: &Post, unit: Unit) -> String {
-    format!("{} {}", show(mm, unit), show_pm(post.pm, unit))
+    format!("{} {}", show(mm, unit), show_pm_with_unit(post.pm, unit))
 }
 
 fn run<'a>(solution: &'a Solution, id: &str) -> &'a RunFix {
@@ -34,13 +34,23 @@ fn every_post_of_a_run_is_marked_out_with_one_tap_each() {
     );
     assert_eq!(hand.note("4 line post"), "to mark");
     hand.press("Mark out post 1");
-    assert!(hand.sees("Before you dig"), "the caution comes first");
+    assert!(hand.sees("Before you drill"), "the caution comes first");
     hand.picture("live-caution");
     hand.press("Close");
-    assert!(!hand.sees("Before you dig"));
+    assert!(!hand.sees("Before you drill"));
     for post in posts {
+        if post.n == 2 {
+            assert!(hand.sees("Before you dig"), "at the first hole");
+            hand.press("Close");
+            assert!(!hand.sees("Before you dig"));
+        }
         assert!(hand.sees(&format!("Post {} of 5 · Run R1", post.n)));
-        assert_eq!(hand.value(FRONT), figure(post.near, post, Unit::Mm));
+        let (face, near) = match post.kind {
+            PostKind::Corner => ("front corner", front_corner(run(&solution, "R1"), post)[0]),
+            _ => ("near face", post.near),
+        };
+        let how = FRONT.replace("near face", face);
+        assert_eq!(hand.value(&how), figure(near, post, Unit::Mm));
         assert_eq!(
             hand.value("Hole centre, on the tape"),
             show(post.centre, Unit::Mm)
@@ -223,6 +233,7 @@ fn the_bays_to_come_are_spaced_from_the_posts_that_stand() {
     let after = solve(&job);
     let posts = &run(&after, "R2").posts;
     assert_eq!(posts[1].centre, 1520.0);
+    hand.press("Near face");
     hand.press("Marked · 3");
     assert_eq!(hand.value(SIDE), figure(posts[2].near, &posts[2], Unit::Mm));
     assert_ne!(

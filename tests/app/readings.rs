@@ -399,7 +399,6 @@ fn a_half_typed_tape_is_there_again_and_a_new_figure_takes_its_place() {
     hand.press("Next");
     assert_eq!(length_of(&hand, "A", "C"), Some(10_881.0));
     // ⌫ goes on with what was left.
-    hand.press("Leave this figure");
     ask(&hand, "A to C");
     hand.keys("10887");
     hand.press("Leave this figure");

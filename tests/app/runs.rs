@@ -280,3 +280,31 @@ fn how_each_post_stands_is_chosen_with_a_picture() {
     let posts = &hand.shown().runs["R1"].posts;
     assert_eq!(posts[0].foot, Foot::Hole);
 }
+
+#[test]
+fn a_usual_size_that_next_is_pressed_on_is_the_jobs_own() {
+    let mut job = job::example();
+    for run in &mut job.runs {
+        (run.post, run.bays) = (None, None);
+    }
+    let hand = Hand::on(job);
+    let missing = |hand: &Hand| {
+        let problems = hand.shown().problems;
+        problems
+            .iter()
+            .filter(|one| one.text.contains("is taken"))
+            .count()
+    };
+    assert_eq!(missing(&hand), 4);
+    hand.press("Posts");
+    hand.press("Run details");
+    for figure in ["Post, along the string", "Longest bay"] {
+        hand.press(figure);
+        hand.press("Next");
+        if hand.sees("Leave this figure") {
+            hand.press("Leave this figure");
+        }
+    }
+    assert_eq!(missing(&hand), 2, "only the other run’s are left");
+    assert_eq!(hand.saved().runs[0].post, Some(PostSize::default()));
+}

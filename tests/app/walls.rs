@@ -139,7 +139,9 @@ fn what_was_typed_and_left_is_there_again() {
     assert_eq!(lengths(&hand.saved()), [None]);
     hand.press("A to B");
     hand.press("Enter its figure");
-    hand.keys("50");
+    hand.must_say("Typed before, not entered.");
+    hand.press("Delete the last figure");
+    hand.keys("650");
     hand.press("Next");
     assert_eq!(lengths(&hand.saved()), [Some(3650.0)]);
 }
@@ -156,12 +158,14 @@ fn a_corner_shows_its_diagonal_and_what_a_reading_of_it_means() {
         format!("{:.1}° ±\u{a0}0.1°", fix.angle)
     );
     hand.picture("live-corner");
+    hand.press("Choose other arms");
+    hand.enter("1500");
     hand.press("Type what it reads");
     hand.keys("2400");
     hand.press("Next");
     let found = CornerVm::get(&hand.app).get_found().plain;
     assert!(
-        found.contains("wider") && found.contains("Close it"),
+        found.contains("wider") && found.contains("Move the far end of string “side”"),
         "{found}"
     );
 }

@@ -11,6 +11,7 @@ use std::{fs, path::Path};
 use tautmark::job::Job;
 use tautmark::job::reading::Measure;
 use tautmark::length::{Unit, show};
+use tautmark::setout::{PostKind, front_corner};
 use tautmark::{Solution, job, solve};
 use tautmark_app_tests::Hand;
 use tautmark_ui::{CornerVm, DrawingVm, FrameVm, MarkOutVm, Page, Place};
@@ -167,17 +168,17 @@ fn set_up_runs(hand: &Hand) {
 fn mark_out(hand: &Hand, run: &str, from: usize) {
     let posts = hand.shown().runs[run].posts.clone();
     hand.press(&format!("Mark out post {from}"));
-    if from == 1 {
-        hand.press("Close");
-    }
+    let fix = hand.shown().runs[run].clone();
     for post in &posts[from - 1..] {
+        if hand.sees("Close") {
+            hand.press("Close");
+        }
         let figure = MarkOutVm::get(&hand.app).get_figure();
-        assert_eq!(
-            figure,
-            show(post.near, Unit::Mm),
-            "post {} of {run}",
-            post.n
-        );
+        let near = match post.kind {
+            PostKind::Corner => front_corner(&fix, post)[0],
+            _ => post.near,
+        };
+        assert_eq!(figure, show(near, Unit::Mm), "post {} of {run}", post.n);
         if post.n == posts.len() {
             hand.press("Marked");
         } else {
@@ -397,15 +398,22 @@ fn all_is_undone_and_done_again(hand: &Hand) {
 #[test]
 fn from_an_empty_list_to_the_last_ticked_post() {
     let hand = Hand::with_no_job(412.0, 915.0);
-    measure(&hand);
-    stretch(&hand);
-    set_up_runs(&hand);
-    mark_out(&hand, "R1", 1);
-    hand.press("Run R2");
-    mark_out(&hand, "R2", 2);
-    build(&hand);
-    level(&hand);
-    choose_boards(&hand);
+    let taps = |stage: &str, does: &dyn Fn(&Hand)| {
+        let before = hand.taps();
+        does(&hand);
+        println!("{stage}: {} taps", hand.taps() - before);
+    };
+    taps("measure", &measure);
+    taps("strings and corner", &stretch);
+    taps("runs", &set_up_runs);
+    taps("mark out", &|hand| {
+        mark_out(hand, "R1", 1);
+        hand.press("Run R2");
+        mark_out(hand, "R2", 2);
+    });
+    taps("as built", &build);
+    taps("levels", &level);
+    taps("boards", &choose_boards);
     hand.press("Cut list");
     hand.press("Close");
     let cuts = hand.shown().cuts;
@@ -415,7 +423,8 @@ fn from_an_empty_list_to_the_last_ticked_post() {
     let rail = rail.expect("rails are cut");
     let value = format!("{} × {}", show(rail.length, Unit::Mm), rail.count);
     assert_eq!(hand.value("Rails"), value);
-    mark_heights(&hand);
+    taps("heights", &mark_heights);
+    println!("the whole job: {} taps", hand.taps());
     hand.press("Sheet");
     hand.picture("whole-8-sheet");
 
@@ -519,9 +528,17 @@ fn the_next_figure_is_one_tap_of_the_thumb_away() {
                 let tick = format!("Marked · {}", post.n + 1);
                 assert!(hand.low_on_the_screen(&tick), "{tick} is under the thumb");
                 hand.press(&tick);
+                if post.n == 1 {
+                    // The first hole has cautions of its own.
+                    hand.press("Close");
+                }
                 let next = &posts[post.n];
                 let figure = MarkOutVm::get(&hand.app).get_figure();
-                assert_eq!(figure, show(next.near, Unit::Mm));
+                let near = match next.kind {
+                    PostKind::Corner => front_corner(&hand.shown().runs["R1"], next)[0],
+                    _ => next.near,
+                };
+                assert_eq!(figure, show(near, Unit::Mm));
             }
         });
         tried.join().expect("one tap from post to post");

@@ -124,12 +124,12 @@ fn keys_are_64_high_and_say_what_was_pressed() {
 
     heard.borrow_mut().clear();
     site.go(&scene("reading-feet"), ThemeMode::Day);
-    for label in ["ft", "in", "1/8", "1/2", "7/8", "−1/16", "+1/16"] {
+    for label in ["ft", "in", "1/4", "1/2", "3/4", "−1/16", "+1/16"] {
         press(&site, label);
     }
     assert_eq!(
         *heard.borrow(),
-        ["ft", "in", "1/8", "1/2", "7/8", "-1/16", "+1/16"]
+        ["ft", "in", "1/4", "1/2", "3/4", "-1/16", "+1/16"]
     );
 
     heard.borrow_mut().clear();

@@ -5,9 +5,11 @@ use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then, caution};
 use crate::app::kit::{capital, counted, patched, row};
 use crate::app::names::{run_called, said_down};
-use crate::boards::{Bought, Cut, CutPiece as Piece, GateLeaf, RailEnd, Spot, WhichEnd};
+use crate::boards::{Bought, Buy, Cut, CutPiece as Piece, GateLeaf, RailEnd, Spot, WhichEnd};
 use crate::cautions::{Caution, LIFTING, SAWING, TREATED_CUTS};
-use crate::job::model::Job;
+use crate::drawing::cut_piece;
+use crate::job::edit::{Edit, Setting};
+use crate::job::model::{CutDone, Job};
 use crate::length;
 use crate::volume;
 use slint::Global;
@@ -28,6 +30,10 @@ impl Screen for CutList {
     fn wire(&self, app: &App, bridge: &Rc<Bridge>) {
         let vm = CutListVm::get(app);
         vm.on_caution_pressed(bridge.does(|desk| caution::open(desk, &CAUTIONS)));
+        vm.on_pressed(bridge.does_with(|desk, id| match id.strip_prefix("cut ") {
+            Some(at) => at.parse().map_or(Then::Stay, |at| toggle(desk, at)),
+            None => Then::Stay,
+        }));
     }
 
     fn fill(&self, app: &App, desk: &Desk) -> bool {
@@ -37,9 +43,37 @@ impl Screen for CutList {
         false
     }
 
+    /// The piece last pressed, where it is one with two ends; else the run from the front.
     fn picture(&self, desk: &Desk) -> Option<PagePicture> {
-        Some(front(desk))
+        let chosen = desk.chosen.piece;
+        let cut = chosen.and_then(|at| desk.solution.cuts.get(at));
+        let along = cut.filter(|cut| matches!(cut.item, Piece::Gravel | Piece::Rail));
+        Some(along.map_or_else(
+            || front(desk),
+            |cut| PagePicture::Drawing(cut_piece(desk.job(), cut)),
+        ))
     }
+}
+
+/// Notes that pieces are cut, or that they are not.
+fn toggle(desk: &mut Desk, at: usize) -> Then {
+    let Some(cut) = desk.solution.cuts.get(at) else {
+        return Then::Stay;
+    };
+    let (piece, length) = (cut.item, cut.length);
+    let mut stock = desk.saved().stock.clone();
+    let before = stock.done.len();
+    stock.done.retain(|one| !one.is(piece, length));
+    if stock.done.len() == before {
+        stock.done.push(CutDone {
+            piece,
+            length,
+            extra: Default::default(),
+        });
+    }
+    desk.chosen.piece = Some(at);
+    desk.change(Edit::Set(Setting::Stock(stock)));
+    Then::Stay
 }
 
 /// Opens the page.
@@ -63,7 +97,7 @@ fn rows(desk: &Desk) -> Vec<RowItem> {
     }
     let mut rows = vec![header("To cut")];
     let cuts = solution.cuts.iter().enumerate();
-    rows.extend(cuts.map(|(at, cut)| cut_row(desk.job(), at, cut)));
+    rows.extend(cuts.map(|(at, cut)| cut_row(desk.job(), at, cut, &solution.buy)));
     let runs = solution.boards.iter();
     let ends = runs.clone().flat_map(|(run, boards)| {
         let name = run_called(desk.job(), run);
@@ -92,13 +126,59 @@ fn called(piece: Piece) -> (&'static str, &'static str) {
     }
 }
 
-fn cut_row(job: &Job, at: usize, cut: &Cut) -> RowItem {
+fn cut_row(job: &Job, at: usize, cut: &Cut, bought: &Buy) -> RowItem {
     let (one, many) = called(cut.item);
     let title = capital(if cut.count == 1 { one } else { many });
     let figure = length::show(cut.length, job.show.lengths);
     let times = format!("× {}", cut.count);
-    let note = spots(job, &cut.spots);
-    row(&format!("cut {at}"), &title, &note, &figure, &times)
+    let mut notes = vec![spots(job, &cut.spots)];
+    if !cut.ends.is_empty() {
+        let short = length::show_with_unit(cut.short, job.show.lengths);
+        notes.push(format!("long point; {short} where shortest"));
+    }
+    notes.extend(from_stock(job, cut, bought));
+    let done = cut.is_done(&job.stock);
+    RowItem {
+        verdict: if done { Verdict::Good } else { Verdict::None },
+        left_out: done,
+        ..row(
+            &format!("cut {at}"),
+            &title,
+            &if done {
+                format!("cut; {}", notes.join("; "))
+            } else {
+                notes.join("; ")
+            },
+            &figure,
+            &times,
+        )
+    }
+}
+
+/// Which stock lengths a piece comes out of.
+fn from_stock(job: &Job, cut: &Cut, bought: &Buy) -> Option<String> {
+    let of = match cut.item {
+        Piece::Gravel => &bought.gravel,
+        Piece::Rail => &bought.rails,
+        Piece::Pale => &bought.pales,
+        Piece::Post => &bought.posts,
+    };
+    let mut stock: Vec<f64> = of
+        .bars
+        .iter()
+        .filter(|bar| {
+            bar.pieces
+                .iter()
+                .any(|piece| (piece - cut.length).abs() < 0.05)
+        })
+        .map(|bar| bar.stock)
+        .collect();
+    stock.dedup();
+    let said: Vec<String> = stock
+        .iter()
+        .map(|mm| length::show_with_unit(*mm, job.show.lengths))
+        .collect();
+    (!said.is_empty()).then(|| format!("out of {}", said.join(" and ")))
 }
 
 /// “Front run: 1 to 2, 3 to 4; Side run: 1 to 2”; posts by their number alone.

@@ -4,11 +4,12 @@ use crate::app::bridge::{FormScreen, PagePicture, Spec};
 use crate::app::desk::{Desk, Then};
 use crate::app::kit::{FormButton, FormContents, FormRow, heading, result};
 use crate::app::names::{run_called, said_down};
-use crate::boards::{Brace, GateLeaf, LockFix};
+use crate::boards::{GateLeaf, LockFix};
 use crate::cautions::{GATE, SAWING};
 use crate::drawing;
 use crate::job::model::Run;
 use crate::length::{self, Unit};
+use crate::quick::brace::Brace;
 use tautmark_ui::{Page, Place, Verdict};
 
 /// The page.

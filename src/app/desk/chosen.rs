@@ -28,6 +28,8 @@ pub struct Chosen {
     pub group: usize,
     /// The gate looked at, of all that have a leaf.
     pub gate: usize,
+    /// The piece of the cut list that was pressed last.
+    pub piece: Option<usize>,
     /// 0 near face, 1 centre, 2 far face.
     pub face: usize,
 }
@@ -44,6 +46,7 @@ impl Default for Chosen {
             setup: 0,
             group: 0,
             gate: 0,
+            piece: None,
             face: 0,
         }
     }

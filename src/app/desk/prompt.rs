@@ -71,6 +71,11 @@ pub trait Prompt {
         None
     }
 
+    /// Next, with nothing typed, says that what is shown is meant: a usual figure is then the job's own.
+    fn confirms(&self) -> bool {
+        false
+    }
+
     /// A further key of this figure's own, such as “Slope”: its name and the figure it asks for.
     fn extra(&self, _job: &Job) -> Option<(String, Box<dyn Prompt>)> {
         None

@@ -81,8 +81,8 @@ impl Desk {
                     }
                 }
             }
-            // Nothing typed: what is there stays.
-            Typed::Nothing => {}
+            // Nothing typed: what is there stays, or becomes the job's own.
+            Typed::Nothing => self.confirm(&entry),
             Typed::GoOn | Typed::Wrong(_) => {
                 self.entry = Some(entry);
                 return true;
@@ -97,6 +97,19 @@ impl Desk {
                 self.preview_entry();
                 false
             }
+        }
+    }
+
+    /// Puts the usual figure that is shown into the job, where Next says so.
+    fn confirm(&mut self, entry: &KeypadEntry) {
+        let job = self.saved();
+        let shown = entry.figure.value(job).filter(|_| entry.figure.confirms());
+        let Some(Entered::Edit(edit)) = shown.map(|value| entry.figure.enter(job, value)) else {
+            return;
+        };
+        let mut after = job.clone();
+        if apply(&mut after, &edit).is_ok() && after != *job {
+            self.change(*edit);
         }
     }
 

@@ -127,16 +127,13 @@ impl OfPost {
     }
 }
 
-/// Where the post stands along the string, taped to the face that the person marks by; `to_centre` is from
-/// there to its centre, mm. How far it is off the string comes next.
-pub fn along(run: usize, post: usize, face: usize, to_centre: f64) -> KeypadFigure {
+/// Where the post stands along the string, taped to the face (`name`) that the person marks by; `to_centre`
+/// is from there to its centre, mm. How far it is off the string comes next.
+pub fn along(run: usize, post: usize, name: &str, to_centre: f64) -> KeypadFigure {
     let of = OfPost { run, post };
     let slot: Slot = |one| &mut one.measured;
-    let named = match face {
-        0 => "near face",
-        1 => "centre",
-        _ => "far face",
-    };
+    let named = name.to_lowercase();
+    let taped = named.clone();
     let there = move |job: &Job| Some(of.known(job)?.measured? - to_centre);
     of.figure("along", 1, slot)
         .reading(there)
@@ -149,7 +146,7 @@ pub fn along(run: usize, post: usize, face: usize, to_centre: f64) -> KeypadFigu
         .hinted(move |desk| {
             let planned = planned(desk, of, |post| post.centre - to_centre);
             planned.map_or_else(String::new, |planned| {
-                format!("Planned **{planned}**. Tape to the {named} of the post as it stands.")
+                format!("Planned **{planned}**. Tape to the {taped} of the post as it stands.")
             })
         })
         .judged(move |desk, typed| {

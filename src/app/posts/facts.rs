@@ -1,7 +1,7 @@
 //! What is said of one post while it is marked out.
 
 use super::as_built::{stands, verdict};
-use super::sight::AtPost;
+use super::sight::{AtPost, faces};
 use crate::app::desk::Desk;
 use crate::app::kit::{fact, silence, status};
 use crate::app::names::{marked, side_name, string_name, the, zero_name};
@@ -13,15 +13,13 @@ use tautmark_ui::{Fact, Status, Verdict};
 
 /// “Tape from the **shed end wall**, along the front string, to the **near face**”; `reading` is that
 /// face's, mm.
-pub fn how(job: &Job, run: &Run, face: usize, reading: f64) -> String {
+pub fn how(job: &Job, sight: &AtPost<'_>, face: usize, reading: f64) -> String {
+    let run = sight.run;
     let zero = zero_name(job, run);
     let zero = the(&zero).replace(&zero, &format!("**{zero}**"));
     let string = string_name(job, &run.line);
-    let to = match face {
-        0 => "near face",
-        1 => "centre",
-        _ => "far face",
-    };
+    let to = faces(sight.post).get(face).copied().unwrap_or("Centre");
+    let to = to.to_lowercase();
     let way = if reading <= -0.5 {
         "**the other way** along"
     } else {

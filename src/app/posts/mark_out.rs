@@ -2,21 +2,21 @@
 
 use super::as_built;
 use super::facts::{bay, behind, built, how, tapes};
-use super::sight::{AtPost, post_in_sight, twin};
+use super::sight::{AtPost, faces, post_in_sight, twin};
 use super::{keep, why};
 use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then, caution, run_fix};
-use crate::app::kit::{counted, fact, plan_of_run, said, silence};
-use crate::app::names::{face_reading, marked, run_name};
+use crate::app::kit::{counted, fact, patched, plan_of_run, said, silence};
+use crate::app::names::{marked, run_name};
 use crate::cautions::{Caution, MASONRY, OPEN_HOLES, SERVICES};
 use crate::drawing::{Face, PostShow};
 use crate::job::edit::Edit;
 use crate::job::model::{Foot, Marked};
 use crate::job::{Job, Problem};
 use crate::length;
-use crate::setout::{can_respace, respacing};
+use crate::setout::{Post, can_respace, respacing};
 use crate::solve;
-use slint::Global;
+use slint::{Global, SharedString};
 use std::rc::Rc;
 use tautmark_ui::{App, MarkOutVm, Page, Place};
 
@@ -66,14 +66,16 @@ impl Screen for MarkOut {
         let job = desk.job();
         let unit = job.show.lengths;
         let AtPost { run, fix, post, .. } = sight;
-        let face = desk.chosen.face;
-        let reading = face_reading(post, face);
-        let (how, plain) = said(&how(job, run, face, reading));
+        let face = sight.face(desk);
+        let reading = sight.reading(face);
+        let (how, plain) = said(&how(job, &sight, face, reading));
+        let names = faces(post).iter().map(|name| SharedString::from(*name));
+        vm.set_faces(patched(vm.get_faces(), names.collect()));
         vm.set_how(how);
         vm.set_how_plain(plain);
         vm.set_figure(length::show(reading, unit).into());
         vm.set_tail(length::show_pm_with_unit(post.pm, unit).into());
-        vm.set_face(i32::try_from(desk.chosen.face).unwrap_or(0));
+        vm.set_face(i32::try_from(face).unwrap_or(0));
         vm.set_hole(fact(
             "hole",
             "Hole centre, on the tape",
@@ -123,15 +125,32 @@ fn cautions(desk: &Desk) -> &'static [Caution] {
     }
 }
 
-/// Opens a post of the run in sight. The cautions come first in full as long as no post of this
-/// job has been marked out.
+/// Opens a post of the run in sight.
 pub fn open(desk: &mut Desk, post: usize) -> Then {
     desk.chosen.post = post;
-    if desk.job().marked.is_empty() {
+    warn(desk);
+    Then::Open(Page::MarkOut)
+}
+
+/// Lays the cautions of the post in sight over the page in full, as long as no post that stands like it,
+/// in a wall or in a hole, has been marked out.
+fn warn(desk: &mut Desk) {
+    let on_wall = |post: &Post| post.foot == Foot::Wall;
+    let Some(here) = post_in_sight(desk).map(|sight| on_wall(sight.post)) else {
+        return;
+    };
+    let known = desk.saved().marked.iter().any(|one| {
+        let run = desk.solution.runs.get(&one.run);
+        let at = usize::try_from(one.post)
+            .ok()
+            .and_then(|n| n.checked_sub(1));
+        let post = run.zip(at).and_then(|(run, at)| run.posts.get(at));
+        post.is_some_and(|post| on_wall(post) == here)
+    });
+    if !known {
         let cautions = cautions(desk);
         caution::once(desk, cautions);
     }
-    Then::Open(Page::MarkOut)
 }
 
 fn explain(desk: &mut Desk, id: &str) -> Then {
@@ -146,9 +165,10 @@ fn ask_as_built(desk: &mut Desk) -> Then {
     let Some(sight) = post_in_sight(desk) else {
         return Then::Stay;
     };
-    let face = desk.chosen.face;
-    let to_centre = sight.post.centre - face_reading(sight.post, face);
-    desk.ask(as_built::along(sight.at, sight.post.n, face, to_centre))
+    let face = sight.face(desk);
+    let to_centre = sight.post.centre - sight.reading(face);
+    let name = faces(sight.post).get(face).copied().unwrap_or("Centre");
+    desk.ask(as_built::along(sight.at, sight.post.n, name, to_centre))
 }
 
 fn respace(desk: &mut Desk) -> Then {
@@ -175,6 +195,7 @@ fn tick(desk: &mut Desk) -> Then {
     }
     if n < last {
         desk.chosen.post = n + 1;
+        warn(desk);
         Then::Stay
     } else {
         Then::Back

@@ -1,8 +1,9 @@
 //! The post in sight, with the run it is of.
 
 use crate::app::desk::{Desk, run_fix, run_in_sight};
+use crate::app::names::face_reading;
 use crate::job::model::Run;
-use crate::setout::{Post, PostKind, RunFix};
+use crate::setout::{Post, PostKind, RunFix, front_corner};
 
 /// The post being marked out, and the run it is of.
 #[derive(Clone, Copy)]
@@ -34,5 +35,30 @@ pub fn twin<'a>(fix: &'a RunFix, post: &Post) -> Option<&'a Post> {
         fix.posts.iter().find(same)
     } else {
         None
+    }
+}
+
+/// What of a post is taped to: its faces and centre; of a corner post its front corner, which a tape can
+/// be held to however it is turned, and its centre.
+pub fn faces(post: &Post) -> &'static [&'static str] {
+    if post.kind == PostKind::Corner {
+        &["Front corner", "Centre"]
+    } else {
+        &["Near face", "Centre", "Far face"]
+    }
+}
+
+impl AtPost<'_> {
+    /// Which of them is chosen; the centre where the post has no such face.
+    pub fn face(&self, desk: &Desk) -> usize {
+        desk.chosen.face.min(faces(self.post).len() - 1)
+    }
+
+    /// The running reading of one of them, mm.
+    pub fn reading(&self, face: usize) -> f64 {
+        match (self.post.kind, face) {
+            (PostKind::Corner, 0) => front_corner(self.fix, self.post)[0],
+            _ => face_reading(self.post, face),
+        }
     }
 }

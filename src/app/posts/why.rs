@@ -1,8 +1,8 @@
 //! Where the figures of a post come from, in a sentence each.
 
-use super::sight::{AtPost, post_in_sight, twin};
+use super::sight::{AtPost, faces, post_in_sight, twin};
 use crate::app::desk::{Desk, run_fix};
-use crate::app::names::{end_name, face_reading, is_pinned, run_name, string_name, the, zero_name};
+use crate::app::names::{end_name, is_pinned, run_name, string_name, the, zero_name};
 use crate::job::model::{BayFit, Job};
 use crate::length;
 use crate::setout::{Post, PostKind};
@@ -31,10 +31,10 @@ fn reading(desk: &Desk, sight: &AtPost<'_>) -> String {
     let job = desk.job();
     let unit = job.show.lengths;
     let AtPost { run, fix, post, .. } = *sight;
-    let face = ["near face", "centre", "far face"]
-        .get(desk.chosen.face)
-        .unwrap_or(&"far face");
-    let figure = length::show(face_reading(post, desk.chosen.face), unit);
+    let face = sight.face(desk);
+    let figure = length::show(sight.reading(face), unit);
+    let face = faces(post).get(face).copied().unwrap_or("Centre");
+    let face = face.to_lowercase();
     let mut text = format!(
         "The {face} is **{figure}** from {}, where the tape is held for every post of the run. {}",
         the(&zero_name(job, run)),

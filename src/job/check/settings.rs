@@ -94,4 +94,8 @@ pub(super) fn settings(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
             keep.extend(ledger.positive(list.nth(i), length, "stock length"));
         }
     }
+    let done = stock.key("done");
+    for (i, one) in job.stock.done.iter().enumerate() {
+        ledger.unknown_keys(done.nth(i), &one.extra);
+    }
 }

@@ -226,6 +226,40 @@ impl Default for Pales {
     }
 }
 
+/// What a piece of timber is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum CutPiece {
+    /// Along the ground, in one bay.
+    Gravel,
+    /// From post to post, in one bay.
+    Rail,
+    /// Upright, in front of the rails.
+    Pale,
+    /// As long as it is cut, with what goes into the ground.
+    Post,
+}
+
+/// Pieces of one kind and length that are cut already.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct CutDone {
+    /// What they are.
+    pub piece: CutPiece,
+    /// What they are cut to, mm.
+    pub length: f64,
+    /// Keys that this program does not know, kept as they are.
+    #[serde(flatten)]
+    pub extra: Extra,
+}
+
+impl CutDone {
+    /// Whether it is this kind and length, to half a millimetre.
+    #[must_use]
+    pub fn is(&self, piece: CutPiece, length: f64) -> bool {
+        self.piece == piece && (self.length - length).abs() < 0.5
+    }
+}
+
 /// Lengths that can be bought, mm; where a list is empty, nothing is laid out for cutting.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
@@ -241,6 +275,9 @@ pub struct Stock {
     pub posts: Vec<f64>,
     /// Width of a saw cut, mm; 3 where nothing is said.
     pub kerf: f64,
+    /// What is cut already.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub done: Vec<CutDone>,
     /// Keys that this program does not know, kept as they are.
     #[serde(flatten)]
     pub extra: Extra,
@@ -253,6 +290,7 @@ impl Default for Stock {
             rails: Vec::new(),
             posts: Vec::new(),
             kerf: 3.0,
+            done: Vec::new(),
             extra: Extra::new(),
         }
     }

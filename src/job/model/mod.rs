@@ -14,7 +14,7 @@ pub mod reading;
 mod show;
 mod site;
 
-pub use boards::{BoardFit, Boards, Gravel, Joint, Pales, Rails, Stock};
+pub use boards::{BoardFit, Boards, CutDone, CutPiece, Gravel, Joint, Pales, Rails, Stock};
 pub(in crate::job) use called::called;
 pub use extra::Extra;
 pub use fence::{BayFit, Bays, End, Foot, Hole, Marked, Pin, PostSize, Run};

@@ -8,9 +8,9 @@ use serde::{Deserialize, Serialize};
 ///
 /// ```
 /// use tautmark::job::model::Show;
-/// use tautmark::length::{Part, Unit};
+/// use tautmark::length::{InchPart, Unit};
 /// let show: Show = serde_json::from_str(r#"{ "lengths": "ft-in", "part": "1/8" }"#).unwrap();
-/// assert_eq!(show.lengths, Unit::FtIn(Part::Eighth));
+/// assert_eq!(show.lengths, Unit::FtIn(InchPart::Eighth));
 /// ```
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(from = "OnDisk", into = "OnDisk")]

@@ -139,15 +139,15 @@ type Weighed = (f64, f64);
 ///
 /// ```
 /// use tautmark::laser::LaserWorth;
-/// use tautmark::quick::carry_level::{FromLine, Shared, Sight, TwoSetups, carry_level};
-/// let at = |down| Sight { down, dist: 5000.0 };
+/// use tautmark::quick::carry_level::{FromLine, LineSight, Shared, TwoSetups, carry_level};
+/// let at = |down| LineSight { down, dist: 5000.0 };
 /// let carried = carry_level(
 ///     &TwoSetups {
 ///         datum: at(412.0),
 ///         change_points: vec![Shared { first: at(655.0), second: at(618.0) }],
 ///         datum_again: None,
 ///     },
-///     Laser::default(),
+///     LaserWorth::default(),
 /// )?;
 /// assert_eq!(carried.step.value, -37.0);
 /// assert!(matches!(carried.from_second(300.0), FromLine::Down(by) if by.value == 263.0));

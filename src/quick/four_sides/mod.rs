@@ -122,12 +122,12 @@ pub enum FourSidesError {
 /// taken from them.
 ///
 /// ```
-/// use tautmark::quick::{Taped, four_sides::{FourSides, Shape, four_sides}};
+/// use tautmark::quick::{Taped, four_sides::{FourSides, FourSidedShape, four_sides}};
 /// let t = |length| Taped::new(length, 2.0);
 /// let check = four_sides(&FourSides {
 ///     ab: t(4000.0), bc: t(3000.0), cd: t(4001.0), da: t(2999.0), ac: t(5000.0), bd: t(5001.0),
 /// })?;
-/// assert!(check.layout.is_some_and(|l| l.shape == Shape::Rectangle));
+/// assert!(check.layout.is_some_and(|l| l.shape == FourSidedShape::Rectangle));
 /// # Ok::<(), tautmark::quick::four_sides::FourSidesError>(())
 /// ```
 ///

@@ -105,7 +105,7 @@ impl LaserVerdict {
 ///
 /// ```
 /// use tautmark::laser::LaserWorth;
-/// use tautmark::quick::laser_check::{AtPegs, TwoPegs, Verdict, two_pegs};
+/// use tautmark::quick::laser_check::{AtPegs, LaserVerdict, TwoPegs, two_pegs};
 /// let check = two_pegs(
 ///     &TwoPegs {
 ///         base: 50_000.0,
@@ -114,10 +114,10 @@ impl LaserVerdict {
 ///         second_dist: AtPegs { a: 55_000.0, b: 5_000.0 },
 ///         higher: None,
 ///     },
-///     Laser { accuracy: 0.3, reading: 1.0 },
+///     LaserWorth { accuracy: 0.3, reading: 1.0 },
 /// )?;
 /// assert!((check.slope.value + 0.6).abs() < 1e-12);
-/// assert_eq!(check.verdict, Verdict::Beyond);
+/// assert_eq!(check.verdict, LaserVerdict::Beyond);
 /// # Ok::<(), tautmark::quick::laser_check::LaserCheckError>(())
 /// ```
 ///
@@ -155,15 +155,15 @@ pub struct TurnAbout {
     pub verdict: LaserVerdict,
 }
 
-/// The turn-about check: two marks on a wall `dist` mm away, the laser turned half round between
+/// The turn-about check: two marks on a wall `dist` mm away, the laser turned through 180° between
 /// them, the second `second_above_first` mm above the first; they differ by 2 e dist.
 ///
 /// ```
 /// use tautmark::laser::LaserWorth;
-/// use tautmark::quick::laser_check::{Verdict, turn_about};
-/// let check = turn_about(-24.0, 20_000.0, Laser::default())?;
+/// use tautmark::quick::laser_check::{LaserVerdict, turn_about};
+/// let check = turn_about(-24.0, 20_000.0, LaserWorth::default())?;
 /// assert!((check.slope.value - 0.6).abs() < 1e-12);
-/// assert_eq!(check.verdict, Verdict::Beyond);
+/// assert_eq!(check.verdict, LaserVerdict::Beyond);
 /// # Ok::<(), tautmark::quick::laser_check::LaserCheckError>(())
 /// ```
 ///

@@ -1,7 +1,7 @@
 //! The pocket card: under the plan, each run in one strip, post by post.
 
 use super::super::document::{Cell, Column, Section, Table};
-use super::heights::{down, sides};
+use super::height_sides::{down, sides};
 use super::{SheetDesk, attention, names, trestles};
 use crate::boards::{HeightMark, MarkedThing, RunBoards, height_marks};
 use crate::cautions::IN_ONE_LINE;

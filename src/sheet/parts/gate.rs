@@ -2,10 +2,11 @@
 
 use super::super::document::{Cell, Section};
 use super::{SheetDesk, pictures};
-use crate::boards::{Brace, GateLeaf, LockFix};
+use crate::boards::{GateLeaf, LockFix};
 use crate::cautions::GATE;
 use crate::job::model::{Gate, Leaf, Opens};
 use crate::job::{RunId, with_kind};
+use crate::quick::brace::Brace;
 
 pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     let mut section = Section::new("The gate");

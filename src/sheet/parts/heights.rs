@@ -2,7 +2,7 @@
 
 use super::super::document::{Cell, Column, Section, Table};
 use super::{SheetDesk, card, names, pictures};
-use crate::boards::{HeightMark, MarkSide, PostHeights, RunBoards, UpOrDown, height_marks};
+use crate::boards::{RunBoards, height_marks};
 use crate::job::{RunId, SetupId};
 
 pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
@@ -92,36 +92,6 @@ fn other_lines<'a>(desk: &SheetDesk<'a>, own: &SetupId) -> Vec<&'a SetupId> {
     all.filter(|setup| *setup != own).collect()
 }
 
-/// The marks of each side that differ; one row where both sides are alike.
-pub(super) fn sides(
-    post: &PostHeights,
-    is_first: bool,
-    marks: &[HeightMark],
-) -> Vec<(String, Vec<HeightMark>)> {
-    let of = |side| {
-        marks
-            .iter()
-            .filter(|mark| mark.side == side || mark.side == MarkSide::Both)
-            .copied()
-            .collect::<Vec<_>>()
-    };
-    // A corner post's other side belongs to the run round the corner.
-    let (mut start, mut end) = ("to start".to_owned(), "to end".to_owned());
-    if let Some(other) = &post.shared {
-        let round = if is_first { &mut start } else { &mut end };
-        *round = format!("run {other}");
-    }
-    let is_level = post.step.is_some_and(|step| step.abs() < 0.05);
-    match (&post.before, &post.after) {
-        (Some(_), Some(_)) if is_level => vec![("both".to_owned(), of(MarkSide::Before))],
-        (Some(_), Some(_)) => vec![(start, of(MarkSide::Before)), (end, of(MarkSide::After))],
-        (Some(_), None) => vec![(start, of(MarkSide::Before))],
-        (None, Some(_)) => vec![(end, of(MarkSide::After))],
-        (None, None) if marks.is_empty() => Vec::new(),
-        (None, None) => vec![(String::new(), marks.to_vec())],
-    }
-}
-
 /// Where the boards step, and by how much.
 fn steps(desk: &SheetDesk<'_>, boards: &RunBoards) -> Vec<String> {
     let steps = boards.posts.iter().filter_map(|post| {
@@ -138,13 +108,6 @@ fn steps(desk: &SheetDesk<'_>, boards: &RunBoards) -> Vec<String> {
         ))
     });
     steps.collect()
-}
-
-pub(super) fn down(mark: &HeightMark) -> f64 {
-    match mark.way {
-        UpOrDown::Up => -mark.by,
-        UpOrDown::Down => mark.by,
-    }
 }
 
 fn ground(desk: &SheetDesk<'_>, run: &Marked<'_>) -> Table {

@@ -2,7 +2,7 @@
 
 use super::super::document::{Block, Section};
 use super::SheetDesk;
-use crate::cautions;
+use crate::cautions::{self, Caution};
 use crate::job::model::Foot;
 use crate::job::reading::Measure;
 
@@ -19,11 +19,16 @@ pub fn cautions(desk: &SheetDesk<'_>) -> Option<Section> {
         cautions::GATE => gates,
         _ => builds,
     });
+    // What every site has is said in a line: the app says all of it where the work is done.
+    let (every_site, own): (Vec<Caution>, Vec<Caution>) = asked
+        .partition(|one| [cautions::STRINGS, cautions::LIFTING, cautions::SAWING].contains(one));
     let mut section = Section::new("Cautions");
-    section.blocks = asked.map(Block::CautionInFull).collect();
+    section.blocks = own.into_iter().map(Block::CautionInFull).collect();
     if section.blocks.is_empty() {
         return None;
     }
+    let lines: Vec<&str> = every_site.iter().map(|caution| caution.short).collect();
+    section.say(lines.join(" "));
     section.say(
         "This sheet gives geometry, not structural approval. Boundaries, heights and gates follow \
          local rules, and a licensed person decides where one is required.",

@@ -7,6 +7,7 @@ mod card;
 mod cut;
 mod cut_sides;
 mod gate;
+mod height_sides;
 mod heights;
 mod last;
 mod lengths;

@@ -1,7 +1,7 @@
 //! The posts of the front run, and the one being marked out.
 
 use super::{fact, list, row, said};
-use slint::Global;
+use slint::{Global, ModelRc, SharedString};
 use tautmark_ui::{App, FrameVm, MarkOutVm, PostsVm, RowItem, StripBay, StripPost, Verdict};
 
 pub fn posts(app: &App) {
@@ -77,6 +77,8 @@ pub fn mark_out(app: &App) {
     vm.set_how_plain(plain);
     vm.set_figure("3 590".into());
     vm.set_tail("± 6".into());
+    let faces = ["Near face", "Centre", "Far face"].map(SharedString::from);
+    vm.set_faces(ModelRc::from(faces));
     vm.set_face(0);
     vm.set_hole(fact("hole", "Hole centre, on the tape", "3 640", ""));
     vm.set_behind(fact("behind", "Behind the string", "125", ""));

@@ -50,6 +50,7 @@ pub struct KeypadFigure {
     hint: Hint,
     judge: Judge,
     question: Question,
+    confirms: bool,
     /// What takes the figure away, where it can be done without.
     empty: OfJob<Option<Edit>>,
     progress: OfJob<Option<(usize, usize)>>,
@@ -117,6 +118,7 @@ impl KeypadFigure {
             hint: Rc::new(|_| None),
             judge: Rc::new(|_, _| None),
             question: Rc::new(|_, _| None),
+            confirms: false,
             empty: Rc::new(|_| None),
             progress: Rc::new(|_| None),
             next: Rc::new(|_| None),
@@ -208,6 +210,13 @@ impl KeypadFigure {
     #[must_use]
     pub fn questioned(mut self, ask: impl Fn(&Desk, f64) -> Option<String> + 'static) -> Self {
         self.question = Rc::new(ask);
+        self
+    }
+
+    /// One whose usual figure is taken as the job's own once Next is pressed on it.
+    #[must_use]
+    pub fn confirmed_by_next(mut self) -> Self {
+        self.confirms = true;
         self
     }
 

@@ -57,6 +57,10 @@ impl Prompt for KeypadFigure {
         (self.question)(desk, value)
     }
 
+    fn confirms(&self) -> bool {
+        self.confirms
+    }
+
     fn emptied(&mut self, desk: &mut Desk) {
         if let Some(edit) = (self.empty)(desk.saved()) {
             desk.change(edit);

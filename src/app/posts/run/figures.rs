@@ -41,7 +41,7 @@ pub fn post_width(run: usize) -> KeypadFigure {
     let width = of_run(run, "Post, along the string", |run| {
         Some(&mut run.post.get_or_insert_default().width)
     });
-    width.followed_by(&post_depth(run))
+    width.confirmed_by_next().followed_by(&post_depth(run))
 }
 
 pub fn post_depth(run: usize) -> KeypadFigure {
@@ -54,6 +54,7 @@ pub fn longest_bay(run: usize) -> KeypadFigure {
     let longest = of_run(run, "Longest bay", |run| {
         Some(&mut run.bays.get_or_insert_default().max)
     });
+    let longest = longest.confirmed_by_next();
     longest.noted("Centre to centre.")
 }
 

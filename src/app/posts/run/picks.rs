@@ -7,6 +7,7 @@ use crate::app::desk::{Desk, Menu, Then};
 use crate::app::kit::capital;
 use crate::app::names::{string_name, the, wall_name};
 use crate::job::model::End;
+use crate::setout::walls_met;
 
 /// Asks which string the run at this place in the file follows.
 pub fn ask_string(desk: &mut Desk, at: usize) -> Then {
@@ -45,7 +46,7 @@ pub fn ask_end(desk: &mut Desk, at: usize, which: Which) -> Then {
             move |desk| put_end(desk, at, which, end),
         );
     }
-    for wall in &job.walls {
+    for wall in walls_met(job, &desk.solution, &run.line) {
         let end = End {
             wall: Some(wall.id.clone()),
             ..End::default()

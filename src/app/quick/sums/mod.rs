@@ -1,6 +1,8 @@
 //! Every quick sum. What they are all made of is named here once, for all their files.
 
 mod bays;
+mod bolts;
+mod brace;
 mod carry;
 pub mod corner;
 mod falls;
@@ -13,7 +15,9 @@ mod mitre;
 mod notch;
 mod pales;
 mod points;
+mod screws;
 mod spirit;
+mod spoil;
 mod square;
 mod swing;
 mod tapes;
@@ -30,7 +34,7 @@ use crate::job::usual::Usual;
 use tautmark_ui::Verdict;
 
 /// Every sum, in the order of the work.
-pub static SUMS: [&QuickSum; 25] = [
+pub static SUMS: [&QuickSum; 29] = [
     &corner::BY_TAPES,
     &square::SIX_TAPES,
     &points::BY_TAPES,
@@ -44,6 +48,8 @@ pub static SUMS: [&QuickSum; 25] = [
     &bays::BAYS,
     &gaps::GAPS,
     &holes::CONCRETE,
+    &spoil::SPOIL,
+    &bolts::BOLTS,
     &carry::CARRY,
     &laser::TWO_PEGS,
     &turn_about::TURN_ABOUT,
@@ -53,7 +59,9 @@ pub static SUMS: [&QuickSum; 25] = [
     &mitre::MITRE,
     &pales::PALES,
     &notch::NOTCH,
+    &screws::SCREWS,
     &leaf::LEAF,
+    &brace::BRACE,
     &swing::SWING,
     &lock::LOCK,
 ];

@@ -1,0 +1,66 @@
+//! Which walls does a string run into?
+
+use crate::Solution;
+use crate::job::LineId;
+use crate::job::model::{Job, Wall};
+
+/// A string that leaves a wall at less than this never runs into it, degrees.
+const SLANT: f64 = 10.0;
+/// A wall whose face would have to be so much longer is not met, mm.
+const BEYOND: f64 = 3000.0;
+
+/// The walls that a string runs into, those first whose own face it meets; every wall while the
+/// string or its marks are not settled, in the order of the file.
+///
+/// ```
+/// use tautmark::setout::walls_met;
+///
+/// let job = tautmark::job::example();
+/// let solution = tautmark::solve(&job);
+/// let met = walls_met(&job, &solution, &"front".into());
+/// // It runs along the shed's front, and into the shed's end wall.
+/// assert_eq!(met[0].id.as_str(), "shed-end");
+/// assert!(met.iter().all(|wall| wall.id.as_str() != "shed"));
+/// ```
+#[must_use]
+pub fn walls_met<'a>(job: &'a Job, solution: &Solution, line: &LineId) -> Vec<&'a Wall> {
+    let Some(string) = solution.lines.get(line) else {
+        return job.walls.iter().collect();
+    };
+    let (sin, cos) = string.bearing.to_radians().sin_cos();
+    let beyond = |wall: &Wall| {
+        let (from, to) = (
+            solution.marks.get(&wall.from)?,
+            solution.marks.get(&wall.to)?,
+        );
+        let (along, length) = (
+            [to.x - from.x, to.y - from.y],
+            (to.x - from.x).hypot(to.y - from.y),
+        );
+        if length < 1.0 {
+            return None;
+        }
+        // How far to the left of the string, seen along it, the wall goes from end to end.
+        let across = cos * along[1] - sin * along[0];
+        if across.abs() < length * SLANT.to_radians().sin() {
+            return None;
+        }
+        let off = cos * (from.y - string.y) - sin * (from.x - string.x);
+        let at = -off / across * length;
+        let past = (-at).max(at - length).max(0.0);
+        (past <= BEYOND).then_some(past)
+    };
+    let known = |wall: &Wall| {
+        solution.marks.contains_key(&wall.from) && solution.marks.contains_key(&wall.to)
+    };
+    let mut met: Vec<(f64, &Wall)> = job
+        .walls
+        .iter()
+        .filter_map(|wall| match known(wall) {
+            true => Some((beyond(wall)?, wall)),
+            false => Some((BEYOND, wall)),
+        })
+        .collect();
+    met.sort_by(|a, b| a.0.total_cmp(&b.0));
+    met.into_iter().map(|(_, wall)| wall).collect()
+}
