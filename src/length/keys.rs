@@ -12,7 +12,8 @@
 //! for key in ["1", "0", "ft", "2", "1/2", "+1/16"] {
 //!     keys::press(&mut text, key);
 //! }
-//! assert_eq!(parse(&text, Unit::FEET), Ok((122.0 + 9.0 / 16.0) * 25.4));
+//! let mm = parse(&text, Unit::FEET).unwrap();
+//! assert!((mm - (122.0 + 9.0 / 16.0) * 25.4).abs() < 1e-6);
 //! keys::take_back(&mut text);
 //! assert_eq!(parse(&text, Unit::FEET), Ok(122.0 * 25.4));
 //! ```
