@@ -140,10 +140,10 @@ fn housings_that_meet_inside_a_post_are_named() {
     let mut stepped = fence(50.0);
     stepped.levels = serde_json::from_value(level_ground(&[
         (0.0, 0.0),
-        (1700.0, 0.0),
-        (1800.0, -100.0),
-        (3400.0, -100.0),
-        (3500.0, -200.0),
+        (1550.0, 0.0),
+        (1650.0, -150.0),
+        (3300.0, -150.0),
+        (3400.0, -300.0),
     ]))
     .expect("levels");
     assert_eq!(meet(&stepped), None);

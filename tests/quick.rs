@@ -11,7 +11,7 @@ use tautmark::quick::fall::{fall_over_bays, sloping_rail};
 use tautmark::quick::four_sides::{Agreement, FourSides, ToRectangle, four_sides};
 use tautmark::quick::gaps::{Ends, equal_gaps, fewest_items};
 use tautmark::quick::gate::{TapedOpening, ground_under_swing, latch_drop, leaf};
-use tautmark::quick::gate_lock::{GateAtLock, TaperedBoard, lock_stack};
+use tautmark::quick::gate_lock::{GateAtLock, Taper, lock_stack};
 use tautmark::quick::laser_check::{AtPegs, LaserCheckError, TwoPegs, turn_about, two_pegs};
 use tautmark::quick::notch::{centred_mortise, face_notch, moment_at_ground, which_governs};
 use tautmark::quick::pales::pales;
@@ -349,7 +349,8 @@ proptest! {
         sane(latch_drop(a, b, c))?;
         sane(ground_under_swing(a, &[b, c, d], e))?;
         sane(lock_stack(GateAtLock {
-            frame: a, board: TaperedBoard { thin: b, thick: c, width: d }, from_thin_edge: e, allowance: g,
+            frame: a, face: c,
+            taper: (n % 2 == 0).then_some(Taper { thin: b, width: d, from_thin_edge: e, packed: n % 3 == 0 }),
         }))?;
         sane(face_notch(a, b))?;
         sane(centred_mortise(a, b))?;

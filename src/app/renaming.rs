@@ -105,7 +105,7 @@ pub fn delete(
     };
     let parts = [
         ("Goes too:", list(Fate::Goes)),
-        ("Stays, and asks for another:", list(Fate::AsksAgain)),
+        ("Stays, but needs another:", list(Fate::AsksAgain)),
     ];
     let parts = parts.into_iter().filter(|(_, those)| !those.is_empty());
     let parts = parts.map(|(what, those)| format!("**{what}** {}.", those.join("; ")));

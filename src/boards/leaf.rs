@@ -16,6 +16,7 @@ use crate::job::model::{Leaf, Lock};
 use crate::job::sound::Sound;
 use crate::quick::Refusal;
 use crate::quick::brace::{Brace, brace};
+use crate::quick::gate_lock::{GateAtLock, LockOnStile, Taper, lock_seat, lock_stack};
 use serde::Serialize;
 
 /// A lock on its leaf, mm.
@@ -103,54 +104,40 @@ impl Maker<'_> {
             );
             return None;
         }
-        let (offcut, shaft) = self.shaft(lock, &place("offcut"), problems)?;
-        let stile = self.leaf.stile;
-        let packing = Some(lock.case + lock.edge - stile).filter(|packing| *packing > 0.0);
-        let seen = stile + packing.unwrap_or(0.0);
+        let stack = lock_stack(GateAtLock {
+            frame: self.leaf.thick,
+            face: self.leaf.face,
+            taper: lock.offcut.as_ref().map(|offcut| Taper {
+                thin: offcut.thin,
+                width: offcut.width,
+                from_thin_edge: offcut.from,
+                packed: true,
+            }),
+        });
+        let stack = stack
+            .map_err(|why| {
+                let remedy = "Measure the board that the lock goes through.";
+                problems.error(place("offcut"), why.said(self.sound.unit), remedy);
+            })
+            .ok()?;
+        let seat = lock_seat(LockOnStile {
+            stile: self.leaf.stile,
+            case: lock.case,
+            edge: lock.edge,
+            backset: lock.backset,
+        });
         Some(LockFix {
             from_edge: lock.backset,
             height: lock.height,
             down: made
                 .bottom
                 .and_then(|bottom| run.down_to(bottom + lock.height)),
-            packing,
-            off_stile: lock.backset - stile / 2.0,
-            off_seen: lock.backset - seen / 2.0,
-            packing_to_centre: Some(2.0 * lock.backset - stile).filter(|wide| *wide > 0.0),
-            shaft,
-            offcut,
+            packing: seat.packing,
+            off_stile: seat.off_stile,
+            off_seen: seat.off_seen,
+            packing_to_centre: seat.packing_to_centre,
+            shaft: stack.through,
+            offcut: stack.offcut,
         })
-    }
-
-    /// Thickness of the turned offcut at the lock, and what the shaft passes through.
-    fn shaft(
-        &self,
-        lock: &Lock,
-        place: &str,
-        problems: &mut Problems,
-    ) -> Option<(Option<f64>, f64)> {
-        let (frame, face) = (self.leaf.thick, self.leaf.face);
-        let Some(offcut) = &lock.offcut else {
-            return Some((None, frame + face));
-        };
-        if offcut.thin > face || offcut.from > offcut.width {
-            problems.error(
-                place,
-                format!(
-                    "A board {} thick at its thin edge and {} wide does not taper from the {} of \
-                     the gate's face, or the lock at {} is beside it.",
-                    self.sound.say(offcut.thin),
-                    self.sound.say(offcut.width),
-                    self.sound.say(face),
-                    self.sound.say(offcut.from)
-                ),
-                "Measure the board that the lock goes through.",
-            );
-            return None;
-        }
-        // Thick edge over thin edge: board and offcut together are as thick everywhere.
-        let board = offcut.thin + (face - offcut.thin) * offcut.from / offcut.width;
-        let together = face + offcut.thin;
-        Some((Some(together - board), frame + together))
     }
 }

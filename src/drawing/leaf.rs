@@ -58,9 +58,9 @@ impl Picture<'_> {
         ] {
             pencil.area(Role::Rail, LineStyle::Fine, Fill::Plain, member);
         }
-        let at = Vec2::new(0.0, tall / 2.0);
-        let name = format!("hinges, post {}", self.leaf.hung);
-        let label = Label::near(at, name, Vec2::new(-1.0, 0.0), 0.0).small();
+        // Over the brace, where there is room.
+        let at = Vec2::new(stile, tall * 0.86);
+        let label = Label::near(at, "hinges", Vec2::new(1.0, 0.0), 0.0).small();
         pencil.label(Role::Text, label.rank(Rank::Usual));
     }
 
@@ -72,14 +72,14 @@ impl Picture<'_> {
             Vec2::new(wide - stile, tall - stile),
         ];
         pencil.line(Role::Gate, LineStyle::Plain, from, to);
-        let text = format!(
-            "brace {}, {:.1}°",
-            show(brace.length, self.unit),
-            brace.angle
-        );
+        let length = show(brace.length, self.unit);
         let along = (to - from).try_normalize(1e-9).unwrap_or_default();
         let reach = (to - from).norm() / 2.0;
-        pencil.label(Role::Text, Label::on((from + to) / 2.0, text, along, reach));
+        let label = Label::on((from + to) / 2.0, length, along, reach);
+        pencil.label(Role::Text, label);
+        let (angle, right) = (format!("{:.1}°", brace.angle), Vec2::new(1.0, 0.3));
+        let label = Label::near(from, angle, right, 0.0).small();
+        pencil.label(Role::Text, label.rank(Rank::Usual));
     }
 
     fn lock(&self, pencil: &mut Pencil) {
@@ -132,7 +132,7 @@ impl Picture<'_> {
                 from,
                 to,
                 out,
-                clear: 0.0,
+                clear: self.leaf.width * 0.08,
                 name: String::new(),
                 text: show(mm, self.unit),
                 rank: Rank::Main,

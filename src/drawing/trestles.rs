@@ -19,12 +19,27 @@ use crate::boards::{
 use crate::job::{Job, RunId};
 use crate::length::{Unit, show};
 
-/// Room for a line of figures beside a post, as a share of the longest: what it takes on a page.
-const FIGURES: f64 = 0.038;
-/// Between posts where no figures stand, the same way.
-const BARE: f64 = 0.012;
-/// Posts are drawn this much thinner than they are: along them is what counts.
-const THIN: f64 = 0.75;
+/// How posts are drawn across: what counts is along them.
+#[derive(Clone, Copy)]
+struct Scale {
+    /// Times as thick as they are.
+    thick: f64,
+    /// Room for a line of figures beside a post, as a share of the longest.
+    figures: f64,
+}
+
+/// All of a run's, on a page: thin, to lie under each other.
+const ALL: Scale = Scale {
+    thick: 0.75,
+    figures: 0.038,
+};
+/// One group, on a phone: thick enough for its figures.
+const ONE: Scale = Scale {
+    thick: 2.0,
+    figures: 0.09,
+};
+/// Between posts where no figures stand, as a share of the room for figures.
+const BARE: f64 = 0.3;
 /// How large a bolt is drawn, mm.
 const BOLT: f64 = 9.0;
 const UP: Vec2 = Vec2::new(0.0, 1.0);
@@ -52,6 +67,7 @@ pub fn trestles(
             vec![posts.filter(|post| group.contains(&post.n)).collect()]
         }
     };
+    let scale = if only.is_some() { ONE } else { ALL };
     let lying: Vec<Lying<'_>> = groups
         .into_iter()
         .filter_map(|posts| {
@@ -66,13 +82,14 @@ pub fn trestles(
                 first,
                 cuts: cuts.collect(),
                 posts,
-                half: size[0] / 2.0 * THIN,
+                thick: scale.thick,
+                half: size[0] / 2.0 * scale.thick,
                 middle: 0.0,
             })
         })
         .collect();
     let longest = lying.iter().map(Lying::longest).fold(0.0, f64::max);
-    let room = longest * FIGURES;
+    let room = longest * scale.figures;
     let mut pencil = Pencil::default();
     let mut lowest = 0.0;
     let drawn = lying.len();
@@ -93,6 +110,8 @@ struct Lying<'a> {
     posts: Vec<&'a PostHeights>,
     /// What each is cut to, mm.
     cuts: Vec<Option<f64>>,
+    /// Drawn so many times as thick as it is.
+    thick: f64,
     half: f64,
     /// Height of its middle in the drawing, mm.
     middle: f64,
@@ -106,7 +125,7 @@ impl Lying<'_> {
     /// What lies above it or below it: figures, or only a little.
     fn beside(&self, above: bool, room: f64) -> f64 {
         if self.figures(above).is_empty() {
-            BARE / FIGURES * room
+            BARE * room
         } else {
             room
         }
@@ -220,7 +239,7 @@ impl Lying<'_> {
 
     fn housing(&self, pencil: &mut Pencil, mark: &AlongPost) {
         let [low, high] = self.edges();
-        let depth = (mark.depth.unwrap_or(0.0) * THIN).max(self.half * 0.15);
+        let depth = (mark.depth.unwrap_or(0.0) * self.thick).max(self.half * 0.15);
         let [bottom, top] = match (mark.side, mark.half) {
             (Some(PostFace::Start), _) => [high - depth, high],
             (Some(PostFace::End), _) => [low, low + depth],

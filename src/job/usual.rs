@@ -11,7 +11,7 @@
 //! ```
 
 use super::Job;
-use super::model::{Bays, Gravel, Hole, Leaf, Pales, PostSize, Rails};
+use super::model::{Bays, Gravel, Hole, Leaf, Lock, Pales, PostSize, Rails};
 use crate::length::{Unit, inches};
 use crate::volume::of_bag;
 
@@ -64,6 +64,16 @@ pub struct Usual {
     pub shaft: f64,
     /// Width of a member of a gate leaf's frame.
     pub stile: f64,
+    /// Thickness of that frame.
+    pub frame: f64,
+    /// Thickness of the boards on its face.
+    pub face: f64,
+    /// Centre of a gate's lock above the leaf's bottom.
+    pub lock_height: f64,
+    /// From the leaf's edge to the spindle of its lock.
+    pub backset: f64,
+    /// Width of the lock's case.
+    pub case: f64,
     /// From each end of a post on a wall to its nearest bolt.
     pub bolt_ends: f64,
     /// The farthest that two of its bolts are apart.
@@ -102,6 +112,11 @@ impl Usual {
         spirit_level: 1200.0,
         shaft: 5.0,
         stile: 70.0,
+        frame: 38.0,
+        face: 16.0,
+        lock_height: 1000.0,
+        backset: 60.0,
+        case: 110.0,
         bolt_ends: 150.0,
         bolt_most: 500.0,
         strip: 300.0,
@@ -134,6 +149,11 @@ impl Usual {
         spirit_level: inches(48.0),
         shaft: inches(0.25),
         stile: inches(3.5),
+        frame: inches(1.5),
+        face: inches(0.625),
+        lock_height: inches(36.0),
+        backset: inches(2.375),
+        case: inches(4.5),
         bolt_ends: inches(6.0),
         bolt_most: inches(20.0),
         strip: inches(12.0),
@@ -170,14 +190,28 @@ impl Usual {
         }
     }
 
-    /// The gaps of a new gate leaf.
+    /// A gate's leaf where there was none.
     #[must_use]
     pub fn leaf(&self) -> Leaf {
         Leaf {
             hinge: self.hinge,
             latch: self.latch,
             ground: self.ground,
+            stile: self.stile,
+            thick: self.frame,
+            face: self.face,
             ..Leaf::default()
+        }
+    }
+
+    /// A gate's lock where there was none.
+    #[must_use]
+    pub fn lock(&self) -> Lock {
+        Lock {
+            height: self.lock_height,
+            backset: self.backset,
+            case: self.case,
+            ..Lock::default()
         }
     }
 

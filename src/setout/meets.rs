@@ -1,8 +1,8 @@
 //! Which walls does a string run into?
 
-use crate::Solution;
-use crate::job::LineId;
 use crate::job::model::{Job, Wall};
+use crate::job::{ByName, MarkId};
+use crate::site::{LineFix, MarkFix};
 
 /// A string that leaves a wall at less than this never runs into it, degrees.
 const SLANT: f64 = 10.0;
@@ -10,29 +10,30 @@ const SLANT: f64 = 10.0;
 const BEYOND: f64 = 3000.0;
 
 /// The walls that a string runs into, those first whose own face it meets; every wall while the
-/// string or its marks are not settled, in the order of the file.
+/// string (`None`) or its marks are not settled, in the order of the file.
 ///
 /// ```
 /// use tautmark::setout::walls_met;
 ///
 /// let job = tautmark::job::example();
 /// let solution = tautmark::solve(&job);
-/// let met = walls_met(&job, &solution, &"front".into());
+/// let met = walls_met(&job, &solution.marks, solution.lines.get("front"));
 /// // It runs along the shed's front, and into the shed's end wall.
 /// assert_eq!(met[0].id.as_str(), "shed-end");
 /// assert!(met.iter().all(|wall| wall.id.as_str() != "shed"));
 /// ```
 #[must_use]
-pub fn walls_met<'a>(job: &'a Job, solution: &Solution, line: &LineId) -> Vec<&'a Wall> {
-    let Some(string) = solution.lines.get(line) else {
+pub fn walls_met<'a>(
+    job: &'a Job,
+    marks: &ByName<MarkId, MarkFix>,
+    string: Option<&LineFix>,
+) -> Vec<&'a Wall> {
+    let Some(string) = string else {
         return job.walls.iter().collect();
     };
     let (sin, cos) = string.bearing.to_radians().sin_cos();
     let beyond = |wall: &Wall| {
-        let (from, to) = (
-            solution.marks.get(&wall.from)?,
-            solution.marks.get(&wall.to)?,
-        );
+        let (from, to) = (marks.get(&wall.from)?, marks.get(&wall.to)?);
         let (along, length) = (
             [to.x - from.x, to.y - from.y],
             (to.x - from.x).hypot(to.y - from.y),
@@ -50,9 +51,7 @@ pub fn walls_met<'a>(job: &'a Job, solution: &Solution, line: &LineId) -> Vec<&'
         let past = (-at).max(at - length).max(0.0);
         (past <= BEYOND).then_some(past)
     };
-    let known = |wall: &Wall| {
-        solution.marks.contains_key(&wall.from) && solution.marks.contains_key(&wall.to)
-    };
+    let known = |wall: &Wall| marks.contains_key(&wall.from) && marks.contains_key(&wall.to);
     let mut met: Vec<(f64, &Wall)> = job
         .walls
         .iter()

@@ -28,8 +28,8 @@ impl Picture {
         let (beside, over, most) = match self.room {
             Room::Plan => (130.0, 130.0, 0.5),
             Room::Strip => (90.0, 30.0, 0.9),
-            Room::Small => (50.0, 50.0, 0.5),
-            Room::Side => (50.0, 50.0, 0.58),
+            Room::Small => (50.0, 50.0, 0.44),
+            Room::Side => (50.0, 50.0, 0.48),
         };
         let size = self.drawing.bounds.size();
         let own = (width - beside).max(1.0) * size.y / size.x.max(1.0) + over;

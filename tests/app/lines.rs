@@ -105,7 +105,7 @@ fn a_string_is_moved_renamed_and_deleted_and_all_of_it_is_undone() {
     hand.press(more);
     hand.press("Rename or delete it");
     hand.press("Delete it");
-    hand.must_say("Stays, and asks for another:");
+    hand.must_say("Stays, but needs another:");
     hand.press("Delete all of it");
     assert_eq!(hand.here(), (Place::Lines, Page::Lines));
     assert_eq!(hand.saved().lines.len(), 1);

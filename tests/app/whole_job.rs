@@ -8,7 +8,9 @@ use agree::compare;
 use serde_json::Value;
 use slint::{Global, Model};
 use std::{fs, path::Path};
+use tautmark::boards::cut_together;
 use tautmark::job::Job;
+use tautmark::job::model::Foot;
 use tautmark::job::reading::Measure;
 use tautmark::length::{Unit, show};
 use tautmark::setout::{PostKind, front_corner};
@@ -137,7 +139,23 @@ fn stretch(hand: &Hand) {
     hand.picture("whole-2-corner");
 }
 
-fn set_up_runs(hand: &Hand) {
+/// A gate at a running reading.
+fn gate_in_the_run(hand: &Hand) {
+    hand.press("At a running reading");
+    type_all(hand, &["900", "1040"]);
+}
+
+/// A gate hard against the wall's post, with its leaf and its lock.
+fn gate_on_the_wall(hand: &Hand) {
+    hand.press("Hard against the first post");
+    type_all(hand, &["957"]);
+    hand.press("Gate 1 has a leaf");
+    hand.press("Behind");
+    hand.press("Gate 1 has a lock");
+    figure(hand, "Gate 1 lock, width of its case", "95");
+}
+
+fn set_up_runs(hand: &Hand, place_gate: &dyn Fn(&Hand)) {
     hand.press("Posts");
     hand.press("Run details");
     hand.press("Starts at");
@@ -150,8 +168,7 @@ fn set_up_runs(hand: &Hand) {
     hand.press("Post, along the string");
     type_all(hand, &["100", "100"]);
     hand.press("Add a gate");
-    hand.press("At a running reading");
-    type_all(hand, &["900", "1040"]);
+    place_gate(hand);
     hand.press("On the bisector");
     hand.picture("whole-3-run");
     hand.press("Add another run");
@@ -405,7 +422,7 @@ fn from_an_empty_list_to_the_last_ticked_post() {
     };
     taps("measure", &measure);
     taps("strings and corner", &stretch);
-    taps("runs", &set_up_runs);
+    taps("runs", &|hand| set_up_runs(hand, &gate_in_the_run));
     taps("mark out", &|hand| {
         mark_out(hand, "R1", 1);
         hand.press("Run R2");
@@ -449,6 +466,103 @@ fn from_an_empty_list_to_the_last_ticked_post() {
     let mut misses = Vec::new();
     compare(&expected, &ours, "", &mut misses);
     assert!(misses.is_empty(), "{}", misses.join("\n"));
+}
+
+/// Less out of the posts in holes at the lowest rail, where the wind works them hardest.
+fn notch_the_lowest_rail_less(hand: &Hand) {
+    hand.press("Sizes");
+    figure(hand, "Rail 1, posts in holes", "10");
+    hand.press("Boards");
+}
+
+/// Cuts every group of posts, one tap from each to the next.
+fn cut_on_trestles(hand: &Hand) {
+    let boards = hand.shown().boards;
+    let groups = boards.keys().map(|run| cut_together(&boards, run).len());
+    let groups: usize = groups.sum();
+    hand.press("On the trestles");
+    for _ in 1..groups {
+        hand.press("Cut · next");
+    }
+    hand.press("Cut");
+    assert_eq!(hand.here(), (Place::Boards, Page::Boards));
+}
+
+/// Seven out, and its concrete has set.
+fn keep_a_post(hand: &Hand) {
+    let planned = hand.shown().runs["R1"].posts[2].near;
+    hand.press("Posts");
+    hand.press("Run R1");
+    hand.press("3 line post");
+    hand.press("As built…");
+    type_all(hand, &[&format!("{:.0}", planned + 7.0)]);
+    hand.press("Leave this figure");
+    hand.press("It has set: keep it");
+    hand.press("Keep it");
+}
+
+/// What a solution says of a gate whose opening begins at the first post, by hand: the leaf is the opening
+/// less its two gaps, the packing what the lock's case is wider than the stile.
+fn the_gate_is_made_to_measure(hand: &Hand) {
+    let made = hand.shown().boards["R1"].gates[0];
+    assert!((made.clear - 957.0).abs() < 1e-6, "{made:?}");
+    assert!((made.width - (957.0 - 15.0 - 10.0)).abs() < 1e-6);
+    let lock = made.lock.expect("a lock");
+    assert!((lock.packing.expect("a wide case") - (95.0 - 70.0)).abs() < 1e-6);
+    hand.press("Boards");
+    hand.press("The gate");
+    assert_eq!(hand.value("Width of the leaf"), "932 mm");
+    assert_eq!(hand.value("Packing beside the stile"), "25 mm");
+    hand.press("Boards");
+}
+
+#[test]
+fn posts_on_the_walls_cut_beforehand_one_that_set_wrong_and_a_gate_with_its_lock() {
+    let hand = Hand::with_no_job(412.0, 915.0);
+    let taps = |stage: &str, does: &dyn Fn(&Hand)| {
+        let before = hand.taps();
+        does(&hand);
+        println!("{stage}: {} taps", hand.taps() - before);
+    };
+    taps("measure", &measure);
+    taps("strings and corner", &stretch);
+    taps("runs", &|hand| set_up_runs(hand, &gate_on_the_wall));
+    taps("levels", &level);
+    taps("boards", &choose_boards);
+    taps("notch", &notch_the_lowest_rail_less);
+    the_gate_is_made_to_measure(&hand);
+    taps("trestles", &cut_on_trestles);
+    taps("mark out", &|hand| {
+        hand.press("Posts");
+        mark_out(hand, "R1", 1);
+        hand.press("Run R2");
+        mark_out(hand, "R2", 2);
+    });
+    let before = hand.shown().runs["R1"].clone();
+    taps("keep", &keep_a_post);
+    taps("heights", &mark_heights);
+    let all = hand.taps();
+    println!("the whole job: {all} taps");
+    assert!(all < 350, "{all} taps");
+
+    let (job, shown) = (hand.saved(), hand.shown());
+    for (run, last) in [("R1", false), ("R2", true)] {
+        let posts = &shown.runs[run].posts;
+        let on_wall = if last { posts.last() } else { posts.first() };
+        assert_eq!(on_wall.expect("a post").foot, Foot::Wall, "{run}");
+    }
+    assert_eq!(job.boards.notch(1, Foot::Hole), 10.0);
+    let posts = shown.buy.post_count;
+    assert_eq!(job.marked.iter().filter(|one| one.cut).count(), posts);
+    let after = &shown.runs["R1"];
+    let moved = |n: usize| after.posts[n].centre - before.posts[n].centre;
+    assert!((moved(2) - 7.0).abs() < 0.5, "the kept post: {}", moved(2));
+    assert!(
+        moved(0).abs() < 1e-6 && moved(1).abs() < 1e-6,
+        "the gate's posts stay"
+    );
+    let said = |solution: &Solution| serde_json::to_value(solution).expect("JSON");
+    assert_eq!(said(&shown), said(&solve(&job)));
 }
 
 /// How many presses a way takes; each must be in sight, under a thumb and large enough.

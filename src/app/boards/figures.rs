@@ -173,7 +173,7 @@ impl Goods {
         length
             .keyed(format!("{place} {at}"))
             .titled(move |_| format!("**{one} to buy**"))
-            .noted("0 takes it off the list")
+            .noted("0 deletes it")
             .told_at(place)
     }
 }

@@ -1,5 +1,6 @@
 //! The gate: its leaf, brace and lock in one picture, with every figure and what to buy for it.
 
+use super::front;
 use crate::app::bridge::{FormScreen, PagePicture, Spec};
 use crate::app::desk::{Desk, Then};
 use crate::app::kit::{FormButton, FormContents, FormRow, heading, result};
@@ -25,10 +26,11 @@ pub static GATE_PAGE: FormScreen = FormScreen {
         )
     },
     picture: |desk| {
-        let gate = in_sight(desk)?;
-        let (job, solution) = (desk.job(), &desk.solution);
-        let leaf = drawing::gate_leaf(job, solution, &gate.run.id, gate.made.index)?;
-        Some(PagePicture::Drawing(leaf))
+        let leaf = in_sight(desk).and_then(|gate| {
+            let (job, solution) = (desk.job(), &desk.solution);
+            drawing::gate_leaf(job, solution, &gate.run.id, gate.made.index)
+        });
+        Some(leaf.map_or_else(|| front(desk), PagePicture::Drawing))
     },
     ..FormScreen::new(Spec::inside(Place::Boards, Page::Gate, "gate"), contents)
 };

@@ -1,6 +1,7 @@
 //! On the trestles: posts lying side by side, one group of alike ones at a time, with every mark from
 //! their tops. A person cuts a group, notes that, and goes to the next.
 
+use super::front;
 use crate::app::bridge::{FormScreen, PagePicture, Spec};
 use crate::app::desk::{Desk, Then};
 use crate::app::kit::{FormButton, FormContents, FormRow, counted, heading, result};
@@ -32,11 +33,12 @@ pub static TRESTLES: FormScreen = FormScreen {
         )
     },
     picture: |desk| {
-        let group = in_sight(desk)?;
-        let first = group.posts.first()?.n;
-        let (job, solution) = (desk.job(), &desk.solution);
-        let lying = drawing::trestles(job, solution, &group.run.id, Some(first))?;
-        Some(PagePicture::Drawing(lying))
+        let lying = in_sight(desk).and_then(|group| {
+            let first = group.posts.first()?.n;
+            let (job, solution) = (desk.job(), &desk.solution);
+            drawing::trestles(job, solution, &group.run.id, Some(first))
+        });
+        Some(lying.map_or_else(|| front(desk), PagePicture::Drawing))
     },
     ..FormScreen::new(
         Spec::inside(Place::Boards, Page::Trestles, "trestles"),

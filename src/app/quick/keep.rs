@@ -5,8 +5,9 @@ use super::input::Input;
 use super::settings::Counts;
 use crate::app::desk::{Desk, Menu, Then};
 use crate::app::jobs::open;
+use crate::app::names::run_name;
 use crate::job::edit::{Change, Edit, apply};
-use crate::job::model::{Mark, Wall};
+use crate::job::model::{Gate, Mark, Wall};
 use crate::job::reading::Reading;
 use crate::job::{Job, MarkId};
 use std::rc::Rc;
@@ -27,6 +28,46 @@ pub struct KeptIn {
     pub said: &'static str,
     /// The place that shows them.
     pub place: Place,
+}
+
+/// Puts the figures into a gate.
+pub type PutInGate = fn(&Given<'_>, &mut Gate);
+
+/// Asks for a gate of the open job, and puts the figures into it.
+pub fn into_a_gate(
+    desk: &mut Desk,
+    inputs: &'static [Input],
+    said: &'static str,
+    put: PutInGate,
+) -> Then {
+    let runs = desk.open().map(|open| open.job().runs.clone());
+    let runs = runs.unwrap_or_default();
+    let kept = KeptIn {
+        title: "",
+        said,
+        place: Place::Boards,
+    };
+    let mut menu = Menu::new("For which gate?");
+    for (run, there) in runs.iter().enumerate() {
+        for at in 0..there.gates.len() {
+            let label = format!("Gate {} of {}", at + 1, run_name(there));
+            menu = menu.row(&label, "it can be taken back", move |desk| {
+                let edit: Put = Box::new(move |given, job| {
+                    let mut value = job.runs.get(run)?.gates.get(at)?.clone();
+                    put(given, &mut value);
+                    let change = Change::Replace { at, value };
+                    Some(Edit::Gate { run, change })
+                });
+                into_open(desk, inputs, &kept, &edit)
+            });
+        }
+    }
+    if runs.iter().all(|run| run.gates.is_empty()) {
+        let text = "It is kept with a gate, and the open job has none. Open a job, add a gate to its \
+                    run under Posts, Run details, and come back: nothing typed is lost.";
+        return desk.explain("No gate to keep it with", text);
+    }
+    desk.offer(menu)
 }
 
 /// Asks for the open job or a new one, and puts the figures there.

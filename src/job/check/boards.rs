@@ -28,7 +28,7 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
                 gravel.set.unwrap_or(0.0),
                 "depth of its front face behind the posts'",
             ),
-            ledger.any(place.key("clearance"), gravel.clearance, "clearance"),
+            ledger.not_negative(place.key("clearance"), gravel.clearance, "clearance"),
             ledger.not_negative(
                 place.key("dig"),
                 gravel.dig,
@@ -43,6 +43,7 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
             ),
         ];
         sound.boards.gravel = checks.iter().all(Option::is_some).then(|| gravel.clone());
+        timber::gravel(sound, ledger);
     }
     if let Some(rails) = rails {
         let place = boards.key("rails");
@@ -88,7 +89,7 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
         ledger.unknown_keys(place, &pales.extra);
         let checks = [
             ledger.positive(place.key("width"), pales.width, "pale's width"),
-            ledger.any(place.key("lap"), pales.lap, "lap"),
+            ledger.not_negative(place.key("lap"), pales.lap, "lap"),
             ledger.positive(place.key("height"), pales.height, "pale's height"),
         ];
         let wide = pales.lap < pales.width;

@@ -41,16 +41,81 @@ fn leaves_some(
     false
 }
 
+/// Names timber between the posts that stands out in front of them or behind.
+fn stands_out(
+    place: FilePlace<'_>,
+    what: &str,
+    set: Option<f64>,
+    thick: f64,
+    sound: &Sound,
+    ledger: &mut Ledger,
+) {
+    let Some((depth, run)) = least(sound, Joint::Face) else {
+        return;
+    };
+    let say = |mm| sound.say(mm);
+    let posts = format!("the posts of run “{run}”, which are {} deep", say(depth));
+    let (key, text, remedy) = match set {
+        _ if thick > depth => (
+            "thick",
+            format!("A {what} {} thick is thicker than {posts}.", say(thick)),
+            "Enter its thickness across the string, or take deeper posts.",
+        ),
+        Some(set) if set < 0.0 => (
+            "set",
+            format!("The {what} stands {} out in front of the posts.", say(-set)),
+            "Enter how far its front face is behind the posts'.",
+        ),
+        Some(set) if set + thick > depth => (
+            "set",
+            format!(
+                "A {what} {} thick that is set back {} stands out behind {posts}.",
+                say(thick),
+                say(set)
+            ),
+            "Set it back less, or leave that out: then it is in the middle of the posts.",
+        ),
+        _ => return,
+    };
+    ledger.problems.warning(place.key(key), text, remedy);
+}
+
+/// Names gravel boards that stand out of the posts they are between.
+pub(super) fn gravel(sound: &Sound, ledger: &mut Ledger) {
+    let Some(gravel) = sound.boards.gravel.as_ref() else {
+        return;
+    };
+    if gravel.joint == Joint::Side {
+        let boards = FilePlace::File.key("boards");
+        let (set, thick) = (gravel.set, gravel.thick);
+        stands_out(
+            boards.key("gravel"),
+            "gravel board",
+            set,
+            thick,
+            sound,
+            ledger,
+        );
+    }
+}
+
 /// Takes out the rails' own notch where it goes through the posts, and rails whose seat does.
 pub(super) fn rails(sound: &mut Sound, ledger: &mut Ledger) {
     let Some(Rails {
-        seat, notch, joint, ..
+        seat,
+        notch,
+        joint,
+        set,
+        ..
     }) = sound.boards.rails
     else {
         return;
     };
     let place = FilePlace::File.key("boards");
     let place = place.key("rails");
+    if let Some(rails) = sound.boards.rails.as_ref().filter(|_| joint == Joint::Side) {
+        stands_out(place, "rail", set, rails.thickness(), sound, ledger);
+    }
     if joint == Joint::Side && !leaves_some(place.key("seat"), seat, "seat", sound, joint, ledger) {
         sound.boards.rails = None;
         return;
@@ -135,8 +200,21 @@ pub(super) fn fixings(fixings: Option<&Fixings>, sound: &mut Sound, ledger: &mut
             "depth in the wall",
         ),
     ];
+    let sunk = optional(wall.counterbore);
+    let deep = least(sound, Joint::Face).filter(|(depth, _)| sunk >= *depth);
+    if let Some((depth, run)) = &deep {
+        ledger.problems.error(
+            wall_place.key("counterbore"),
+            format!(
+                "A counterbore of {} goes right through the posts of run “{run}”, which are {} deep.",
+                sound.say(sunk),
+                sound.say(*depth)
+            ),
+            "Sink the bolts' heads less deep.",
+        );
+    }
     const MOST: u32 = 100;
-    let mut few = true;
+    let mut few = deep.is_none();
     for (key, count) in [
         ("pale", fixings.pale),
         ("rail", fixings.rail),
@@ -171,7 +249,15 @@ pub(super) fn clearing(clear: Option<&Clearing>, sound: &mut Sound, ledger: &mut
             "share that dug ground swells to",
         ),
     ];
-    if checks.iter().all(Option::is_some) {
+    let swells = clear.bulk >= 1.0 || !clear.bulk.is_finite() || clear.bulk <= 0.0;
+    if !swells {
+        ledger.problems.error(
+            place.key("bulk"),
+            format!("Dug ground that swells to {} would shrink.", clear.bulk),
+            "Enter how many times its room it takes when it is heaped: 1.3 as a rule, never less than 1.",
+        );
+    }
+    if swells && checks.iter().all(Option::is_some) {
         sound.boards.clear = Some(clear.clone());
     }
 }

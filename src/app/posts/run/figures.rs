@@ -126,7 +126,7 @@ fn of_leaf(
 ) -> KeypadFigure {
     let label = format!("Gate {} {what}", i + 1);
     of_run(run, &label, move |run| {
-        let leaf = run.gates.get_mut(i)?.leaf.get_or_insert_default();
+        let leaf = run.gates.get_mut(i)?.leaf.as_mut()?;
         Some(slot(leaf))
     })
     .keyed(what)

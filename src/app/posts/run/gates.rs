@@ -6,12 +6,18 @@ use crate::app::desk::{Desk, Menu, Then};
 use crate::app::kit::{FormRow, check, choice, heading, pick};
 use crate::job::edit::{Change, Edit};
 use crate::job::model::{Against, Gate, Hung, Job, Leaf, Lock, Offcut, Opens, Run};
+use crate::job::usual::Usual;
 
 /// All of them, and the row that adds one.
 pub fn rows(job: &Job, at: usize, run: &Run) -> Vec<FormRow> {
     let mut rows = vec![heading("Gates")];
     for (i, gate) in run.gates.iter().enumerate() {
-        rows.extend(gate_rows(job, OfGate { run: at, gate: i }, gate));
+        let of = OfGate {
+            run: at,
+            gate: i,
+            usual: Usual::of(job.show.lengths),
+        };
+        rows.extend(gate_rows(job, of, gate));
     }
     rows.push(pick("Add a gate", "", move |desk| add(desk, at)));
     rows
@@ -54,11 +60,12 @@ fn add(desk: &mut Desk, run: usize) -> Then {
     desk.offer(menu)
 }
 
-/// A gate, by its places in the file's lists.
+/// A gate, by its places in the file's lists, and what is usual in the job's unit.
 #[derive(Clone, Copy)]
 struct OfGate {
     run: usize,
     gate: usize,
+    usual: &'static Usual,
 }
 
 impl OfGate {
@@ -75,11 +82,13 @@ impl OfGate {
     }
 
     fn change_leaf(self, desk: &mut Desk, how: impl FnOnce(&mut Leaf)) -> Then {
-        self.change(desk, |gate| how(gate.leaf.get_or_insert_default()))
+        let usual = || self.usual.leaf();
+        self.change(desk, |gate| how(gate.leaf.get_or_insert_with(usual)))
     }
 
     fn change_lock(self, desk: &mut Desk, how: impl FnOnce(&mut Lock)) -> Then {
-        self.change(desk, |gate| how(gate.lock.get_or_insert_default()))
+        let usual = || self.usual.lock();
+        self.change(desk, |gate| how(gate.lock.get_or_insert_with(usual)))
     }
 
     /// Puts the gate against a post, or asks for its running reading where there is none.
@@ -122,7 +131,7 @@ fn gate_rows(job: &Job, of: OfGate, gate: &Gate) -> Vec<FormRow> {
         of.change(desk, |gate| {
             gate.leaf = match gate.leaf.take() {
                 Some(_) => None,
-                None => Some(Leaf::default()),
+                None => Some(of.usual.leaf()),
             };
         })
     });
@@ -170,7 +179,7 @@ fn lock_rows(job: &Job, of: OfGate, lock: Option<&Lock>) -> Vec<FormRow> {
         of.change(desk, |gate| {
             gate.lock = match gate.lock.take() {
                 Some(_) => None,
-                None => Some(Lock::default()),
+                None => Some(of.usual.lock()),
             };
         })
     });

@@ -46,7 +46,11 @@ pub fn ask_end(desk: &mut Desk, at: usize, which: Which) -> Then {
             move |desk| put_end(desk, at, which, end),
         );
     }
-    for wall in walls_met(job, &desk.solution, &run.line) {
+    for wall in walls_met(
+        job,
+        &desk.solution.marks,
+        desk.solution.lines.get(&run.line),
+    ) {
         let end = End {
             wall: Some(wall.id.clone()),
             ..End::default()

@@ -3,8 +3,12 @@
 use super::Tail::Unit;
 use super::Value::{Count, Fine};
 use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Stop, Usual, Vec2, Worked};
+use crate::app::quick::keep::{self, KeptIn};
 use crate::cautions::MASONRY;
+use crate::job::Job;
+use crate::job::edit::{Edit, Setting};
 use crate::quick::bolts::bolts;
+use tautmark_ui::Place;
 
 const LENGTH: Input =
     Input::length("bolts length", "Length of the post").called("length of the post");
@@ -29,7 +33,14 @@ pub static BOLTS: QuickSum = QuickSum {
     picture,
     pictured: "A post against a wall with its bolts, its top to the right",
     cautions: &[MASONRY],
-    ..QuickSum::BARE
+    keep: Some(|desk, inputs| {
+        let kept = KeptIn {
+            title: "Bolts on a wall post",
+            said: "The bolts of its wall posts.",
+            place: Place::Boards,
+        };
+        keep::into_a_job(desk, inputs, kept, Box::new(in_job))
+    }),
 };
 
 /// At most so many are listed one by one.
@@ -47,6 +58,15 @@ fn work(given: &Given<'_>) -> Worked {
         answer = answer.row("From one to the next", Fine(second - first), Unit);
     }
     Ok(answer.marks(&at, LISTED, Fine, |n| format!("Bolt {n}, from the top")))
+}
+
+/// How its wall posts are bolted; the posts' lengths are the job's own.
+fn in_job(given: &Given<'_>, job: &Job) -> Option<Edit> {
+    let mut boards = job.boards.clone();
+    let wall = &mut boards.fixings.get_or_insert_default().wall;
+    wall.ends = given.maybe(&ENDS)?;
+    wall.most = given.maybe(&MOST)?;
+    Some(Edit::Set(Setting::Boards(boards)))
 }
 
 fn picture(pen: &mut Pen<'_>) {

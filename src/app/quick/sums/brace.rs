@@ -3,7 +3,9 @@
 use super::Tail::Unit;
 use super::Value::{Degrees, Fine};
 use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Stop, Usual, Vec2, Worked};
+use crate::app::quick::keep;
 use crate::cautions::{GATE, SAWING};
+use crate::job::model::Gate;
 use crate::quick::brace::{Brace, brace};
 
 const WIDE: Input = Input::length("brace width", "Width of the leaf").called("width of the leaf");
@@ -27,7 +29,7 @@ pub static BRACE: QuickSum = QuickSum {
     picture,
     pictured: "A leaf from behind, its brace from the foot of the hinge side",
     cautions: &[SAWING, GATE],
-    ..QuickSum::BARE
+    keep: Some(|desk, inputs| keep::into_a_gate(desk, inputs, "The gate’s frame.", in_gate)),
 };
 
 fn found(given: &Given<'_>) -> Result<Brace, Stop> {
@@ -51,6 +53,14 @@ fn work(given: &Given<'_>) -> Worked {
             )
             .row("It leans, from the horizontal", Degrees(brace.angle, 1), ""),
     )
+}
+
+/// The frame's members; leaf and opening are the job's own.
+fn in_gate(given: &Given<'_>, gate: &mut Gate) {
+    if let Some(member) = given.maybe(&MEMBER) {
+        let usual = Usual::of(given.unit);
+        gate.leaf.get_or_insert_with(|| usual.leaf()).stile = member;
+    }
 }
 
 fn picture(pen: &mut Pen<'_>) {

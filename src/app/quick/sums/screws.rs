@@ -2,6 +2,10 @@
 
 use super::Value::Count;
 use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Vec2, Worked};
+use crate::app::quick::keep::{self, KeptIn};
+use crate::job::Job;
+use crate::job::edit::{Edit, Setting};
+use tautmark_ui::Place;
 
 const PALES: Input = Input::count("screws pales", "Pales").called("pales");
 const RAILS: Input = Input::count("screws rails", "Rails under each pale")
@@ -31,7 +35,15 @@ pub static SCREWS: QuickSum = QuickSum {
     work,
     picture,
     pictured: "Pales on three rails with their screws",
-    ..QuickSum::BARE
+    cautions: &[],
+    keep: Some(|desk, inputs| {
+        let kept = KeptIn {
+            title: "Screws for a fence",
+            said: "Its screws, and its rails.",
+            place: Place::Boards,
+        };
+        keep::into_a_job(desk, inputs, kept, Box::new(in_job))
+    }),
 };
 
 fn work(given: &Given<'_>) -> Worked {
@@ -46,6 +58,17 @@ fn work(given: &Given<'_>) -> Worked {
     Ok(Answer::new("Screws", Count(bought), "with the spare")
         .row("For the pales", Count(pales), "")
         .row("For the rails", Count(ends), ""))
+}
+
+/// How many screws each joint takes, and the rails where the job has none yet.
+fn in_job(given: &Given<'_>, job: &Job) -> Option<Edit> {
+    let count = |input: &Input| u32::try_from(given.count(input).ok()?).ok();
+    let mut boards = job.boards.clone();
+    let fixings = boards.fixings.get_or_insert_default();
+    fixings.pale = count(&PALE)?;
+    fixings.rail = count(&END)?;
+    boards.rails.get_or_insert_default().count = count(&RAILS)?;
+    Some(Edit::Set(Setting::Boards(boards)))
 }
 
 fn picture(pen: &mut Pen<'_>) {

@@ -3,8 +3,13 @@
 use super::Tail::{Litres, VolumeUnit};
 use super::Value::{Count, Volume};
 use super::{Answer, Given, Input, Pen, QuickSum, Solid, Stage, Stop, Usual, Vec2, Worked};
+use crate::app::quick::keep::{self, KeptIn};
 use crate::cautions::{LIFTING, SERVICES};
+use crate::job::Job;
+use crate::job::edit::{Edit, Setting};
+use crate::job::model::Hole;
 use crate::quick::spoil::{Dug, spoil};
+use tautmark_ui::Place;
 
 const HOLES: Input = Input::count("spoil holes", "Number of holes").called("holes");
 const ACROSS: Input = Input::length("spoil across", "Across a hole")
@@ -42,7 +47,14 @@ pub static SPOIL: QuickSum = QuickSum {
     picture,
     pictured: "A hole, the strip taken up beside it, and the heap",
     cautions: &[SERVICES, LIFTING],
-    ..QuickSum::BARE
+    keep: Some(|desk, inputs| {
+        let kept = KeptIn {
+            title: "Dug ground to be rid of",
+            said: "Its holes and the strip to clear.",
+            place: Place::Boards,
+        };
+        keep::into_a_job(desk, inputs, kept, Box::new(in_job))
+    }),
 };
 
 fn heaped(given: &Given<'_>, bulk: f64) -> Result<f64, Stop> {
@@ -68,6 +80,24 @@ fn work(given: &Given<'_>) -> Worked {
             Litres(BARROW),
         )
         .noted("level full, each"))
+}
+
+/// The job's holes and the strip along its runs; how many holes and how long are its own.
+fn in_job(given: &Given<'_>, job: &Job) -> Option<Edit> {
+    let mut boards = job.boards.clone();
+    let clear = boards.clear.get_or_insert_default();
+    clear.width = given.maybe(&WIDE)?;
+    // Without a strip nothing is taken up.
+    let strip = given.maybe(&STRIP).is_some_and(|long| long > 0.0);
+    clear.depth = if strip { given.maybe(&THICK)? } else { 0.0 };
+    clear.bulk = given.maybe(&BULK)?;
+    let hole = Hole {
+        diameter: given.maybe(&ACROSS)?,
+        depth: given.maybe(&DEEP)?,
+        ..job.hole.clone()
+    };
+    let settings = [Setting::Hole(hole), Setting::Boards(boards)];
+    Some(Edit::Many(settings.map(Edit::Set).to_vec()))
 }
 
 /// What a barrow holds, litres.
