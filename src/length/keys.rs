@@ -12,10 +12,10 @@
 //! for key in ["1", "0", "ft", "2", "1/2", "+1/16"] {
 //!     keys::press(&mut text, key);
 //! }
-//! let mm = parse(&text, Unit::FEET).unwrap();
-//! assert!((mm - (122.0 + 9.0 / 16.0) * 25.4).abs() < 1e-6);
+//! let inches = |text: &str| parse(text, Unit::FEET).map(|mm| (mm / 25.4 * 16.0).round() / 16.0);
+//! assert_eq!(inches(&text), Ok(122.5625));
 //! keys::take_back(&mut text);
-//! assert_eq!(parse(&text, Unit::FEET), Ok(122.0 * 25.4));
+//! assert_eq!(inches(&text), Ok(122.0));
 //! ```
 
 /// Longer than any figure that is keyed, in characters.

@@ -11,7 +11,7 @@ use super::figure::{self, FigureError};
 /// ```
 /// use tautmark::quick::bolts::bolts;
 ///
-/// assert_eq!(bolts(1700.0, 150.0, 500.0)?, [150.0, 616.666_666_666_666_6, 1083.333_333_333_333_3, 1550.0]);
+/// assert_eq!(bolts(1800.0, 150.0, 500.0)?, [150.0, 650.0, 1150.0, 1650.0]);
 /// # Ok::<(), tautmark::quick::FigureError>(())
 /// ```
 pub fn bolts(length: f64, ends: f64, most: f64) -> Result<Vec<f64>, FigureError> {
