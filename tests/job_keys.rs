@@ -114,7 +114,7 @@ fn another_figure_changes_what_follows() {
             "boards/notches",
             json!([{ "rail": 1, "foot": "hole", "depth": 10 }]),
         ),
-        ("boards/fixings/wall/ends", json!(120)),
+        ("boards.fixings.wall", json!(120)),
         ("boards/fixings/wall/embed", json!(80)),
         ("boards/clear/bulk", json!(1.5)),
         ("boards/pales/width", json!(120)),
@@ -285,8 +285,8 @@ fn a_figure_that_cannot_be_is_named_at_its_part_of_the_file() {
             ],
         ),
         (
-            "boards/fixings/wall/ends",
-            "boards.fixings.wall.ends",
+            "boards.fixings.wall",
+            "boards.fixings.wall",
             vec![less(), json!(5000)],
         ),
         (
