@@ -285,7 +285,7 @@ fn a_figure_that_cannot_be_is_named_at_its_part_of_the_file() {
             ],
         ),
         (
-            "boards.fixings.wall",
+            "boards/fixings/wall/ends",
             "boards.fixings.wall",
             vec![less(), json!(5000)],
         ),
