@@ -522,6 +522,9 @@ fn beside_the_example(title: &str) -> Hand {
     let hand = Hand::on(job::example());
     let job = job::example().title;
     hand.press(&job);
+    if !hand.sees(title) {
+        hand.press("All quick sums");
+    }
     hand.press(title);
     hand
 }
