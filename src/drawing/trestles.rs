@@ -98,7 +98,8 @@ pub fn trestles(
         lowest = middle - post.half - post.beside(false, room);
         Lying { middle, ..post }.draw(&mut pencil);
     }
-    let words = format!("Posts of run {run} on trestles, {drawn} groups, marks from their tops");
+    let groups = if drawn == 1 { "group" } else { "groups" };
+    let words = format!("Posts of run {run} on trestles, {drawn} {groups}, marks from their tops");
     (drawn > 0).then(|| pencil.done(words))
 }
 
