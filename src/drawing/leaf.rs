@@ -78,7 +78,8 @@ impl Picture<'_> {
         let label = Label::on((from + to) / 2.0, length, along, reach);
         pencil.label(Role::Text, label);
         let (angle, right) = (format!("{:.1}°", brace.angle), Vec2::new(1.0, 0.3));
-        let label = Label::near(from, angle, right, 0.0).small();
+        let inside = from + Vec2::new(stile, stile * 0.5);
+        let label = Label::near(inside, angle, right, 0.0).small();
         pencil.label(Role::Text, label.rank(Rank::Usual));
     }
 
