@@ -412,25 +412,27 @@ fn all_is_undone_and_done_again(hand: &Hand) {
     assert_eq!(said(&hand.shown()), said(&worth));
 }
 
+/// Does a part of the work, and prints how many taps it took.
+fn stage(hand: &Hand, name: &str, does: &dyn Fn(&Hand)) {
+    let before = hand.taps();
+    does(hand);
+    println!("{name}: {} taps", hand.taps() - before);
+}
+
 #[test]
 fn from_an_empty_list_to_the_last_ticked_post() {
     let hand = Hand::with_no_job(412.0, 915.0);
-    let taps = |stage: &str, does: &dyn Fn(&Hand)| {
-        let before = hand.taps();
-        does(&hand);
-        println!("{stage}: {} taps", hand.taps() - before);
-    };
-    taps("measure", &measure);
-    taps("strings and corner", &stretch);
-    taps("runs", &|hand| set_up_runs(hand, &gate_in_the_run));
-    taps("mark out", &|hand| {
+    stage(&hand, "measure", &measure);
+    stage(&hand, "strings and corner", &stretch);
+    stage(&hand, "runs", &|hand| set_up_runs(hand, &gate_in_the_run));
+    stage(&hand, "mark out", &|hand| {
         mark_out(hand, "R1", 1);
         hand.press("Run R2");
         mark_out(hand, "R2", 2);
     });
-    taps("as built", &build);
-    taps("levels", &level);
-    taps("boards", &choose_boards);
+    stage(&hand, "as built", &build);
+    stage(&hand, "levels", &level);
+    stage(&hand, "boards", &choose_boards);
     hand.press("Cut list");
     hand.press("Close");
     let cuts = hand.shown().cuts;
@@ -440,7 +442,7 @@ fn from_an_empty_list_to_the_last_ticked_post() {
     let rail = rail.expect("rails are cut");
     let value = format!("{} × {}", show(rail.length, Unit::Mm), rail.count);
     assert_eq!(hand.value("Rails"), value);
-    taps("heights", &mark_heights);
+    stage(&hand, "heights", &mark_heights);
     println!("the whole job: {} taps", hand.taps());
     hand.press("Sheet");
     hand.picture("whole-8-sheet");
@@ -519,28 +521,23 @@ fn the_gate_is_made_to_measure(hand: &Hand) {
 #[test]
 fn posts_on_the_walls_cut_beforehand_one_that_set_wrong_and_a_gate_with_its_lock() {
     let hand = Hand::with_no_job(412.0, 915.0);
-    let taps = |stage: &str, does: &dyn Fn(&Hand)| {
-        let before = hand.taps();
-        does(&hand);
-        println!("{stage}: {} taps", hand.taps() - before);
-    };
-    taps("measure", &measure);
-    taps("strings and corner", &stretch);
-    taps("runs", &|hand| set_up_runs(hand, &gate_on_the_wall));
-    taps("levels", &level);
-    taps("boards", &choose_boards);
-    taps("notch", &notch_the_lowest_rail_less);
+    stage(&hand, "measure", &measure);
+    stage(&hand, "strings and corner", &stretch);
+    stage(&hand, "runs", &|hand| set_up_runs(hand, &gate_on_the_wall));
+    stage(&hand, "levels", &level);
+    stage(&hand, "boards", &choose_boards);
+    stage(&hand, "notch", &notch_the_lowest_rail_less);
     the_gate_is_made_to_measure(&hand);
-    taps("trestles", &cut_on_trestles);
-    taps("mark out", &|hand| {
+    stage(&hand, "trestles", &cut_on_trestles);
+    stage(&hand, "mark out", &|hand| {
         hand.press("Posts");
         mark_out(hand, "R1", 1);
         hand.press("Run R2");
         mark_out(hand, "R2", 2);
     });
     let before = hand.shown().runs["R1"].clone();
-    taps("keep", &keep_a_post);
-    taps("heights", &mark_heights);
+    stage(&hand, "keep", &keep_a_post);
+    stage(&hand, "heights", &mark_heights);
     println!("the whole job: {} taps", hand.taps());
 
     let (job, shown) = (hand.saved(), hand.shown());
