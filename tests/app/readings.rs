@@ -253,6 +253,37 @@ fn marks_and_walls_are_renamed_and_what_names_them_follows() {
     assert_eq!(hand.saved(), before);
 }
 
+/// Presses a mark on the plan, where its name stands.
+fn press_mark(hand: &Hand, name: &str) {
+    let labels = DrawingVm::get(&hand.app).get_drawing().labels;
+    let label = labels.iter().find(|label| label.text == name);
+    let label = label.unwrap_or_else(|| panic!("mark {name} is drawn"));
+    hand.tap_plan(label.x, label.y);
+}
+
+#[test]
+fn two_marks_pressed_on_the_plan_begin_a_tape() {
+    let before = job::example();
+    let hand = Hand::on(before.clone());
+    press_mark(&hand, "A");
+    hand.must_say("Mark A. Press another mark to tape to it.");
+    press_mark(&hand, "D");
+    assert_eq!(hand.saved(), before, "A to D is there: it is picked out");
+    let picked = hand.bridge.look(|desk| desk.chosen.reading);
+    let there = picked.map(|at| before.readings[at].what.clone());
+    assert!(
+        matches!(&there, Some(Measure::Tape { from, to, .. })
+            if from.as_str() == "A" && to.as_str() == "D"),
+        "{there:?}"
+    );
+    press_mark(&hand, "E");
+    press_mark(&hand, "F");
+    hand.enter("6631");
+    assert_eq!(hand.saved().readings.len(), before.readings.len() + 1);
+    assert_eq!(last(&hand.saved()), Some(6631.0));
+    assert_eq!(hand.value("E to F"), "6\u{a0}631 ±\u{a0}2\u{a0}mm");
+}
+
 #[test]
 fn the_advised_tape_is_one_press_away() {
     let hand = Hand::with_no_job(360.0, 800.0);

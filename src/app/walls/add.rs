@@ -4,9 +4,10 @@ use super::figures::figure_of;
 use crate::app::desk::{Desk, Menu, Then};
 use crate::app::kit::choices;
 use crate::app::renaming;
+use crate::drawing::Target;
 use crate::job::edit::{Change, Edit, Thing};
 use crate::job::model::{Mark, Side, Wall};
-use crate::job::reading::{ANGLE_SD, INLINE_SD, Measure};
+use crate::job::reading::{ANGLE_SD, INLINE_SD, Measure, Reading};
 use crate::job::{MarkId, WallId, first_free, numbered};
 
 /// Asks what to add.
@@ -113,6 +114,34 @@ pub fn tape(desk: &mut Desk, marks: &[MarkId]) -> Then {
             drop: 0.0,
         },
     )
+}
+
+/// A mark pressed on the plan. The second one after another begins the tape between them, or picks it
+/// out where it is there.
+pub fn mark_pressed(desk: &mut Desk, id: &MarkId) -> Then {
+    let job = desk.saved();
+    let first = desk.chosen.mark.and_then(|at| job.marks.get(at));
+    let first = first.map(|mark| mark.id.clone());
+    let Some(first) = first.filter(|first| first != id) else {
+        let alone = job.marks.len() < 2;
+        desk.pick(&Target::Mark(id.clone()));
+        return match alone {
+            true => Then::Stay,
+            false => desk.say(&format!("Mark {id}. Press another mark to tape to it.")),
+        };
+    };
+    let between = |reading: &Reading| match &reading.what {
+        Measure::Tape { from, to, .. } => {
+            (from == &first && to == id) || (from == id && to == &first)
+        }
+        _ => false,
+    };
+    let there = job.readings.iter().position(between);
+    desk.chosen.mark = None;
+    match there {
+        Some(at) => desk.pick(&Target::Reading(at)),
+        None => tape(desk, &[first, id.clone()]),
+    }
 }
 
 fn angle(desk: &mut Desk, marks: &[MarkId]) -> Then {

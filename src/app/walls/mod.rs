@@ -78,7 +78,11 @@ impl Screen for WallsPlace {
         if desk.placing {
             return add::place_mark(desk, at);
         }
-        on.map_or(Then::Stay, |target| desk.pick(target))
+        match on {
+            Some(Target::Mark(id)) => add::mark_pressed(desk, id),
+            Some(target) => desk.pick(target),
+            None => Then::Stay,
+        }
     }
 }
 
