@@ -24,6 +24,7 @@ pub mod job;
 pub mod laser;
 pub mod length;
 pub mod levels;
+mod listed;
 pub mod quick;
 pub mod setout;
 pub mod sheet;

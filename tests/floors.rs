@@ -12,7 +12,7 @@ use std::path::Path;
 
 /// From the ground up.
 const HOUSE: [&[&str]; 14] = [
-    &["length", "clock", "cautions"],
+    &["length", "clock", "cautions", "listed"],
     &["tape", "laser", "volume"],
     &["adjust", "job"],
     &["store", "quick"],

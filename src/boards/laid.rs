@@ -119,7 +119,7 @@ impl<'a> LaidRun<'a> {
 
     /// A post by its number.
     pub fn post(&self, n: usize) -> Option<&'a Post> {
-        self.fix.posts.get(n.checked_sub(1)?)
+        self.fix.post(n)
     }
 
     /// A post's section, as the run sees it.

@@ -18,6 +18,7 @@ use crate::boards::{
 };
 use crate::job::{Job, RunId};
 use crate::length::{Unit, show};
+use crate::listed::and;
 
 /// How posts are drawn across: what counts is along them.
 #[derive(Clone, Copy)]
@@ -72,7 +73,7 @@ pub fn trestles(
         .into_iter()
         .filter_map(|posts| {
             let first = *posts.first()?;
-            let size = fix.posts.get(first.n.checked_sub(1)?)?.size;
+            let size = fix.post(first.n)?.size;
             let cuts = posts
                 .iter()
                 .map(|post| cut_length(&solution.boards, run, post.n));
@@ -166,8 +167,8 @@ impl Lying<'_> {
         match numbers.as_slice() {
             [one] => one.clone(),
             [first, .., last] if numbers.len() > 4 => format!("{first} to {last} together"),
-            [most @ .., last] => format!("{} and {last} together", most.join(", ")),
             [] => String::new(),
+            _ => format!("{} together", and(&numbers)),
         }
     }
 

@@ -121,7 +121,7 @@ pub fn pins_as_built(run: &RunFix, pins: &[Pin], marked: &[&Marked]) -> Vec<Pin>
 }
 
 fn post(run: &RunFix, number: u32) -> Option<&Post> {
-    run.posts.get((number as usize).checked_sub(1)?)
+    run.post(number as usize)
 }
 
 #[cfg(test)]

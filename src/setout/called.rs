@@ -1,5 +1,7 @@
 //! What problems call posts: one, or several that the same is said of.
 
+use crate::listed::and;
+
 /// What a problem calls a post; with a capital where a sentence starts with it.
 #[must_use]
 pub fn post_called(run: &str, n: usize) -> String {
@@ -31,13 +33,6 @@ pub fn posts_called(posts: &[(&str, usize)]) -> String {
         }
     };
     and(&runs.into_iter().map(of_run).collect::<Vec<_>>())
-}
-
-fn and(items: &[String]) -> String {
-    match items {
-        [most @ .., last] if !most.is_empty() => format!("{} and {last}", most.join(", ")),
-        items => items.concat(),
-    }
 }
 
 pub(super) fn capital(text: &str) -> String {

@@ -231,8 +231,7 @@ fn in_gates(
     for (run, fix) in sound.runs.iter().zip(runs) {
         let Some(fix) = fix else { continue };
         for gate in &fix.gates {
-            let post = |n: usize| fix.posts.get(n.checked_sub(1)?);
-            let (Some(from), Some(to)) = (post(gate.from), post(gate.to)) else {
+            let (Some(from), Some(to)) = (fix.post(gate.from), fix.post(gate.to)) else {
                 continue;
             };
             let opening = opening(from, to);

@@ -138,6 +138,12 @@ impl Post {
 }
 
 impl RunFix {
+    /// A post by its number, from 1.
+    #[must_use]
+    pub fn post(&self, n: usize) -> Option<&Post> {
+        self.posts.get(n.checked_sub(1)?)
+    }
+
     /// True where the bay from post `n` to the next is a gate opening.
     #[must_use]
     pub fn gate_after(&self, n: usize) -> bool {

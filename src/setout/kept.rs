@@ -17,6 +17,7 @@ use super::fixes::PostKind;
 use crate::job::model::BayFit;
 use crate::job::sound::{CornerIx, GateAt, RunEnd, RunStart, SoundKept, SoundRun};
 use crate::job::{Problems, Where};
+use crate::listed::and;
 use nalgebra::{Matrix2, Vector2};
 
 /// Moves every kept post to where it stands, and fits gates and bays to it.
@@ -237,7 +238,7 @@ impl Layout<'_> {
         let (which, is) = match each.as_slice() {
             [] => return,
             [one] => (format!("bay {one}"), "is"),
-            [most @ .., last] => (format!("bays {} and {last}", most.join(", ")), "are up to"),
+            several => (format!("bays {}", and(several)), "are up to"),
         };
         let place = Where::from(format!("runs[{}].bays.max", run.index)).of_run(&run.id);
         problems.warning(

@@ -69,7 +69,7 @@ pub fn respacing(
 
 fn planned(fix: &RunFix, one: &Marked) -> Option<f64> {
     let n = usize::try_from(one.post).ok()?;
-    fix.posts.get(n.checked_sub(1)?).map(|post| post.centre)
+    fix.post(n).map(|post| post.centre)
 }
 
 /// What is known of each post of a run, put to the post that stands there after a change.

@@ -22,15 +22,6 @@ pub fn count_in_words(n: usize, one: &str) -> String {
     format!("{number} {one}{many}")
 }
 
-/// `a`, `a and b`, `a, b and c`.
-pub fn and(items: &[String]) -> String {
-    match items {
-        [] => String::new(),
-        [one] => one.clone(),
-        [most @ .., last] => format!("{} and {last}", most.join(", ")),
-    }
-}
-
 /// The sentence with its first letter large.
 pub fn sentence(text: &str) -> String {
     let mut letters = text.chars();
@@ -43,6 +34,7 @@ pub fn sentence(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::listed::and;
 
     #[test]
     fn one_and_many() {

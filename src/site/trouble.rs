@@ -5,6 +5,7 @@ use crate::adjust::misread::Why;
 use crate::job::Problems;
 use crate::job::sound::{MarkIx, Quantity, Sound, Taken};
 use crate::length::{Unit, show_fine, show_pm_with_unit};
+use crate::listed::and;
 
 /// What a reading was of, such as “Tape A to C”.
 #[must_use]
@@ -238,9 +239,9 @@ impl NextTape {
             None => match settles.as_slice() {
                 [] => "it takes one way to move from what is loose".to_owned(),
                 [one] => format!("it settles mark {one}"),
-                [most @ .., last] => {
-                    let most: Vec<&str> = most.iter().map(|id| id.as_str()).collect();
-                    format!("it settles marks {} and {last}", most.join(", "))
+                several => {
+                    let marks: Vec<String> = several.iter().map(ToString::to_string).collect();
+                    format!("it settles marks {}", and(&marks))
                 }
             },
             Some(_) if network.suspects.len() > 1 => "it tells which reading is wrong".to_owned(),

@@ -99,9 +99,6 @@ fn chosen<T: 'static>(
     })
 }
 
-/// Room for the picture of one way to meet the posts, logical px.
-const PICTURE: [f64; 2] = [104.0, 76.0];
-
 /// How boards or rails meet the posts, each way in a picture.
 fn meets(label: &str, there: Joint, put: fn(&mut Boards, Joint)) -> FormRow {
     let ways = [
@@ -112,7 +109,7 @@ fn meets(label: &str, there: Joint, put: fn(&mut Boards, Joint)) -> FormRow {
         change(desk, |boards| put(boards, joint))
     });
     let ways = [Joint::Side, Joint::Face];
-    row.pictured(ways.map(|joint| small(&joint_small(joint), PICTURE)).into())
+    row.pictured(ways.map(|joint| small(&joint_small(joint))).into())
 }
 
 fn change(desk: &mut Desk, how: impl FnOnce(&mut Boards)) -> Then {

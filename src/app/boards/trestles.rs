@@ -15,6 +15,7 @@ use crate::drawing;
 use crate::job::edit::Edit;
 use crate::job::model::{Marked, Run};
 use crate::length::{self, Unit};
+use crate::listed::and;
 use tautmark_ui::{Page, Place, Verdict};
 
 /// The page.
@@ -56,11 +57,8 @@ impl Clamped<'_> {
     /// “Posts 2, 3 and 4”.
     fn called(&self) -> String {
         let numbers: Vec<String> = self.posts.iter().map(|post| post.n.to_string()).collect();
-        match numbers.as_slice() {
-            [one] => format!("Post {one}"),
-            [most @ .., last] => format!("Posts {} and {last}", most.join(", ")),
-            [] => String::new(),
-        }
+        let post = if numbers.len() == 1 { "Post" } else { "Posts" };
+        format!("{post} {}", and(&numbers))
     }
 
     fn is_cut(&self, desk: &Desk) -> bool {

@@ -49,9 +49,17 @@ fn string(desk: &Desk, line: &Line) -> Target {
     }
 }
 
-/// A drawing as large as it goes in a small room, logical px.
+/// Room for the picture of one of a few to choose from, logical px.
+const OPTION: [f64; 2] = [104.0, 76.0];
+
+/// The picture of one of a few to choose from.
 #[must_use]
-pub fn small(drawing: &drawing::Drawing, room: [f64; 2]) -> PaintedDrawing {
+pub fn small(drawing: &drawing::Drawing) -> PaintedDrawing {
+    in_room(drawing, OPTION)
+}
+
+/// A drawing as large as it goes in a small room, logical px.
+fn in_room(drawing: &drawing::Drawing, room: [f64; 2]) -> PaintedDrawing {
     let hand = Hand::screen(0.8);
     let measure = &Bundled;
     let desk = drawing::LayoutDesk {
@@ -70,5 +78,5 @@ pub fn thumbnail(job: &Job, solution: &Solution, room: [f64; 2]) -> PaintedDrawi
         posts: Seen::Hidden,
         ..PlanShow::default()
     };
-    small(&plan(job, solution, &show), room)
+    in_room(&plan(job, solution, &show), room)
 }

@@ -21,6 +21,7 @@ use crate::drawing;
 use crate::job::model::{Point, Setup};
 use crate::job::{PointId, Severity};
 use crate::length;
+use crate::listed::and;
 use slint::Global;
 use standing::{problems, sight_note, standing};
 use std::rc::Rc;
@@ -158,16 +159,16 @@ fn tied(desk: &Desk, setup: &Setup) -> String {
     let Some(levels) = &desk.solution.levels else {
         return String::new();
     };
-    let mut by: Vec<&str> = Vec::new();
+    let mut by: Vec<String> = Vec::new();
     for change in levels.changes.iter().filter(|one| one.to == setup.id) {
-        if !by.contains(&change.point.as_str()) {
-            by.push(change.point.as_str());
+        let point = change.point.to_string();
+        if !by.contains(&point) {
+            by.push(point);
         }
     }
     match by.as_slice() {
         [] => "line above the datum's zero".to_owned(),
-        [only] => format!("by {only}"),
-        [most @ .., last] => format!("by {} and {last}", most.join(", ")),
+        several => format!("by {}", and(several)),
     }
 }
 

@@ -106,7 +106,7 @@ impl OfPost {
 
     fn planned(self, desk: &Desk) -> Option<&Post> {
         let fix = run_fix(desk, desk.job().runs.get(self.run)?)?;
-        fix.posts.get(self.post.checked_sub(1)?)
+        fix.post(self.post)
     }
 
     fn figure(self, what: &str, number: usize, slot: Slot) -> KeypadFigure {

@@ -141,10 +141,7 @@ fn warn(desk: &mut Desk) {
     };
     let known = desk.saved().marked.iter().any(|one| {
         let run = desk.solution.runs.get(&one.run);
-        let at = usize::try_from(one.post)
-            .ok()
-            .and_then(|n| n.checked_sub(1));
-        let post = run.zip(at).and_then(|(run, at)| run.posts.get(at));
+        let post = run.and_then(|run| run.post(one.post as usize));
         post.is_some_and(|post| on_wall(post) == here)
     });
     if !known {

@@ -1,9 +1,10 @@
 //! What is wrong or missing, before anything is cut or dug.
 
 use super::super::document::{Block, Section};
-use super::super::phrase::{and, count, count_in_words};
+use super::super::phrase::{count, count_in_words};
 use super::{SheetDesk, names};
 use crate::job::{Problem, Severity};
+use crate::listed::and;
 
 /// Every problem, the worst first; or that there is none.
 pub fn section(desk: &SheetDesk<'_>) -> Section {

@@ -1,8 +1,9 @@
 //! What to buy: timber by its stock lengths, and concrete.
 
-use super::super::phrase::{and, count};
+use super::super::phrase::count;
 use super::SheetDesk;
 use crate::boards::Bought;
+use crate::listed::and;
 use crate::volume;
 
 /// Timber and concrete.

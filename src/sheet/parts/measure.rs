@@ -1,9 +1,10 @@
 //! The readings: what they come to, and how well they check each other.
 
 use super::super::document::{Cell, Column, Section, Table};
-use super::super::phrase::{and, count, count_in_words};
+use super::super::phrase::{count, count_in_words};
 use super::{SheetDesk, names, pictures};
 use crate::job::reading::{Measure, Reading};
+use crate::listed::and;
 use crate::site::{NetworkStatus, ReadingFix};
 
 pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {

@@ -1,8 +1,8 @@
 //! What the notches leave of the posts.
 
-use super::super::phrase::and;
 use super::SheetDesk;
 use crate::boards::NotchFix;
+use crate::listed::and;
 
 /// What the notches leave, runs with the same posts together.
 pub fn list(desk: &SheetDesk<'_>) -> Vec<String> {

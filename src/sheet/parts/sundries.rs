@@ -1,9 +1,10 @@
 //! Screws, bolts, hinges, caps, what comes out of the ground, and what to seal.
 
-use super::super::phrase::{and, count};
+use super::super::phrase::count;
 use super::SheetDesk;
 use crate::job::check::LONGEST;
 use crate::length::Unit;
+use crate::listed::and;
 use crate::volume;
 
 /// Everything small to buy, and the ground to be rid of.

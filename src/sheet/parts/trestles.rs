@@ -1,7 +1,7 @@
 //! On the trestles: what is marked along each post and cut before it is set.
 
 use super::super::document::{Cell, Column, Section, Table};
-use super::super::phrase::{and, count};
+use super::super::phrase::count;
 use super::cut_sides::{MarkedSide, sides};
 use super::{SheetDesk, names, pictures};
 use crate::boards::{
@@ -10,6 +10,7 @@ use crate::boards::{
 use crate::cautions::{MASONRY, NOTCH};
 use crate::job::RunId;
 use crate::job::model::Foot;
+use crate::listed::and;
 
 pub fn section(desk: &SheetDesk<'_>) -> Option<Section> {
     let mut section = Section::new("On the trestles");

@@ -7,11 +7,8 @@ use crate::drawing::foot_small;
 use crate::job::model::{Foot, Run};
 use tautmark_ui::PaintedDrawing;
 
-/// Room for the picture of one way to stand, logical px.
-const PICTURE: [f64; 2] = [104.0, 76.0];
-
 fn pictures(feet: &[Foot]) -> Vec<PaintedDrawing> {
-    let drawn = feet.iter().map(|foot| small(&foot_small(*foot), PICTURE));
+    let drawn = feet.iter().map(|foot| small(&foot_small(*foot)));
     drawn.collect()
 }
 

@@ -107,6 +107,14 @@ impl OfGate {
     }
 }
 
+/// Takes a part away where it is there, else begins one.
+fn toggle<T>(part: &mut Option<T>, begun: impl FnOnce() -> T) {
+    *part = match part.take() {
+        Some(_) => None,
+        None => Some(begun()),
+    };
+}
+
 fn gate_rows(job: &Job, of: OfGate, gate: &Gate) -> Vec<FormRow> {
     let places = [
         ("At a reading", None),
@@ -129,10 +137,7 @@ fn gate_rows(job: &Job, of: OfGate, gate: &Gate) -> Vec<FormRow> {
     let label = of.named("has a leaf");
     let leaf = check(&label, gate.leaf.is_some(), move |desk| {
         of.change(desk, |gate| {
-            gate.leaf = match gate.leaf.take() {
-                Some(_) => None,
-                None => Some(of.usual.leaf()),
-            };
+            toggle(&mut gate.leaf, || of.usual.leaf());
         })
     });
     rows.push(leaf.noted("gives the leaf’s size, its brace and what is in its swing"));
@@ -177,10 +182,7 @@ fn leaf_rows(job: &Job, of: OfGate, leaf: &Leaf) -> Vec<FormRow> {
 fn lock_rows(job: &Job, of: OfGate, lock: Option<&Lock>) -> Vec<FormRow> {
     let there = check(&of.named("has a lock"), lock.is_some(), move |desk| {
         of.change(desk, |gate| {
-            gate.lock = match gate.lock.take() {
-                Some(_) => None,
-                None => Some(of.usual.lock()),
-            };
+            toggle(&mut gate.lock, || of.usual.lock());
         })
     });
     let mut rows = vec![there];
@@ -190,10 +192,7 @@ fn lock_rows(job: &Job, of: OfGate, lock: Option<&Lock>) -> Vec<FormRow> {
     let label = of.named("has a tapered board under the lock");
     let tapered = check(&label, lock.offcut.is_some(), move |desk| {
         of.change_lock(desk, |lock| {
-            lock.offcut = match lock.offcut.take() {
-                Some(_) => None,
-                None => Some(Offcut::default()),
-            };
+            toggle(&mut lock.offcut, Offcut::default);
         })
     });
     rows.push(tapered.noted("an offcut of it, turned over, brings the lock parallel"));

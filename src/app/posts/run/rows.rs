@@ -120,9 +120,6 @@ fn corner(job: &Job, run_at: usize, run: &Run) -> Vec<FormRow> {
     ]
 }
 
-/// Room for the picture of one way to turn the post, logical px.
-const PICTURE: [f64; 2] = [104.0, 76.0];
-
 /// The post in its corner, each way it can be turned; none while the corner is not settled.
 fn pictures(job: &Job, id: &CornerId) -> Vec<PaintedDrawing> {
     let ways = [PostSet::First, PostSet::Second, PostSet::Bisect];
@@ -131,7 +128,7 @@ fn pictures(job: &Job, id: &CornerId) -> Vec<PaintedDrawing> {
         let corner = job.corners.iter_mut().find(|corner| corner.id == *id)?;
         corner.post.get_or_insert_default().set = set;
         let drawing = corner_small(&job, &solve(&job), id)?;
-        Some(small(&drawing, PICTURE))
+        Some(small(&drawing))
     });
     drawn.into_iter().collect::<Option<_>>().unwrap_or_default()
 }

@@ -60,7 +60,7 @@ fn work(given: &Given<'_>) -> Worked {
         .row("For the rails", Count(ends), ""))
 }
 
-/// How many screws each joint takes, and the rails where the job has none yet.
+/// How many screws each joint takes, and how many rails a bay has.
 fn in_job(given: &Given<'_>, job: &Job) -> Option<Edit> {
     let count = |input: &Input| u32::try_from(given.count(input).ok()?).ok();
     let mut boards = job.boards.clone();
