@@ -111,7 +111,7 @@ fn boards(rng: &mut StdRng) -> Value {
     let step = step[rng.random_range(0..3)].clone();
     json!({
         "gravel": {
-            "height": rng.random_range(100.0..250.0), "clearance": rng.random_range(-20.0..60.0),
+            "height": rng.random_range(100.0..250.0), "clearance": rng.random_range(0.0..60.0),
             "dig": rng.random_range(0.0..80.0), "fit": fit, "step": step
         },
         "rails": { "count": rails, "low": 60, "high": rng.random_range(700.0..1500.0), "seat": 15 },
