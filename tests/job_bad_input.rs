@@ -96,6 +96,35 @@ fn lengths_below_nothing_or_beyond_all_measure() {
 }
 
 #[test]
+fn a_length_that_cannot_be_is_told_as_the_job_shows_lengths() {
+    let told = |unit: &str, place: &str, figure: Value| {
+        let mut value = with(place, figure);
+        value["show"]["lengths"] = json!(unit);
+        let found = problems(&value).into_iter();
+        let found = found.filter(|one| one.severity == Severity::Error);
+        found.map(|one| one.text).collect::<Vec<_>>()
+    };
+    let clearance = "/boards/gravel/clearance";
+    assert_eq!(
+        told("mm", clearance, json!(-6.4)),
+        ["The clearance is −6\u{a0}mm; it cannot be negative."]
+    );
+    assert_eq!(
+        told("ft-in", clearance, json!(-6.35)),
+        ["The clearance is −1/4″; it cannot be negative."]
+    );
+    assert_eq!(
+        told("ft-in", "/boards/rails/height", json!(1_219_200)),
+        ["The rail's height is 4000′\u{a0}0″; it cannot be more than a kilometre."]
+    );
+    // A share is no length.
+    assert_eq!(
+        told("ft-in", "/hole/over", json!(-0.5)),
+        ["The share a hole runs over is -0.5; it cannot be negative."]
+    );
+}
+
+#[test]
 fn a_figure_that_is_not_finite_is_refused_with_its_line() {
     for bad in ["NaN", "Infinity", "-Infinity", "1e999"] {
         let text = EXAMPLE.replacen("3649.0", bad, 1).replacen("3649", bad, 1);

@@ -1,6 +1,6 @@
 //! Gravel boards, rails and pales.
 
-use super::{FilePlace, Ledger, timber};
+use super::{Figure, FilePlace, Ledger, timber};
 use crate::job::model::{Boards, Job};
 use crate::job::sound::Sound;
 
@@ -48,7 +48,8 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
     if let Some(rails) = rails {
         let place = boards.key("rails");
         ledger.unknown_keys(place, &rails.extra);
-        let count = ledger.positive(
+        let count = ledger.positive_of(
+            Figure::Number,
             place.key("count"),
             f64::from(rails.count),
             "number of rails",

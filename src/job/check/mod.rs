@@ -21,6 +21,7 @@ pub use heights::USUAL_SIGHT;
 use super::model::{Extra, Job};
 use super::problem::{Problem, Problems};
 use super::sound::Sound;
+use crate::length::{Unit, show_with_unit};
 use place::FilePlace;
 use std::borrow::Borrow;
 use std::collections::HashMap;
@@ -41,7 +42,10 @@ pub fn check(job: &Job) -> (Sound, Vec<Problem>) {
         };
         return (sound, too_much);
     }
-    let mut ledger = Ledger::default();
+    let mut ledger = Ledger {
+        problems: Problems::default(),
+        unit: job.show.lengths,
+    };
     ledger.unknown_keys(FilePlace::File, &job.extra);
     ledger.unknown_keys(FilePlace::File.key("show"), &job.show.extra);
     let mut sound = Sound {
@@ -150,9 +154,19 @@ fn a(kind: &str) -> String {
 }
 
 /// Problems, with the checks on single figures that every part needs.
-#[derive(Default)]
 struct Ledger {
     problems: Problems,
+    /// What the job shows lengths in.
+    unit: Unit,
+}
+
+/// How a figure that cannot be is told.
+#[derive(Clone, Copy)]
+enum Figure {
+    /// mm, shown as the job shows lengths.
+    Length,
+    /// A share, a count or litres.
+    Number,
 }
 
 impl Ledger {
@@ -166,39 +180,93 @@ impl Ledger {
         }
     }
 
-    /// A figure that must be more than nothing.
+    /// A length that must be more than nothing.
     fn positive(&mut self, place: FilePlace<'_>, value: f64, what: &str) -> Option<f64> {
-        if self.possible(place, value, what) {
-            if value > 0.0 {
-                return Some(value);
-            }
-            self.problems.error(
-                place,
-                format!("The {what} is {value}; it must be more than 0."),
-                format!("Enter the {what} again."),
-            );
+        self.positive_of(Figure::Length, place, value, what)
+    }
+
+    /// A figure that must be more than nothing.
+    fn positive_of(
+        &mut self,
+        figure: Figure,
+        place: FilePlace<'_>,
+        value: f64,
+        what: &str,
+    ) -> Option<f64> {
+        let possible = self.possible_of(figure, place, value, what);
+        if possible && value <= 0.0 {
+            self.refuse(figure, place, value, what, "must be more than 0");
+            return None;
         }
-        None
+        possible.then_some(value)
+    }
+
+    /// A length that may be nothing but not less.
+    fn not_negative(&mut self, place: FilePlace<'_>, value: f64, what: &str) -> Option<f64> {
+        self.not_negative_of(Figure::Length, place, value, what)
     }
 
     /// A figure that may be nothing but not less.
-    fn not_negative(&mut self, place: FilePlace<'_>, value: f64, what: &str) -> Option<f64> {
-        if self.possible(place, value, what) {
-            if value >= 0.0 {
-                return Some(value);
-            }
-            self.problems.error(
-                place,
-                format!("The {what} is {value}; it cannot be negative."),
-                format!("Enter the {what} again."),
-            );
+    fn not_negative_of(
+        &mut self,
+        figure: Figure,
+        place: FilePlace<'_>,
+        value: f64,
+        what: &str,
+    ) -> Option<f64> {
+        let possible = self.possible_of(figure, place, value, what);
+        if possible && value < 0.0 {
+            self.refuse(figure, place, value, what, "cannot be negative");
+            return None;
         }
-        None
+        possible.then_some(value)
     }
 
-    /// A figure of either sign.
+    /// A length of either sign.
     fn any(&mut self, place: FilePlace<'_>, value: f64, what: &str) -> Option<f64> {
         self.possible(place, value, what).then_some(value)
+    }
+
+    fn possible(&mut self, place: FilePlace<'_>, value: f64, what: &str) -> bool {
+        self.possible_of(Figure::Length, place, value, what)
+    }
+
+    fn possible_of(
+        &mut self,
+        figure: Figure,
+        place: FilePlace<'_>,
+        value: f64,
+        what: &str,
+    ) -> bool {
+        if !value.is_finite() {
+            self.problems.error(
+                place,
+                format!("The {what} is not a number."),
+                format!("Enter the {what} again."),
+            );
+            return false;
+        }
+        if value.abs() > LONGEST {
+            let most = match figure {
+                Figure::Length => "cannot be more than a kilometre",
+                Figure::Number => "cannot be as much",
+            };
+            self.refuse(figure, place, value, what, most);
+            return false;
+        }
+        true
+    }
+
+    fn refuse(&mut self, figure: Figure, place: FilePlace<'_>, value: f64, what: &str, must: &str) {
+        let shown = match figure {
+            Figure::Length => show_with_unit(value, self.unit),
+            Figure::Number => value.to_string(),
+        };
+        self.problems.error(
+            place,
+            format!("The {what} is {shown}; it {must}."),
+            format!("Enter the {what} again."),
+        );
     }
 
     /// A figure that is still to come counts as missing, not as wrong.
@@ -211,25 +279,5 @@ impl Ledger {
             );
         }
         value
-    }
-
-    fn possible(&mut self, place: FilePlace<'_>, value: f64, what: &str) -> bool {
-        if !value.is_finite() {
-            self.problems.error(
-                place,
-                format!("The {what} is not a number."),
-                format!("Enter the {what} again."),
-            );
-            return false;
-        }
-        if value.abs() > LONGEST {
-            self.problems.error(
-                place,
-                format!("The {what} is {value:.0}, more than a kilometre."),
-                "Enter it in millimetres.",
-            );
-            return false;
-        }
-        true
     }
 }

@@ -1,6 +1,6 @@
 //! Tape, nails, laser, tolerances, hole and stock.
 
-use super::{FilePlace, Ledger};
+use super::{Figure, FilePlace, Ledger};
 use crate::job::model::Job;
 use crate::job::sound::Sound;
 
@@ -49,18 +49,21 @@ pub(super) fn settings(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
             deep,
             &mut sound.hole.depth,
         ),
-        (
-            hole.key("bag"),
-            job.hole.bag,
-            "litres from one bag",
-            &mut sound.hole.bag,
-        ),
     ];
     for (place, value, what, keep) in positive {
         *keep = ledger.positive(place, value, what).unwrap_or(*keep);
     }
+    let (number, holes) = (Figure::Number, &mut sound.hole);
+    let (bag, over) = (hole.key("bag"), hole.key("over"));
+    if let Some(litres) = ledger.positive_of(number, bag, job.hole.bag, "litres from one bag") {
+        holes.bag = litres;
+    }
+    let share = "share a hole runs over";
+    if let Some(share) = ledger.not_negative_of(number, over, job.hole.over, share) {
+        holes.over = share;
+    }
     let pull = "change of the tape by pull, sag and heat";
-    let (laser, off, over) = ("laser's accuracy", "tolerance", "share a hole runs over");
+    let (laser, off) = ("laser's accuracy", "tolerance");
     let (length, height) = (&mut sound.tolerance.length, &mut sound.tolerance.level);
     let not_negative = [
         (tape.key("pull"), job.tape.pull, pull, &mut sound.tape.pull),
@@ -72,7 +75,6 @@ pub(super) fn settings(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
         ),
         (tolerance.key("length"), job.tolerance.length, off, length),
         (tolerance.key("level"), job.tolerance.level, off, height),
-        (hole.key("over"), job.hole.over, over, &mut sound.hole.over),
         (
             stock.key("kerf"),
             job.stock.kerf,

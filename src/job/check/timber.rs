@@ -1,6 +1,6 @@
 //! Notches in the posts, bolts and screws, and the strip to clear.
 
-use super::{FilePlace, Ledger};
+use super::{Figure, FilePlace, Ledger};
 use crate::job::model::{Clearing, Fixings, Joint, Notch, Rails};
 use crate::job::sound::Sound;
 
@@ -243,7 +243,8 @@ pub(super) fn clearing(clear: Option<&Clearing>, sound: &mut Sound, ledger: &mut
     let checks = [
         ledger.not_negative(place.key("width"), clear.width, "width to clear"),
         ledger.not_negative(place.key("depth"), clear.depth, "depth to clear"),
-        ledger.positive(
+        ledger.positive_of(
+            Figure::Number,
             place.key("bulk"),
             clear.bulk,
             "share that dug ground swells to",
