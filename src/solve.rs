@@ -6,7 +6,7 @@ use crate::job::check::check;
 use crate::job::sound::{CornerIx, MarkIx, RunIx, Sound};
 use crate::job::{CornerId, Job, LineId, MarkId, Problem, Problems, RunId};
 use crate::levels::{LevelsFix, levels};
-use crate::setout::{RunFix, name_gone, set_out};
+use crate::setout::{Known, RunFix, name_gone, set_out};
 use crate::site::{
     CornerFix, LineFix, MarkFix, NetworkFix, NextTape, Plane, ReadingFix, Strings, diagonals,
     run_at, stretched, strings,
@@ -45,6 +45,18 @@ pub struct Solution {
     /// Where each mark is or, while it can still move, may be: mm, for drawing only.
     #[serde(skip)]
     pub sketch: ByName<MarkId, [f64; 2]>,
+}
+
+impl Solution {
+    /// What it settles of marks, strings and corners.
+    #[must_use]
+    pub fn known(&self) -> Known<'_> {
+        Known {
+            marks: &self.marks,
+            lines: &self.lines,
+            corners: &self.corners,
+        }
+    }
 }
 
 /// Solves a job as far as what is there allows. Pure: the same job gives the same solution.

@@ -29,9 +29,11 @@ const HOUSE: [&[&str]; 14] = [
 ];
 
 /// The app's own floors: what the device does for it, what is on the desk, how it is shown, how window
-/// and desk talk, what things are called and how they get another name. The places stand on these,
+/// and desk talk, what things are called, how they get another name and how they are added. The places stand on these,
 /// beside each other, and the folder's first file lists them.
-const APP: [&str; 6] = ["device", "desk", "kit", "bridge", "names", "renaming"];
+const APP: [&str; 7] = [
+    "device", "desk", "kit", "bridge", "names", "renaming", "adding",
+];
 
 fn src() -> Vec<Edge> {
     edges(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src"))

@@ -7,7 +7,7 @@
 //!    ▲
 //!   bridge    how window and desk talk: act, show, go, refresh; form, keypad, canvas; saving
 //!    ▲
-//!   names     what things are called: from a job to words
+//!   names     what things are called: from a job to words; renaming, adding: how they come and go
 //!    ▲
 //!   places    walls, lines, posts, levels, boards, sheet, jobs, quick, about, settings
 //!    ▲
@@ -17,6 +17,7 @@
 //! Each knows what is above it here, and nothing below.
 
 mod about;
+mod adding;
 mod boards;
 mod bridge;
 mod desk;
@@ -49,7 +50,7 @@ use std::rc::Rc;
 use tautmark_ui::App;
 
 /// Every screen. A page of the app is here once.
-static SCREENS: [&dyn Screen; 27] = [
+static SCREENS: [&dyn Screen; 28] = [
     &jobs::JobList,
     &jobs::bin::Bin,
     &jobs::title::RETITLE,
@@ -63,6 +64,7 @@ static SCREENS: [&dyn Screen; 27] = [
     &settings::SETTINGS,
     &walls::WallsPlace,
     &lines::LinesPlace,
+    &lines::stretch::STRETCH,
     &lines::string::OneString,
     &lines::corner::OneCorner,
     &posts::PostsPlace,
@@ -122,7 +124,7 @@ mod tests {
 
     /// The number of a page's screens; without a default arm, so that a new page does not compile
     /// before it is thought of here.
-    fn every_page() -> [Page; 27] {
+    fn every_page() -> [Page; 28] {
         let next = |page| match page {
             Page::Walls => Some(Page::Lines),
             Page::Lines => Some(Page::Posts),
@@ -139,7 +141,8 @@ mod tests {
             Page::Sums => Some(Page::Quick),
             Page::Quick => Some(Page::Sheet),
             Page::Sheet => Some(Page::Settings),
-            Page::Settings => Some(Page::Line),
+            Page::Settings => Some(Page::Stretch),
+            Page::Stretch => Some(Page::Line),
             Page::Line => Some(Page::Corner),
             Page::Corner => Some(Page::Run),
             Page::Run => Some(Page::MarkOut),

@@ -50,6 +50,12 @@ fn with_name(job: &Job, thing: &Thing, name: &str) -> Option<Edit> {
     }
 }
 
+/// Asks for another name of a thing.
+pub fn ask(desk: &mut Desk, thing: Thing) -> Then {
+    desk.renaming = Some(thing);
+    Then::Open(Page::Settings)
+}
+
 /// Asks what to do with a thing: rename or delete it.
 pub fn about(desk: &mut Desk, thing: Thing) -> Then {
     let with = match dependents(desk.saved(), &thing).len() {
@@ -63,10 +69,7 @@ pub fn about(desk: &mut Desk, thing: Thing) -> Then {
     let other = thing.clone();
     let follows = "everything that uses it keeps working";
     let menu = Menu::new(thing_called(desk.saved(), &thing))
-        .row_if(named, "Rename it", follows, |desk| {
-            desk.renaming = Some(other);
-            Then::Open(Page::Settings)
-        })
+        .row_if(named, "Rename it", follows, |desk| ask(desk, other))
         .row("Delete it", with, |desk| delete(desk, thing, gone));
     desk.offer(menu)
 }

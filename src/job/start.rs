@@ -3,7 +3,7 @@
 //! A start lays out marks on the sketch and readings without figures; they are filled in from there.
 
 use super::edit::{Change, Edit};
-use super::model::{Line, Mark, Side, Station, Wall};
+use super::model::{Mark, Wall};
 use super::reading::{Measure, Reading};
 use super::{Job, MarkId};
 
@@ -58,27 +58,12 @@ pub fn start(kind: Start) -> Job {
             ],
             &[("A", "B"), ("A", "C"), ("B", "C")],
         ),
-        Start::Wall => {
-            let mut job = laid_out(
-                "One wall",
-                &[("A", [0.0, 0.0]), ("B", [4000.0, 0.0])],
-                &[("wall", "The wall", "A", "B")],
-                &[("A", "B")],
-            );
-            job.lines.push(Line {
-                id: "string".into(),
-                name: "String along the wall".to_owned(),
-                wall: Some("wall".into()),
-                side: Some(Side::Right),
-                offsets: Some(vec![Station {
-                    at: Some(0.0),
-                    off: Some(50.0),
-                    ..Station::default()
-                }]),
-                ..Line::default()
-            });
-            job
-        }
+        Start::Wall => laid_out(
+            "One wall",
+            &[("A", [0.0, 0.0]), ("B", [4000.0, 0.0])],
+            &[("wall", "The wall", "A", "B")],
+            &[("A", "B")],
+        ),
         Start::Marks => laid_out(
             "Pegs and marks",
             &[
@@ -127,7 +112,7 @@ fn laid_out(
     job
 }
 
-/// The one change that puts the marks, walls, readings and strings of a job into an empty one.
+/// The one change that puts the marks, walls and readings of a job into an empty one.
 #[must_use]
 pub fn lay_out(job: Job) -> Edit {
     let mut steps = Vec::new();
@@ -139,9 +124,6 @@ pub fn lay_out(job: Job) -> Edit {
     }
     for (at, value) in job.readings.into_iter().enumerate() {
         steps.push(Edit::Reading(Change::Insert { at, value }));
-    }
-    for (at, value) in job.lines.into_iter().enumerate() {
-        steps.push(Edit::Line(Change::Insert { at, value }));
     }
     Edit::Many(steps)
 }

@@ -22,6 +22,8 @@ pub struct Usual {
     pub post: f64,
     /// Longest bay, centre to centre.
     pub bay: f64,
+    /// From a wall's face to the string in front of it.
+    pub string: f64,
     /// Across a post hole.
     pub hole_diameter: f64,
     /// From the ground to the bottom of a post hole.
@@ -91,6 +93,7 @@ impl Usual {
     pub const METRIC: Self = Self {
         post: 100.0,
         bay: 1800.0,
+        string: 50.0,
         hole_diameter: 300.0,
         hole_depth: 600.0,
         bag: 12.0,
@@ -128,6 +131,7 @@ impl Usual {
     pub const FEET: Self = Self {
         post: inches(3.5),
         bay: inches(72.0),
+        string: inches(2.0),
         hole_diameter: inches(12.0),
         hole_depth: inches(24.0),
         bag: of_bag(80.0),

@@ -25,6 +25,7 @@ mod meets;
 mod overlap;
 mod respace;
 mod shares;
+mod suggested;
 mod swing;
 mod swings;
 mod track;
@@ -37,6 +38,7 @@ pub use fixes::{GateFix, Post, PostKind, RunFix};
 pub use front::front_corner;
 pub use meets::walls_met;
 pub use respace::{can_respace, respacing};
+pub use suggested::{Known, marks_beside, usual_ends, usual_side};
 
 use crate::job::Problems;
 use crate::job::sound::{Sound, SoundRun};

@@ -37,7 +37,7 @@ const PRESSED: [AccessibleRole; 6] = [
 ];
 
 /// Every page that can be gone to: its name, and the way there.
-pub const PAGES: [(&str, Place, Page); 27] = [
+pub const PAGES: [(&str, Place, Page); 28] = [
     ("jobs", Place::Walls, Page::Jobs),
     ("bin", Place::Walls, Page::Bin),
     ("about", Place::Walls, Page::About),
@@ -51,6 +51,7 @@ pub const PAGES: [(&str, Place, Page); 27] = [
     ("settings", Place::Walls, Page::Settings),
     ("sheet", Place::Walls, Page::Sheet),
     ("lines", Place::Lines, Page::Lines),
+    ("stretch", Place::Lines, Page::Stretch),
     ("string", Place::Lines, Page::Line),
     ("corner", Place::Lines, Page::Corner),
     ("posts", Place::Posts, Page::Posts),

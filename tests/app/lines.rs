@@ -6,7 +6,7 @@ use tautmark::job::model::Side;
 use tautmark::job::reading::Measure;
 use tautmark::solve;
 use tautmark_app_tests::Hand;
-use tautmark_ui::{DrawingVm, Page, Place, WallsVm};
+use tautmark_ui::{Page, Place, WallsVm};
 
 #[test]
 fn a_string_goes_through_two_marks() {
@@ -62,25 +62,48 @@ fn a_new_string_runs_beside_a_wall() {
     let hand = Hand::on(job::example());
     hand.press("Strings");
     hand.press("Add a string");
-    hand.press("Left of Garden wall");
-    hand.must_say("to the string, left of Garden wall looking from C to D.");
-    let drawn = DrawingVm::get(&hand.app).get_drawing().labels;
-    assert!(
-        drawn.iter().any(|label| label.text == "Garden wall"),
-        "the wall is lit"
-    );
+    // Its first string says which side is its front.
+    hand.press("Behind the Garden wall");
+    hand.picture("live-stretch");
+    hand.press("String off the wall");
+    hand.must_say("Square off its face");
     hand.enter("200");
-    let job = hand.saved();
-    let line = job.lines.last().expect("a string");
-    let nails = line.offsets.as_ref().expect("a nail");
-    assert_eq!((line.side, nails[0].off), (Some(Side::Left), Some(200.0)));
+    hand.press("Second nail, along the wall");
+    assert!(hand.says("Along the wall's face from mark C to the nail."));
+    hand.enter("3600");
+    let line = hand.saved().lines.last().cloned().expect("a string");
+    let other = job::example().lines[1].side.expect("a side").other();
+    let nails: Vec<_> = (line.offsets.iter().flatten())
+        .map(|nail| (nail.at, nail.off))
+        .collect();
+    assert_eq!(line.side, Some(other));
+    let wanted = [(Some(0.0), Some(200.0)), (Some(3600.0), Some(200.0))];
+    assert_eq!(nails, wanted);
     assert!(hand.shown().lines.contains_key(&line.id));
+    // The side in a picture, by the marks that a person sees there.
+    hand.press("The other side");
+    assert_eq!(hand.saved().lines[2].side, Some(other.other()));
+    hand.press("Where A, B and E are");
+    assert_eq!(hand.saved().lines[2].side, Some(other));
+    hand.press("Delete this string");
+    assert_eq!(hand.saved().lines, job::example().lines);
+}
+
+#[test]
+fn a_string_beside_a_wall_that_bows_gets_another_nail() {
+    let mut job = job::example();
+    job.lines[0].offsets.as_mut().expect("nails").truncate(1);
+    let hand = Hand::on(job);
+    hand.press("Strings");
+    hand.press("front");
     assert!(hand.says("One nail: taken as parallel to the wall."));
     hand.press("Add a nail");
-    assert!(hand.says("Along the wall's face from mark C to the nail."));
+    assert!(hand.says("Along the wall's face from mark A to the nail."));
     hand.enter("1800");
-    assert!(hand.says("Square off the wall's face to the string, left of Garden wall"));
-    hand.enter("200");
+    assert!(
+        hand.says("Square off the wall's face to the string, in front of the Potting shed front.")
+    );
+    hand.enter("50");
     assert!(!hand.says("One nail"), "{:?}", hand.labels());
 }
 

@@ -1,7 +1,7 @@
 //! Setting up a run as a person does it, with the posts that the core makes of it.
 
 use slint::{Global, Model};
-use tautmark::job::model::{Against, BayFit, Foot, Hung, Opens, PostSet, PostSize};
+use tautmark::job::model::{Against, BayFit, Foot, Hung, Opens, PostSet, PostSize, Run};
 use tautmark::job::{self, Job, Severity};
 use tautmark::solve;
 use tautmark_app_tests::Hand;
@@ -62,7 +62,7 @@ fn a_run_set_up_by_hand_is_the_run_of_the_example() {
     hand.press("See the posts");
     assert!(hand.sees("Mark out post 1"));
     hand.press("Run details");
-    hand.press("Add another run");
+    hand.press("Next: the run along the side string");
     let second = hand.saved().runs[1].clone();
     assert_eq!((second.id.as_str(), second.line.as_str()), ("R2", "side"));
     assert_eq!(second.gap, 75.0, "as the run before it");
@@ -78,11 +78,51 @@ fn a_run_waits_for_its_string() {
     assert_eq!(hand.saved().runs, []);
 }
 
+/// What an end is at, as its page says.
+fn ends(hand: &Hand) -> [String; 2] {
+    ["Starts at", "Ends at"].map(|row| hand.value(row))
+}
+
 #[test]
-fn a_new_run_asks_for_its_start_then_its_end_and_then_shows_its_posts() {
+fn a_new_run_goes_where_a_fence_usually_goes_and_on_to_the_next() {
     let hand = Hand::on(without_runs());
     hand.press("Posts");
     assert!(hand.reaches("Run details"));
+    hand.press("Run details");
+    assert_eq!(ends(&hand), ["Potting shed end wall", "corner X"]);
+    hand.press("Next: the post on the wall");
+    hand.must_say("How does the post at the wall stand?");
+    hand.press("Fixed to the wall");
+    hand.press("Next: the run along the side string");
+    assert_eq!(ends(&hand), ["corner X", "Garden wall end"]);
+    hand.press("Next: the post on the wall");
+    hand.press("On a plate");
+    let made = hand.saved().runs;
+    let wanted = job::example().runs;
+    for (made, wanted) in made.iter().zip(&wanted) {
+        let at = |run: &Run| {
+            let ends = [&run.start, &run.end].map(|end| end.clone().expect("an end"));
+            ends.map(|end| (end.wall, end.corner, end.mark))
+        };
+        assert_eq!((at(made), made.side), (at(wanted), wanted.side));
+    }
+    assert!(hand.reaches("See the posts"));
+    hand.press("See the posts");
+    assert!(hand.reaches("Mark out post 1"));
+    // One step takes a whole run back.
+    for _ in 0..4 {
+        hand.press("Undo");
+    }
+    assert_eq!(hand.saved().runs, []);
+}
+
+#[test]
+fn a_run_without_ends_asks_for_its_start_then_its_end_and_then_shows_its_posts() {
+    let mut job = job::example();
+    job.runs.truncate(1);
+    (job.runs[0].start, job.runs[0].end) = (None, None);
+    let hand = Hand::on(job);
+    hand.press("Posts");
     hand.press("Run details");
     assert!(hand.says("Where does the run start?"));
     hand.press("Next: its start");

@@ -2,13 +2,13 @@
 //! site written down by hand.
 
 use slint::{Global, Model};
-use tautmark::job::model::{Line, Mark, Side, Station, Wall};
+use tautmark::job::model::{Mark, Wall};
 use tautmark::job::reading::{Measure, Reading};
 use tautmark::job::{Job, MarkId};
 use tautmark::length::{Unit, show};
 use tautmark::solve;
 use tautmark_app_tests::Hand;
-use tautmark_ui::WallsVm;
+use tautmark_ui::{FrameVm, WallsVm};
 
 /// A site written down by hand: marks where they are about, and the tapes between them.
 fn site(marks: &[(&str, f64, f64)], walls: &[[&str; 3]], tapes: &[(&str, &str, f64)]) -> Job {
@@ -122,22 +122,11 @@ fn two_walls_that_meet() {
 
 #[test]
 fn one_wall() {
-    let mut job = site(
+    let job = site(
         &[("A", 0.0, 0.0), ("B", 4000.0, 0.0)],
         &[["wall", "A", "B"]],
         &[("A", "B", 3650.0)],
     );
-    job.lines.push(Line {
-        id: "string".into(),
-        wall: Some("wall".into()),
-        side: Some(Side::Right),
-        offsets: Some(vec![Station {
-            at: Some(0.0),
-            off: Some(50.0),
-            ..Station::default()
-        }]),
-        ..Line::default()
-    });
     reaches("One wall", &job, "Two marks, all fixed.");
 }
 
@@ -149,4 +138,76 @@ fn pegs_and_marks_only() {
         &[("A", "B", 4000.0), ("B", "C", 5000.0), ("A", "C", 3000.0)],
     );
     reaches("Pegs and marks only", &job, "Three marks, all fixed.");
+}
+
+/// From the last tape of a start to the posts: what comes next is pressed, what is asked is answered.
+/// Returns how many posts stand.
+fn goes_on_to_posts(start: &str, tapes: &[&str], answers: &[&str]) -> usize {
+    let hand = Hand::with_no_job(360.0, 800.0);
+    hand.press("New job");
+    hand.press(start);
+    for tape in tapes {
+        hand.enter(tape);
+    }
+    let before = hand.taps();
+    let mut answers = answers.iter();
+    let taps = loop {
+        let taps = hand.taps() - before;
+        assert!(taps <= 25, "{taps} taps and no posts: {:?}", hand.labels());
+        let labels = hand.labels();
+        let mut next = labels.iter().filter(|label| label.starts_with("Next: "));
+        if FrameVm::get(&hand.app).get_menu_open() {
+            hand.press(answers.next().expect("an answer to what is asked"));
+        } else if let Some(label) = next.next() {
+            hand.press(label);
+        } else {
+            hand.press("See the posts");
+            break hand.taps() - before;
+        }
+        let name = start.replace([' ', ','], "-");
+        hand.picture(&format!("live-onward-{name}-{taps}"));
+    };
+    assert_eq!(answers.next(), None, "all of it is asked");
+    println!("{start}: {taps} taps from the last tape to the posts");
+    assert!(hand.sees("Mark out post 1"), "{:?}", hand.labels());
+    let job = hand.saved();
+    assert_eq!(job.lines.len(), job.runs.len(), "a run on every string");
+    hand.shown().runs.values().map(|run| run.posts.len()).sum()
+}
+
+#[test]
+fn each_start_goes_on_to_its_posts() {
+    let gap = ["3649", "3801", "7630", "10881", "10730", "13496"];
+    let corner = "Yes, this is the corner";
+    // A post on a wall is asked about where the run meets one.
+    let posts = goes_on_to_posts("Two walls, a gap between", &gap, &[corner]);
+    assert!(posts > 6, "{posts} posts");
+    let met = ["2000", "2000", "2905"];
+    let posts = goes_on_to_posts("Two walls that meet", &met, &[corner]);
+    assert!(posts > 3, "{posts} posts");
+    assert_eq!(goes_on_to_posts("One wall", &["3650"], &[]), 4);
+    let pegs = ["4000", "5000", "3000"];
+    let posts = goes_on_to_posts("Pegs and marks only", &pegs, &["A", "B"]);
+    assert_eq!(posts, 4);
+}
+
+#[test]
+fn the_way_on_is_left_at_any_step() {
+    let hand = Hand::with_no_job(412.0, 915.0);
+    hand.press("New job");
+    hand.press("One wall");
+    hand.enter("3650");
+    hand.press("Next: a string along the wall");
+    hand.press("Delete this string");
+    assert!(hand.saved().lines.is_empty());
+    hand.press("Walls");
+    hand.press("Next: a string along the wall");
+    // Open ground is on the other side, and one Undo takes the string back.
+    let side = hand.saved().lines[0].side.expect("a side");
+    hand.press("Right, A to B");
+    assert_ne!(hand.saved().lines[0].side, Some(side));
+    hand.press("Undo");
+    hand.press("Undo");
+    assert!(hand.saved().lines.is_empty());
+    hand.must_say("This string is not along a wall.");
 }

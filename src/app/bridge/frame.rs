@@ -16,6 +16,10 @@ pub fn wire(app: &App, bridge: &Rc<Bridge>) {
         desk.snack = None;
         Then::Stay
     }));
+    vm.on_snack_acted(bridge.does(|desk| {
+        let action = desk.snack.take().and_then(|snack| snack.action);
+        action.map_or(Then::Stay, |(_, act)| act(desk))
+    }));
     vm.on_notice_acted(bridge.does(Desk::agree));
     vm.on_notice_closed(bridge.does(|desk| {
         desk.notice = None;
@@ -62,6 +66,8 @@ pub fn fill(app: &App, desk: &Desk, sight: &InSight<'_>) {
     let snack = desk.snack.as_ref();
     vm.set_snack(snack.map_or("", |snack| snack.text.as_str()).into());
     vm.set_snack_undoable(snack.is_some_and(|snack| snack.undoable));
+    let action = snack.and_then(|snack| snack.action.as_ref());
+    vm.set_snack_action(action.map_or("", |(name, _)| name).into());
     let warning = desk.warning();
     let (text, action) = warning.map_or(("".into(), ""), |said| (said.text.into(), said.action));
     vm.set_warning(text);

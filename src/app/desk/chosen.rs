@@ -14,6 +14,8 @@ pub struct Chosen {
     pub reading: Option<usize>,
     /// The mark picked out on the plan.
     pub mark: Option<usize>,
+    /// The newest mark: what is pressed next is taped to it, while it is loose.
+    pub tied: Option<usize>,
     /// The string looked at.
     pub line: usize,
     /// The corner looked at.
@@ -39,6 +41,7 @@ impl Default for Chosen {
         Self {
             reading: None,
             mark: None,
+            tied: None,
             line: 0,
             corner: 0,
             run: 0,

@@ -6,13 +6,18 @@ use tautmark_ui::RowItem;
 /// What agreeing does.
 pub type Act = Box<dyn FnOnce(&mut Desk) -> Then>;
 
+/// What is done beside reading the words at the foot of the page.
+pub type Beside = fn(&mut Desk) -> Then;
+
 /// A few words at the foot of the page, with the way back where there is one.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub struct Snack {
     /// The words.
     pub text: String,
     /// What they tell of can be taken back from here.
     pub undoable: bool,
+    /// Something else to do about it: its name, and what it does.
+    pub action: Option<(&'static str, Beside)>,
 }
 
 /// Words over the page: what they are about, and what agreeing does.
@@ -178,8 +183,17 @@ impl Desk {
         self.snack = Some(Snack {
             text: text.to_owned(),
             undoable,
+            action: None,
         });
         self.just_said = true;
+    }
+
+    /// Offers something else to do beside the words at the foot of the page.
+    pub fn offer_beside(&mut self, name: &'static str, act: Beside) -> Then {
+        if let Some(snack) = &mut self.snack {
+            snack.action = Some((name, act));
+        }
+        Then::Stay
     }
 
     /// Takes away what was said at the foot of the page, unless it was said by what is being done.

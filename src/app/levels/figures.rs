@@ -67,7 +67,7 @@ fn fits(desk: &Desk, setup: usize, at: usize) -> Option<Status> {
 }
 
 /// A figure down from a set-up's line: on the keys, up is positive.
-fn down(figure: KeypadFigure) -> KeypadFigure {
+pub fn down(figure: KeypadFigure) -> KeypadFigure {
     figure
         .of_kind(FigureKind::Signed(KeySigns::UpDown))
         .negative_at_first()

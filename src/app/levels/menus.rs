@@ -5,15 +5,17 @@ use super::cure::use_sight;
 use super::datum::{choose_datum, is_datum, make_datum, new_peg, new_point_name};
 use super::figures::{ask, sight_dist, sight_down};
 use super::heights;
-use super::points::new_ground;
+use super::points::{AtPosts, new_ground};
 use super::sights::sight as sight_at;
-use crate::app::desk::{Desk, Menu, Then, caution};
+use crate::app::desk::{Desk, Menu, Then, caution, run_fix};
+use crate::app::kit::counted;
 use crate::app::names::{place_of, run_called};
 use crate::app::renaming;
 use crate::cautions::LASER;
 use crate::job::edit::{Change, Edit, Thing};
-use crate::job::model::{Job, Setup};
+use crate::job::model::{Job, Run, Setup};
 use crate::job::{PointId, free_name};
+use crate::length;
 
 /// Puts the laser down at a new place; it is the set-up in sight from now on.
 pub fn new_setup(desk: &mut Desk) -> Then {
@@ -60,6 +62,19 @@ pub fn add_sight(desk: &mut Desk) -> Then {
     let menu = points_to_sight(menu, desk.saved(), setup);
     let runs = desk.saved().runs.iter();
     let menu = runs.fold(menu, |menu, run| {
+        let posts = AtPosts {
+            run: run.id.clone(),
+            setup,
+            posts: without_ground(desk, run).into(),
+        };
+        let title = format!(
+            "The ground at each post of {}",
+            run_called(desk.saved(), &run.id)
+        );
+        let count = counted(posts.posts.len(), "post", "posts");
+        let menu = menu.row_if(!posts.posts.is_empty(), title, count, move |desk| {
+            posts.ask(0).map_or(Then::Stay, |figure| desk.ask(figure))
+        });
         let id = run.id.clone();
         let title = format!("New ground point on {}", run_called(desk.saved(), &run.id));
         menu.row(title, "by its running reading", move |desk| {
@@ -73,6 +88,26 @@ pub fn add_sight(desk: &mut Desk) -> Then {
         move |desk| new_peg(desk, setup),
     );
     desk.offer(menu)
+}
+
+/// The posts of a run that no ground point is near, each with its centre on the run's tape.
+fn without_ground(desk: &Desk, run: &Run) -> Vec<(usize, f64)> {
+    /// So near its centre, the ground is the post's, mm.
+    const NEAR: f64 = 250.0;
+    let job = desk.saved();
+    let points = job.levels.points.iter();
+    let there: Vec<f64> = points
+        .filter(|point| point.run.as_ref() == Some(&run.id))
+        .filter_map(|point| point.at)
+        .collect();
+    let posts = run_fix(desk, run).map_or(&[][..], |fix| &fix.posts);
+    let open = posts.iter().filter(|post| {
+        let near = |at: &f64| (at - post.centre).abs() <= NEAR;
+        !there.iter().any(near)
+    });
+    let unit = job.show.lengths;
+    open.map(|post| (post.n, length::rounded(post.centre, unit, 0)))
+        .collect()
 }
 
 /// Points not sighted from this set-up: the datum, then what other set-ups saw, then the rest.

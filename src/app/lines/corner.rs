@@ -2,6 +2,7 @@
 
 use super::diagonal::{across, arm_of, arms};
 use super::strings;
+use crate::app::adding::onward;
 use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then};
 use crate::app::kit::{angle_pm, fact, said, silence, status};
@@ -32,6 +33,7 @@ impl Screen for OneCorner {
             thing.map_or(Then::Stay, |thing| renaming::about(desk, thing))
         }));
         vm.on_asked(bridge.does_with(explain));
+        vm.on_onward_pressed(bridge.does(onward::go));
         vm.on_other_arms(bridge.does(|desk| desk.ask(arms(desk.chosen.corner))));
         vm.on_it_reads(bridge.does(|desk| {
             let at = desk.chosen.corner;
@@ -46,6 +48,7 @@ impl Screen for OneCorner {
         let Some(corner) = job.corners.get(desk.chosen.corner) else {
             return false;
         };
+        vm.set_onward(onward::said(desk).into());
         let [first, second] = string_names(job, corner);
         vm.set_about(status(
             Verdict::None,

@@ -1,12 +1,13 @@
 //! Lines: the strings and the corners. A person stretches strings off walls, and learns the angle
 //! where two of them cross.
 
-pub mod add;
 pub mod corner;
 mod diagonal;
 mod nail;
+pub mod stretch;
 pub mod string;
 
+use crate::app::adding::{self, onward};
 use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then};
 use crate::app::kit::{angle_pm, patched, plan_of, row, silence, status, told};
@@ -41,8 +42,9 @@ impl Screen for LinesPlace {
             }
             Err(_) => Then::Stay,
         }));
-        vm.on_add_string(bridge.does(add::string));
-        vm.on_add_corner(bridge.does(add::corner));
+        vm.on_add_string(bridge.does(adding::string::ask));
+        vm.on_add_corner(bridge.does(adding::corner::ask));
+        vm.on_onward_pressed(bridge.does(onward::go));
     }
 
     fn fill(&self, app: &App, desk: &Desk) -> bool {
@@ -61,6 +63,7 @@ impl Screen for LinesPlace {
             .enumerate()
             .map(|(i, corner)| corner_row(desk, i, corner));
         vm.set_corners(patched(vm.get_corners(), corners.collect()));
+        vm.set_onward(onward::said(desk).into());
         let problem = desk
             .solution
             .problems

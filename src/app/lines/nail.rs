@@ -27,29 +27,36 @@ fn of_nail(
     .stressing(Focus::Line(at))
 }
 
+/// How far along the wall a nail is, and nothing after it.
+pub fn place(line: usize, nail: usize) -> KeypadFigure {
+    const NAMES: [&str; 2] = ["First nail, along the wall", "Second nail, along the wall"];
+    let label = NAMES.get(nail).copied().unwrap_or("Nail, along the wall");
+    of_nail(line, nail, label, |nail| &mut nail.at).hinted(move |desk| along_from(desk, line))
+}
+
 /// How far along the wall a nail is; how far off it comes next.
 pub fn along_wall(line: usize, nail: usize) -> KeypadFigure {
     of_nail(line, nail, "along the wall", |nail| &mut nail.at)
-        .hinted(move |desk| {
-            let from = wall_of(desk, line).map(|(_, wall)| &wall.from);
-            from.map_or_else(String::new, |from| {
-                format!("Along the wall's face from mark {from} to the nail.")
-            })
-        })
+        .hinted(move |desk| along_from(desk, line))
         .then(move |_| Some(off_wall(line, nail)))
+}
+
+fn along_from(desk: &Desk, line: usize) -> String {
+    let from = wall_of(desk, line).map(|(_, wall)| &wall.from);
+    from.map_or_else(String::new, |from| {
+        format!("Along the wall's face from mark {from} to the nail.")
+    })
 }
 
 /// How far off the wall a nail is, and then how far along it where that is missing.
 pub fn off_wall(line: usize, nail: usize) -> KeypadFigure {
     of_nail(line, nail, "off the wall", |nail| &mut nail.off)
         .hinted(move |desk| {
-            wall_of(desk, line).map_or_else(String::new, |(line, wall)| {
+            wall_of(desk, line).map_or_else(String::new, |(line, _)| {
                 format!(
-                    "Square off the wall's face to the string, **{}** looking from {} to {}. \
+                    "Square off the wall's face to the string, **{}**. \
                      **Enough for the posts to pass** what sticks out of the wall.",
-                    along(desk.job(), line),
-                    wall.from,
-                    wall.to
+                    along(desk.job(), line)
                 )
             })
         })

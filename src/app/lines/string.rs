@@ -2,6 +2,7 @@
 
 use super::nail::{along_wall, off_wall};
 use super::strings;
+use crate::app::adding::onward;
 use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Menu, Then, caution};
 use crate::app::kit::{patched, row, silence, status};
@@ -31,6 +32,7 @@ impl Screen for OneString {
     fn wire(&self, app: &App, bridge: &Rc<Bridge>) {
         let vm = StringVm::get(app);
         vm.on_more(bridge.does(more));
+        vm.on_onward_pressed(bridge.does(onward::go));
         vm.on_caution_pressed(bridge.does(|desk| caution::open(desk, &CAUTIONS)));
         vm.on_nail_pressed(bridge.does_with(|desk, id| match id.parse() {
             Ok(nail) => about_nail(desk, nail),
@@ -55,6 +57,7 @@ impl Screen for OneString {
             &format!("**{}**, {}{turned}", line.called(), along(job, line)),
         ));
         vm.set_off_wall(line.wall.is_some());
+        vm.set_onward(onward::said(desk).into());
         vm.set_caution(caution::line(&CAUTIONS));
         let fix = desk.solution.lines.get(&line.id);
         let bow = fix.and_then(|fix| fix.bow.as_ref());

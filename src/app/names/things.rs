@@ -2,7 +2,7 @@
 
 use crate::app::desk::{Desk, run_in_sight};
 use crate::job::edit::Thing;
-use crate::job::model::{Corner, End, Job, Line, Marked, PostSet, Run, Side};
+use crate::job::model::{Corner, End, Job, Line, Marked, PostSet, Run, Side, Wall};
 use crate::job::{CornerId, LineId, RunId, WallId, with_kind};
 use crate::setout::{Post, PostKind, RunFix};
 use slint::SharedString;
@@ -139,18 +139,38 @@ pub fn marked<'a>(job: &'a Job, run: &Run, n: usize) -> Option<&'a Marked> {
         .find(|one| one.run == run.id && usize::try_from(one.post).is_ok_and(|post| post == n))
 }
 
-/// What a string is stretched along: “left of Potting shed”, “through A and C”.
+/// The side of a wall that its first string says is its front, looking from its first mark to its
+/// second; `None` before there is one.
+#[must_use]
+pub fn front_of(job: &Job, id: &WallId) -> Option<Side> {
+    let mut lines = job.lines.iter();
+    let first = lines.find(|line| line.wall.as_ref() == Some(id));
+    first.map(|line| line.side.unwrap_or(Side::Left))
+}
+
+/// A side of a wall: “in front of Potting shed”, “behind Potting shed”.
+#[must_use]
+pub fn side_of(job: &Job, wall: &Wall, side: Side) -> String {
+    let front = front_of(job, &wall.id).is_none_or(|front| front == side);
+    let name = the(&wall_name(job, &wall.id));
+    if front {
+        format!("in front of {name}")
+    } else {
+        format!("behind {name}")
+    }
+}
+
+/// What a string is stretched along: “in front of the Potting shed”, “through A and C”.
 #[must_use]
 pub fn along(job: &Job, line: &Line) -> String {
     match (&line.wall, &line.marks) {
         (Some(id), _) => {
             let wall = job.walls.iter().find(|wall| wall.id == *id);
-            let name = wall.map_or(id.as_str(), |wall| wall.called());
-            let side = match line.side {
-                Some(Side::Right) => "right of",
-                _ => "left of",
-            };
-            format!("{side} {name}")
+            let side = line.side.unwrap_or(Side::Left);
+            wall.map_or_else(
+                || format!("along wall {id}"),
+                |wall| side_of(job, wall, side),
+            )
         }
         (None, Some([from, to])) => format!("through {from} and {to}"),
         (None, None) => "not placed yet".to_owned(),

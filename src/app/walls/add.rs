@@ -117,11 +117,13 @@ pub fn tape(desk: &mut Desk, marks: &[MarkId]) -> Then {
 }
 
 /// A mark pressed on the plan. The second one after another begins the tape between them, or picks it
-/// out where it is there.
+/// out where it is there; so does the first one while the newest mark is loose.
 pub fn mark_pressed(desk: &mut Desk, id: &MarkId) -> Then {
     let job = desk.saved();
-    let first = desk.chosen.mark.and_then(|at| job.marks.get(at));
-    let first = first.map(|mark| mark.id.clone());
+    let loose = &desk.solution.network.loose;
+    let mark = |at: Option<usize>| at.and_then(|at| job.marks.get(at)).map(|mark| &mark.id);
+    let newest = mark(desk.chosen.tied).filter(|id| loose.contains(id));
+    let first = mark(desk.chosen.mark).or(newest).cloned();
     let Some(first) = first.filter(|first| first != id) else {
         let alone = job.marks.len() < 2;
         desk.pick(&Target::Mark(id.clone()));
@@ -244,7 +246,16 @@ pub fn place_mark(desk: &mut Desk, at: [f64; 2]) -> Then {
         at: job.marks.len(),
         value,
     }));
-    desk.change_and_say(Edit::Many(edits), &format!("Mark {id}. Now tape to it."))
+    let at = job.marks.len();
+    desk.change_and_say(
+        Edit::Many(edits),
+        &format!("Mark {id}. Press the marks you tape it from."),
+    );
+    desk.chosen.tied = Some(at);
+    desk.offer_beside("Name it", |desk| {
+        let newest = desk.saved().marks.last().map(|mark| mark.id.clone());
+        newest.map_or(Then::Stay, |id| renaming::ask(desk, Thing::Mark(id)))
+    })
 }
 
 fn what_is_there(desk: &mut Desk) -> Then {

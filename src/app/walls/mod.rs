@@ -7,6 +7,7 @@ pub mod figures;
 pub mod standing;
 mod sure;
 
+use crate::app::adding::onward;
 use crate::app::bridge::{Bridge, PagePicture, Screen, Spec};
 use crate::app::desk::{Desk, Then};
 use crate::app::kit::{capital, checked, patched, plan_of, row};
@@ -36,6 +37,7 @@ impl Screen for WallsPlace {
         vm.on_advised_pressed(bridge.does(cure::tape_advised));
         vm.on_settings_pressed(bridge.does(|_| Then::Open(Page::Settings)));
         vm.on_add_reading(bridge.does(add::what_to_add));
+        vm.on_onward_pressed(bridge.does(onward::go));
         vm.on_reading_pressed(bridge.does_with(|desk, id| match id.parse() {
             Ok(index) => about_reading(desk, index),
             Err(_) => Then::Stay,
@@ -63,6 +65,11 @@ impl Screen for WallsPlace {
         let rows = rows.map(|(index, reading)| reading_row(desk, index, reading));
         vm.set_readings(patched(vm.get_readings(), rows.collect()));
         vm.set_settings(settings(desk).into());
+        let onward = match desk.saved().runs.is_empty() {
+            true => onward::said(desk),
+            false => String::new(),
+        };
+        vm.set_onward(onward.into());
         false
     }
 

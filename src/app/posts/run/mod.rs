@@ -9,15 +9,15 @@ mod picks;
 mod rows;
 
 use super::problems::{to_look_at, told};
+use crate::app::adding::onward;
+use crate::app::adding::run::add;
 use crate::app::bridge::{FormScreen, PagePicture, Spec};
 use crate::app::desk::{Desk, Then, problems_of, run_fix, run_in_sight};
 use crate::app::kit::{FormButton, FormContents, capital, counted, plan_of_run, status};
 use crate::app::names::run_name;
 use crate::cautions::{CEMENT, MASONRY, OPEN_HOLES, SERVICES};
 use crate::drawing::Target;
-use crate::job::edit::{Change, Edit};
-use crate::job::model::{Job, Run, Side};
-use crate::job::{LineId, free_name};
+use crate::job::model::{Job, Run};
 use crate::length;
 use change::Which;
 use picks::ask_end;
@@ -32,46 +32,6 @@ pub fn open(desk: &mut Desk) -> Then {
     Then::Open(Page::Run)
 }
 
-fn add(desk: &mut Desk) -> Then {
-    let job = desk.saved();
-    let Some(line) = free_line(job) else {
-        return desk.explain(
-            "A run follows a string",
-            "There is no string in this job yet. Stretch one in **Strings**, then set up the run.",
-        );
-    };
-    let run = new_run(job, line);
-    let at = job.runs.len();
-    if !desk.change(Edit::Run(Change::Insert { at, value: run })) {
-        return Then::Stay;
-    }
-    (desk.chosen.run, desk.chosen.post) = (at, 1);
-    Then::Open(Page::Run)
-}
-
-/// A string that no run follows yet, else the first.
-fn free_line(job: &Job) -> Option<LineId> {
-    let taken = |id: &LineId| job.runs.iter().any(|run| run.line == *id);
-    let free = job.lines.iter().find(|line| !taken(&line.id));
-    free.or(job.lines.first()).map(|line| line.id.clone())
-}
-
-/// A run with the posts and bays of the one before it.
-fn new_run(job: &Job, line: LineId) -> Run {
-    let runs = job.runs.iter();
-    let id = free_name("R", runs.map(|run| run.id.as_str()));
-    let like = job.runs.last().cloned().unwrap_or_default();
-    Run {
-        id: id.into(),
-        line,
-        side: like.side.or(Some(Side::Left)),
-        gap: like.gap,
-        post: like.post,
-        bays: like.bays,
-        ..Run::default()
-    }
-}
-
 /// The end of the run that is not chosen yet, its start first.
 fn missing_end(run: &Run) -> Option<Which> {
     match (&run.start, &run.end) {
@@ -79,6 +39,18 @@ fn missing_end(run: &Run) -> Option<Which> {
         (_, None) => Some(Which::End),
         _ => None,
     }
+}
+
+/// The end at a wall whose post nobody has said how it stands; asked while nothing is marked out.
+fn unasked_foot(job: &Job, run: &Run) -> Option<Which> {
+    if job.marked.iter().any(|one| one.run == run.id) {
+        return None;
+    }
+    let unasked = |which: &Which| {
+        let end = which.of(run);
+        end.is_some_and(|end| end.wall.is_some() && end.foot.is_none())
+    };
+    [Which::Start, Which::End].into_iter().find(unasked)
 }
 
 /// The page of one run.
@@ -107,17 +79,25 @@ fn contents(desk: &Desk) -> FormContents {
     if let Some(status) = standing(desk, at, run) {
         contents.status = status;
     }
-    contents.primary = Some(match missing_end(run) {
-        Some(end) => FormButton::new(
+    let next = onward::said(desk);
+    contents.secondary = Some(match next.is_empty() {
+        true => FormButton::new("Add another run", add),
+        false => FormButton::new("See the posts", |_| Then::Back),
+    });
+    contents.primary = Some(match (missing_end(run), unasked_foot(desk.job(), run)) {
+        (Some(end), _) => FormButton::new(
             match end {
                 Which::Start => "Next: its start",
                 Which::End => "Next: its end",
             },
             move |desk| ask_end(desk, at, end),
         ),
-        None => FormButton::new("See the posts", |_| Then::Back),
+        (None, Some(end)) => FormButton::new("Next: the post on the wall", move |desk| {
+            feet::ask(desk, at, end)
+        }),
+        (None, None) if !next.is_empty() => FormButton::new(next, onward::go),
+        (None, None) => FormButton::new("See the posts", |_| Then::Back),
     });
-    contents.secondary = Some(FormButton::new("Add another run", add));
     contents
 }
 
