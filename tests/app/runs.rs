@@ -62,7 +62,7 @@ fn a_run_set_up_by_hand_is_the_run_of_the_example() {
     hand.press("See the posts");
     assert!(hand.sees("Mark out post 1"));
     hand.press("Run details");
-    hand.press("Next: the run along the side string");
+    hand.press("Next: another run");
     let second = hand.saved().runs[1].clone();
     assert_eq!((second.id.as_str(), second.line.as_str()), ("R2", "side"));
     assert_eq!(second.gap, 75.0, "as the run before it");
@@ -93,7 +93,7 @@ fn a_new_run_goes_where_a_fence_usually_goes_and_on_to_the_next() {
     hand.press("Next: the post on the wall");
     hand.must_say("How does the post at the wall stand?");
     hand.press("Fixed to the wall");
-    hand.press("Next: the run along the side string");
+    hand.press("Next: another run");
     assert_eq!(ends(&hand), ["corner X", "Garden wall end"]);
     hand.press("Next: the post on the wall");
     hand.press("On a plate");

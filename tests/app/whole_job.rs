@@ -190,7 +190,7 @@ fn set_up_runs(hand: &Hand, bays: &dyn Fn(&Hand), place_gate: &dyn Fn(&Hand)) {
     place_gate(hand);
     hand.press("On the bisector");
     hand.picture("whole-3-run");
-    hand.press("Next: the run along string 2");
+    hand.press("Next: another run");
     hand.press("On the wall");
     hand.press("See the posts");
     hand.press("Run R1");

@@ -79,10 +79,10 @@ fn contents(desk: &Desk) -> FormContents {
     if let Some(status) = standing(desk, at, run) {
         contents.status = status;
     }
-    let next = onward::said(desk);
-    contents.secondary = Some(match next.is_empty() {
-        true => FormButton::new("Add another run", add),
-        false => FormButton::new("See the posts", |_| Then::Back),
+    let another = !onward::said(desk).is_empty();
+    contents.secondary = Some(match another {
+        true => FormButton::new("See the posts", |_| Then::Back),
+        false => FormButton::new("Add another run", add),
     });
     contents.primary = Some(match (missing_end(run), unasked_foot(desk.job(), run)) {
         (Some(end), _) => FormButton::new(
@@ -95,7 +95,7 @@ fn contents(desk: &Desk) -> FormContents {
         (None, Some(end)) => FormButton::new("Next: the post on the wall", move |desk| {
             feet::ask(desk, at, end)
         }),
-        (None, None) if !next.is_empty() => FormButton::new(next, onward::go),
+        (None, None) if another => FormButton::new("Next: another run", onward::go),
         (None, None) => FormButton::new("See the posts", |_| Then::Back),
     });
     contents
