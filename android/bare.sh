@@ -63,6 +63,7 @@ java_kit() {
 
 bare() {
   FRAMEWORK=$kit/usr/share/android-framework-res/framework-res.apk
+  unread=--warn-manifest-validation
   export ANDROID_JAR=$kit/android.jar ANDROID_D8_JAR=$kit/d8.jar
   java_kit
   JAVA_HOME=${JAVA_HOME:-$(dirname "$(dirname "$(readlink -f "$(command -v javac)")")")}

@@ -50,6 +50,8 @@ manifest() {
   grep -q "AUTHORITY = \"$class\"" android/java/app/tautmark/Lent.java ||
     wrong "the manifest opens $class, which is not where files are lent"
   class=$(grep -A1 'android.app.lib_name' <<<"$tree" | sed -n 's/.*:value(0x[0-9a-f]*)="\([^"]*\)".*/\1/p')
+  grep -q 'queries' <<<"$tree" && grep -q 'android.intent.action.TTS_SERVICE' <<<"$tree" ||
+    wrong "the manifest does not ask to see what reads aloud"
   [ "$class" = tautmark ] || wrong "the manifest names lib$class.so, and the app is libtautmark.so"
 }
 

@@ -29,12 +29,15 @@ version_code() {
 }
 
 package() {
-  local work=$1 apk=$2
+  local work=$1 apk=$2 said
   mkdir -p "$work"
   aapt2 compile --dir android/res -o "$work/resources.zip"
-  aapt2 link -I "$FRAMEWORK" --manifest android/AndroidManifest.xml \
+  # Debian's is older than <queries> and puts it in unread (`bare` sets $unread); nothing else may be new to it.
+  said=$(aapt2 link ${unread:-} -I "$FRAMEWORK" --manifest android/AndroidManifest.xml \
     --version-code "$(version_code)" --version-name "$(manifest_version)" \
-    -o "$apk" "$work/resources.zip"
+    -o "$apk" "$work/resources.zip" 2>&1) || { echo "$said" >&2; return 1; }
+  said=$(grep ' warn: ' <<<"$said" | grep -v 'unexpected element <queries> found in <manifest>' || true)
+  [ -z "$said" ] || { echo "$said" >&2; return 1; }
 }
 
 # A key of this machine's own, for trying things out: it proves nothing about who built the package.

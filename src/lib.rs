@@ -26,6 +26,7 @@ pub mod length;
 pub mod levels;
 mod listed;
 pub mod quick;
+pub mod say;
 pub mod setout;
 pub mod sheet;
 pub mod site;

@@ -20,7 +20,7 @@ const HOUSE: [&[&str]; 14] = [
     &["setout", "levels"],
     &["boards"],
     &["solve"],
-    &["drawing"],
+    &["drawing", "say"],
     &["sheet"],
     &["export"],
     &["app"],

@@ -71,6 +71,32 @@ impl Activity {
         self.hand_over(jni_str!("share"), name, kind, bytes)
     }
 
+    /// Whether the phone has a program that reads aloud.
+    pub(super) fn has_voice(&self) -> Result<bool> {
+        self.with(|env, main| {
+            env.call_method(main, jni_str!("hasVoice"), jni_sig!("()Z"), &[])?
+                .z()
+        })
+    }
+
+    /// Reads words aloud, in place of what is being read.
+    pub(super) fn say(&self, words: &str) -> Result<()> {
+        self.with(|env, main| {
+            let words = JString::new(env, words)?;
+            let sig = jni_sig!("(Ljava/lang/String;)V");
+            env.call_method(main, jni_str!("say"), sig, &[JValue::Object(&words)])?;
+            Ok(())
+        })
+    }
+
+    /// Falls silent.
+    pub(super) fn hush(&self) -> Result<()> {
+        self.with(|env, main| {
+            env.call_method(main, jni_str!("hush"), jni_sig!(() -> void), &[])?;
+            Ok(())
+        })
+    }
+
     fn hand_over(
         &self,
         way: &'static JNIStr,

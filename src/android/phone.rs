@@ -1,11 +1,11 @@
-//! What a phone can do with a file and with its screen.
+//! What a phone can do with a file, with its screen and with its voice.
 
 use super::activity::{Activity, Came};
 use crate::app::Bridge;
-use crate::app::device::{Brought, Device, Handed, Picked, Way};
+use crate::app::device::{Brought, Device, Handed, Picked, Voice, Way};
 use slint::android::AndroidApp;
 use slint::android::android_activity::WindowManagerFlags;
-use std::cell::{Cell, RefCell};
+use std::cell::{Cell, OnceCell, RefCell};
 
 /// No job is nearly as long, bytes.
 const LONGEST: i32 = 16 << 20;
@@ -17,6 +17,8 @@ pub(super) struct Phone {
     /// To be told what was picked.
     asked: RefCell<Option<Box<dyn FnOnce(Picked)>>>,
     awake: Cell<bool>,
+    /// Whether it can read aloud, once that was asked.
+    speaks: OnceCell<bool>,
 }
 
 impl Phone {
@@ -26,6 +28,7 @@ impl Phone {
             app,
             asked: RefCell::default(),
             awake: Cell::default(),
+            speaks: OnceCell::new(),
         }
     }
 
@@ -136,5 +139,27 @@ impl Device for Phone {
         );
         let (add, remove) = if awake { (on, none) } else { (none, on) };
         self.app.set_window_flags(add, remove);
+    }
+
+    fn voice(&self) -> Option<&dyn Voice> {
+        let ask = || self.activity.has_voice().unwrap_or(false);
+        self.speaks.get_or_init(ask).then_some(self)
+    }
+}
+
+impl Voice for Phone {
+    fn say(&self, words: &str) {
+        told(self.activity.say(words));
+    }
+
+    fn hush(&self) {
+        told(self.activity.hush());
+    }
+}
+
+/// What a voice cannot do is seen on the screen as well; it goes into the system's log.
+fn told(done: jni::errors::Result<()>) {
+    if let Err(error) = done {
+        eprintln!("Nothing can be read aloud: {error}");
     }
 }

@@ -1,6 +1,6 @@
-//! What a browser can do with a file and with the screen.
+//! What a browser can do with a file, with the screen and with its voice.
 
-use crate::app::device::{Brought, Device, Handed, Picked, Way};
+use crate::app::device::{Brought, Device, Handed, Picked, Voice, Way};
 use wasm_bindgen::prelude::*;
 
 #[wasm_bindgen(raw_module = "./device.js")]
@@ -14,6 +14,10 @@ extern "C" {
     fn pick(then: JsValue);
     #[wasm_bindgen(js_name = keepAwake)]
     fn keep_awake(awake: bool);
+    #[wasm_bindgen(js_name = hasVoice)]
+    fn has_voice() -> bool;
+    fn say(words: &str);
+    fn hush();
     #[wasm_bindgen(js_name = whenLeft)]
     pub(super) fn when_left(pause: &Closure<dyn Fn()>);
     #[wasm_bindgen(js_name = whenStorageLost)]
@@ -72,5 +76,19 @@ impl Device for Browser {
 
     fn keep_awake(&self, awake: bool) {
         keep_awake(awake);
+    }
+
+    fn voice(&self) -> Option<&dyn Voice> {
+        has_voice().then_some(self)
+    }
+}
+
+impl Voice for Browser {
+    fn say(&self, words: &str) {
+        say(words);
+    }
+
+    fn hush(&self) {
+        hush();
     }
 }

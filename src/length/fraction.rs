@@ -54,10 +54,10 @@ pub(super) enum FractionMarks {
 /// The size of a length, without its sign, in feet, inches under 12 and a fraction in lowest terms.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub(super) struct FeetInches {
-    feet: u64,
-    inches: u64,
-    numerator: u64,
-    denominator: u64,
+    pub feet: u64,
+    pub inches: u64,
+    pub numerator: u64,
+    pub denominator: u64,
 }
 
 impl FeetInches {

@@ -1,9 +1,10 @@
-//! Lengths as people write them, in and out: what does this text mean, and how is a figure read aloud?
+//! Lengths as people write them, in and out: what does this text mean, how is a figure shown, and in what
+//! words is it called?
 //!
 //! ```text
 //!   3412 + 76      11′ 9 5/16″      3.4 m + 76
 //!      └──────────────┼────────────────┘
-//!            scan → terms → millimetres → show
+//!            scan → terms → millimetres → show, or spoken
 //! ```
 //!
 //! Inside the program a length is always millimetres, as an `f64`. Only here does it meet text.
@@ -53,6 +54,7 @@ mod part;
 mod remedy;
 mod scan;
 mod show;
+mod spoken;
 mod sum;
 mod term;
 mod tokens;
@@ -65,6 +67,7 @@ pub use show::{
     distance, fine_with_unit, rounded, show, show_fine, show_pm, show_pm_with_unit, show_spread,
     show_typed, show_with_unit, signed, signed_fine,
 };
+pub use spoken::{number_spoken, spoken};
 pub use sum::{Sum, Term};
 pub use unit::Unit;
 

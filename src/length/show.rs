@@ -1,4 +1,4 @@
-//! A length as it is read aloud, typed again, or shown with its ±.
+//! A length as it is shown, typed again, or shown with its ±.
 
 use super::Unit;
 use super::digits::{NO_BREAK_SPACE, decimal, grouped, trimmed};
@@ -10,7 +10,7 @@ const MINUS: char = '−';
 /// Stands where there is no figure to read: the value is not a finite number.
 const NO_FIGURE: &str = "—";
 
-/// A length for reading aloud: whole millimetres, metres to three decimals, or feet and inches to the
+/// A length for reading: whole millimetres, metres to three decimals, or feet and inches to the
 /// nearest of the person's smallest part of an inch; no unit name.
 ///
 /// Thousands are grouped with a no-break space (U+00A0), a value below zero has a true minus sign

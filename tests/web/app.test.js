@@ -168,6 +168,61 @@ test("a job goes out as a file and comes in again", async () => {
   await app.reads(/^Four marks, all fixed\./);
 });
 
+test("a figure is read aloud once it is asked for, and not out of sight", async () => {
+  // What the browser is given to say is kept in place of being said.
+  await phone.browser.addInitScript(() => {
+    window.heard = [];
+    const voice = {
+      speaking: false,
+      pending: false,
+      speak(said) {
+        this.speaking = true;
+        window.heard.push(`${said.lang.slice(0, 2)}: ${said.text}`);
+      },
+      cancel() {
+        this.speaking = false;
+        window.heard.push("silence");
+      },
+    };
+    Object.defineProperty(window, "speechSynthesis", { value: voice });
+    window.SpeechSynthesisUtterance = class {
+      constructor(text) {
+        this.text = text;
+      }
+    };
+  });
+  const app = await phone.open(host.address);
+  const heard = () => app.page.evaluate(() => window.heard);
+  await app.press("Open the example");
+  await app.press("Posts");
+  await app.press(await app.reads(/^Mark out post \d+$/));
+  await app.reads(/^As built…$/);
+  if ((await app.labels()).includes("Close")) {
+    await app.press("Close");
+  }
+  assert.deepEqual(await heard(), []);
+  // The choice stands at the foot of the page.
+  await app.swipe({ x: 206, y: 650 }, { x: 206, y: 350 });
+  await app.press("Read the figures aloud");
+  const [first] = await app.until(async () => {
+    const all = await heard();
+    return all.length ? all : undefined;
+  }, "nothing is said");
+  assert.match(first, /^en: post [a-z]+, [a-z ,]+$/);
+  await app.swipe({ x: 206, y: 400 }, { x: 206, y: 700 });
+  await app.press("Say it");
+  const again = await app.until(async () => (await heard())[2], "it is not said again");
+  assert.equal(again, first);
+  await app.press(await app.reads(/^Marked/));
+  // The first post that stands in the ground: its caution is read before its figure is said.
+  await app.press("Close");
+  const next = await app.until(async () => (await heard())[4], "the next post says nothing");
+  assert.notEqual(next, first);
+  await app.press("Walls");
+  assert.equal(await app.until(async () => (await heard())[5], "it goes on off the page"), "silence");
+  assert.deepEqual(app.faults, []);
+});
+
 test("the page stays still under a finger and follows a turn of the phone", async () => {
   const app = await phone.open(host.address);
   await tape(app);

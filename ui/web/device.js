@@ -91,10 +91,34 @@ export function keepAwake(wanted) {
   }
 }
 
+/** Whether the browser can read aloud. */
+export function hasVoice() {
+  return "speechSynthesis" in window && "SpeechSynthesisUtterance" in window;
+}
+
+/** Reads English words aloud, in place of what it is reading. */
+export function say(words) {
+  hush();
+  const said = new SpeechSynthesisUtterance(words);
+  // The voice of the person's own English, where it is theirs.
+  said.lang = navigator.language.startsWith("en") ? navigator.language : "en";
+  speechSynthesis.speak(said);
+}
+
+/** Falls silent. */
+export function hush() {
+  if (speechSynthesis.speaking || speechSynthesis.pending) {
+    speechSynthesis.cancel();
+  }
+}
+
 /** Told when the page goes out of sight, perhaps for ever, and when something could not be kept. */
 export function whenLeft(pause) {
   document.addEventListener("visibilitychange", () => {
     if (document.visibilityState === "hidden") {
+      if (hasVoice()) {
+        hush();
+      }
       pause();
     } else {
       holdAwake();

@@ -16,6 +16,7 @@ use crate::job::edit::Edit;
 use crate::job::model::{Marked, Run};
 use crate::length::{self, Unit};
 use crate::listed::and;
+use crate::say;
 use tautmark_ui::{Page, Place, Verdict};
 
 /// The page.
@@ -41,6 +42,7 @@ pub static TRESTLES: FormScreen = FormScreen {
         });
         Some(lying.map_or_else(|| front(desk), PagePicture::Drawing))
     },
+    aloud,
     ..FormScreen::new(
         Spec::inside(Place::Boards, Page::Trestles, "trestles"),
         contents,
@@ -110,23 +112,9 @@ fn contents(desk: &Desk) -> FormContents {
     };
     let unit = desk.job().show.lengths;
     let mut rows = Vec::new();
-    for side in post_sides(&group.posts) {
-        rows.push(heading(&side_name(&side)));
-        rows.extend(side.marks.iter().map(|mark| mark_row(mark, unit)));
-    }
-    let all_round: Vec<&AlongPost> = group
-        .posts
-        .first()
-        .map(|post| {
-            post.along
-                .iter()
-                .filter(|mark| mark.side.is_none())
-                .collect()
-        })
-        .unwrap_or_default();
-    if !all_round.is_empty() {
-        rows.push(heading("Bolts and the ground, from the top"));
-        rows.extend(all_round.into_iter().map(|mark| mark_row(mark, unit)));
+    for (name, marks) in sides(&group) {
+        rows.push(heading(&name));
+        rows.extend(marks.into_iter().map(|mark| mark_row(mark, unit)));
     }
     rows.push(heading("From the top to the cut"));
     rows.extend(group.posts.iter().map(|post| {
@@ -167,6 +155,30 @@ fn contents(desk: &Desk) -> FormContents {
         return contents.saying(Verdict::Good, &format!("**Cut.** {together}"));
     }
     contents.saying(Verdict::None, &together)
+}
+
+/// What is marked on each side, under its name, and then what goes all round.
+fn sides<'a>(group: &Clamped<'a>) -> Vec<(String, Vec<&'a AlongPost>)> {
+    let sides = post_sides(&group.posts).into_iter();
+    let mut all: Vec<_> = sides.map(|side| (side_name(&side), side.marks)).collect();
+    let marks = group.posts.first().map_or(&[][..], |post| &post.along);
+    let all_round: Vec<_> = marks.iter().filter(|mark| mark.side.is_none()).collect();
+    if !all_round.is_empty() {
+        all.push(("Bolts and the ground, from the top".to_owned(), all_round));
+    }
+    all
+}
+
+/// The marks of the group in sight, as they are read aloud.
+fn aloud(desk: &Desk) -> Option<String> {
+    let group = in_sight(desk)?;
+    let numbers: Vec<usize> = group.posts.iter().map(|post| post.n).collect();
+    let cuts: Vec<(usize, f64)> = numbers
+        .iter()
+        .filter_map(|&n| Some((n, cut_length(&desk.solution.boards, &group.run.id, n)?)))
+        .collect();
+    let unit = desk.job().show.lengths;
+    Some(say::along(&numbers, &sides(&group), &cuts, unit))
 }
 
 /// “Start side” and the like.

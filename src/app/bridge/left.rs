@@ -25,6 +25,9 @@ struct Left {
     chosen: Chosen,
     #[serde(deserialize_with = "or_default")]
     light: String,
+    /// Figures are read aloud.
+    #[serde(deserialize_with = "or_default")]
+    aloud: bool,
     /// What was typed in Quick.
     #[serde(deserialize_with = "or_default")]
     figures: BTreeMap<String, f64>,
@@ -101,6 +104,7 @@ pub(super) fn text(app: &App, desk: &Desk, screens: Screens) -> String {
         job: desk.open().map(|open| open.key().to_string()),
         chosen: desk.chosen.clone(),
         light: name(Theme::get(app).get_mode()).to_owned(),
+        aloud: desk.aloud,
         figures: desk.figures.clone(),
         quick: desk.quick.sum.clone(),
         drafts,
@@ -142,6 +146,7 @@ fn take_up(desk: &mut Desk, left: Left, screens: Screens) -> Then {
             }
         }
     }
+    desk.aloud = left.aloud;
     desk.drafts = left.drafts;
     desk.figures = left.figures;
     desk.quick.sum = left.quick;
@@ -177,11 +182,12 @@ mod tests {
     #[test]
     fn what_cannot_be_read_harms_nothing_else() {
         let text = r#"{"place":"posts","page":7,"job":"yard","chosen":{"post":"five"},
-            "light":null,"figures":{"a":1.5},"drafts":[1],"more":true}"#;
+            "light":null,"aloud":"yes","figures":{"a":1.5},"drafts":[1],"more":true}"#;
         let left: Left = serde_json::from_str(text).expect("it is JSON");
         assert_eq!(left.place, "posts");
         assert_eq!(left.job.as_deref(), Some("yard"));
         assert_eq!(left.figures["a"], 1.5);
+        assert!(!left.aloud);
         assert_eq!((left.page, left.chosen), (String::new(), Chosen::default()));
     }
 }

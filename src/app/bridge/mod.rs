@@ -14,6 +14,7 @@ pub mod keypad;
 pub mod left;
 pub mod saving;
 pub mod screen;
+pub mod voice;
 
 use super::desk::{Desk, Then, root_of};
 use saving::Saving;
@@ -22,6 +23,7 @@ use slint::{ComponentHandle, SharedString};
 use std::cell::RefCell;
 use std::rc::{Rc, Weak};
 use tautmark_ui::{App, Page, Place};
+use voice::ReadAloud;
 
 /// What the root hands in: every screen, and what happens with a file that comes from outside.
 pub struct House {
@@ -38,6 +40,7 @@ pub struct Bridge {
     desk: RefCell<Desk>,
     house: &'static House,
     saving: Saving,
+    read: ReadAloud,
 }
 
 impl Bridge {
@@ -50,12 +53,14 @@ impl Bridge {
             desk: RefCell::new(desk),
             house,
             saving: Saving::default(),
+            read: ReadAloud::default(),
         });
         frame::wire(app, &bridge);
         saving::wire(app, &bridge);
         form::wire(app, &bridge);
         keypad::wire(app, &bridge);
         canvas::wire(app, &bridge);
+        voice::wire(app, &bridge);
         for screen in house.screens {
             screen.wire(app, &bridge);
         }
@@ -236,6 +241,7 @@ impl Bridge {
             screen.fill(&app, &desk)
         };
         canvas::fill(&app, &desk, own.or_else(|| self.picture_below(&desk)));
+        self.read.follow(&app, &desk, screen);
         if more {
             self.go_on_filling();
         }

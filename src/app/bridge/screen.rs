@@ -141,6 +141,11 @@ pub trait Screen: Sync {
     fn awake(&self) -> bool {
         false
     }
+
+    /// What a voice reads aloud of the page, for hands that are full; `None` where there is nothing to say.
+    fn aloud(&self, _desk: &Desk) -> Option<String> {
+        None
+    }
 }
 
 /// A page of fields, as data: what it is called, what it shows, what it draws.
@@ -155,6 +160,8 @@ pub struct FormScreen {
     pub picture: fn(&Desk) -> Option<PagePicture>,
     /// The person has left the page.
     pub leave: fn(&mut Desk),
+    /// What is read aloud of it; `None` where there is nothing to say.
+    pub aloud: fn(&Desk) -> Option<String>,
 }
 
 impl FormScreen {
@@ -167,6 +174,7 @@ impl FormScreen {
             contents,
             picture: |_| None,
             leave: |_| {},
+            aloud: |_| None,
         }
     }
 }
@@ -190,6 +198,10 @@ impl Screen for FormScreen {
 
     fn leave(&self, desk: &mut Desk) {
         (self.leave)(desk);
+    }
+
+    fn aloud(&self, desk: &Desk) -> Option<String> {
+        (self.aloud)(desk)
     }
 }
 

@@ -68,6 +68,8 @@ pub struct Desk {
     pub(crate) retitling: Option<(JobKey, String)>,
     /// What is looked at in each place.
     pub chosen: Chosen,
+    /// Figures are read aloud, where the device has a voice.
+    pub aloud: bool,
     /// Words at the foot of the page.
     pub snack: Option<Snack>,
     /// The snack was said by what is being done now, and not before.
@@ -113,6 +115,7 @@ impl Desk {
             renaming: None,
             retitling: None,
             chosen: Chosen::default(),
+            aloud: false,
             snack: None,
             just_said: false,
             notice: None,

@@ -1,4 +1,4 @@
-//! The device around the app: what it can do with a file, and with its screen.
+//! The device around the app: what it can do with a file, with its screen, and with its voice.
 
 #[cfg(not(any(target_arch = "wasm32", target_os = "android")))]
 mod desktop;
@@ -68,4 +68,18 @@ pub trait Device {
 
     /// Keeps the screen on, or lets it sleep again.
     fn keep_awake(&self, awake: bool);
+
+    /// What reads aloud here; none on a device that cannot.
+    fn voice(&self) -> Option<&dyn Voice> {
+        None
+    }
+}
+
+/// What reads aloud on a device.
+pub trait Voice {
+    /// Reads English words aloud, at once, in place of what it is reading.
+    fn say(&self, words: &str);
+
+    /// Falls silent.
+    fn hush(&self);
 }

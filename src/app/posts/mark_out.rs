@@ -14,6 +14,7 @@ use crate::job::edit::Edit;
 use crate::job::model::{Foot, Marked};
 use crate::job::{Job, Problem};
 use crate::length;
+use crate::say;
 use crate::setout::{Post, can_respace, respacing};
 use crate::solve;
 use slint::{Global, SharedString};
@@ -114,6 +115,16 @@ impl Screen for MarkOut {
 
     fn awake(&self) -> bool {
         true
+    }
+
+    /// The usual face goes without saying, as the person has it in the hand.
+    fn aloud(&self, desk: &Desk) -> Option<String> {
+        let sight = post_in_sight(desk)?;
+        let face = sight.face(desk);
+        let name = faces(sight.post).get(face).copied();
+        let name = name.filter(|name| *name != "Near face").unwrap_or_default();
+        let unit = desk.job().show.lengths;
+        Some(say::post(sight.post.n, name, sight.reading(face), unit))
     }
 }
 

@@ -12,10 +12,12 @@ import android.os.Bundle;
 import android.os.Environment;
 import android.provider.MediaStore;
 import android.provider.OpenableColumns;
+import android.speech.tts.TextToSpeech;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.util.Arrays;
+import java.util.Locale;
 
 /** The window on a phone, and what Android gives only to a window. src/android calls it. */
 public final class Main extends NativeActivity {
@@ -25,6 +27,12 @@ public final class Main extends NativeActivity {
 
     private Uri brought;
     private boolean cameBack;
+
+    // The voice is of the window's own thread. It comes a while after it is called for, and not before
+    // something is to be said.
+    private TextToSpeech voice;
+    private boolean voiceCame;
+    private String toSay;
 
     @Override
     protected void onCreate(Bundle state) {
@@ -50,6 +58,21 @@ public final class Main extends NativeActivity {
                 brought = result == RESULT_OK && data != null ? ofAnother(data.getData()) : null;
             }
         }
+    }
+
+    /** Nothing is read aloud out of sight. */
+    @Override
+    protected void onPause() {
+        silence();
+        super.onPause();
+    }
+
+    @Override
+    protected void onDestroy() {
+        if (voice != null) {
+            voice.shutdown();
+        }
+        super.onDestroy();
     }
 
     /** Any program may send anything: what is not a file in another program's keeping is passed over. */
@@ -118,6 +141,58 @@ public final class Main extends NativeActivity {
             android.util.Log.w("tautmark", cannot);
         }
         return new Object[] {name(file), bytes};
+    }
+
+    /** Whether this phone has a program that reads aloud. */
+    boolean hasVoice() {
+        try {
+            Intent reads = new Intent(TextToSpeech.Engine.INTENT_ACTION_TTS_SERVICE);
+            return !getPackageManager().queryIntentServices(reads, 0).isEmpty();
+        } catch (RuntimeException cannot) {
+            android.util.Log.w("tautmark", cannot);
+            return false;
+        }
+    }
+
+    /** Reads English words aloud, in place of what is being read. */
+    void say(String words) {
+        runOnUiThread(() -> {
+            toSay = words;
+            if (voice == null) {
+                voice = new TextToSpeech(this, status -> begin(status));
+            } else if (voiceCame) {
+                speak();
+            }
+        });
+    }
+
+    /** Falls silent. */
+    void hush() {
+        runOnUiThread(() -> silence());
+    }
+
+    private void begin(int status) {
+        voiceCame = status == TextToSpeech.SUCCESS && voice != null;
+        if (voiceCame) {
+            // The voice of the person's own English, where it is theirs.
+            Locale own = Locale.getDefault();
+            voice.setLanguage(own.getLanguage().equals("en") ? own : Locale.ENGLISH);
+            speak();
+        }
+    }
+
+    private void speak() {
+        if (toSay != null) {
+            voice.speak(toSay, TextToSpeech.QUEUE_FLUSH, null, "figure");
+            toSay = null;
+        }
+    }
+
+    private void silence() {
+        toSay = null;
+        if (voice != null) {
+            voice.stop();
+        }
     }
 
     private static byte[] read(InputStream in, int most) throws IOException {

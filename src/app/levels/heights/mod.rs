@@ -13,7 +13,7 @@ use crate::drawing::post_heights;
 use crate::job::SetupId;
 use crate::job::edit::{Edit, Setting};
 use crate::job::model::{Marked, RailEdge, Show};
-use said::{explain, facts, standing};
+use said::{aloud, explain, facts, standing};
 use sight::{in_sight, is_marked, posts, setup_in_sight};
 use slint::Global;
 use std::rc::Rc;
@@ -83,6 +83,10 @@ impl Screen for Heights {
 
     fn awake(&self) -> bool {
         true
+    }
+
+    fn aloud(&self, desk: &Desk) -> Option<String> {
+        aloud(desk)
     }
 }
 

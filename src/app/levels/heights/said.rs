@@ -8,6 +8,7 @@ use crate::app::names::{end_name, marked};
 use crate::boards::{BayAt, LaserMark, PostHeights, UpOrDown};
 use crate::job::model::{Gravel, Run};
 use crate::length::{self, Unit};
+use crate::say::{self, FromLaser};
 use tautmark_ui::{Fact, Status, Verdict};
 
 /// What lies to either side of a post, in words.
@@ -77,6 +78,22 @@ fn to_set(mark: &LaserMark, unit: Unit) -> String {
         " **Cut already:** bring {} {by} {way} the line.",
         mark.called()
     )
+}
+
+/// Everything that is marked on the post in sight, as it is read aloud.
+pub fn aloud(desk: &Desk) -> Option<String> {
+    let ((run, post), (_, fix)) = in_sight(desk).zip(setup_in_sight(desk))?;
+    let job = desk.job();
+    let sides = Sides::of(desk, run, post);
+    let edge = job.show.rail;
+    let rails = job.boards.rails.as_ref();
+    let from = FromLaser {
+        line: fix.line,
+        edge,
+        above_centre: rails.map_or(0.0, |rails| rails.edge(edge)),
+        sides: [&sides.before, &sides.after],
+    };
+    Some(say::heights(post, &from, job.show.lengths))
 }
 
 fn step_here(post: &PostHeights, sides: &Sides, unit: Unit) -> String {
