@@ -1,7 +1,7 @@
 //! Figures read aloud, for hands that are full: what a device's voice is given to say, and when.
 
 use slint::Global;
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use tautmark::app::Then;
 use tautmark::app::device::{Device, Handed, Picked, Voice, Way};
@@ -17,6 +17,7 @@ const SILENCE: &str = "silence";
 #[derive(Default)]
 struct Speaking {
     heard: RefCell<Vec<String>>,
+    awake: Cell<bool>,
 }
 
 impl Speaking {
@@ -37,7 +38,9 @@ impl Device for Speaking {
 
     fn pick(&self, _: Box<dyn FnOnce(Picked)>) {}
 
-    fn keep_awake(&self, _: bool) {}
+    fn keep_awake(&self, awake: bool) {
+        self.awake.set(awake);
+    }
 
     fn voice(&self) -> Option<&dyn Voice> {
         Some(self)
@@ -90,6 +93,22 @@ fn without_a_voice_there_is_no_choice() {
     ] {
         hand.go(place, page);
         assert!(!hand.sees(CHOICE) && !hand.sees("Say it"));
+    }
+}
+
+#[test]
+fn the_device_stays_awake_where_hands_are_full() {
+    let (hand, device) = opened(job::example());
+    for (place, page, full) in [
+        (Place::Posts, Page::Posts, false),
+        (Place::Posts, Page::MarkOut, true),
+        (Place::Levels, Page::Levels, false),
+        (Place::Levels, Page::Heights, true),
+        (Place::Boards, Page::CutList, false),
+        (Place::Boards, Page::Trestles, true),
+    ] {
+        hand.go(place, page);
+        assert_eq!(device.awake.get(), full, "{page:?}");
     }
 }
 

@@ -137,12 +137,8 @@ pub trait Screen: Sync {
     /// The person has left the page.
     fn leave(&self, _desk: &mut Desk) {}
 
-    /// Hands are full on this page: the device stays awake.
-    fn awake(&self) -> bool {
-        false
-    }
-
-    /// What a voice reads aloud of the page, for hands that are full; `None` where there is nothing to say.
+    /// What a voice reads aloud of the page, for hands that are full: there the device stays awake too.
+    /// `None` where there is nothing to say.
     fn aloud(&self, _desk: &Desk) -> Option<String> {
         None
     }

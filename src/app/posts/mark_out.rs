@@ -113,10 +113,6 @@ impl Screen for MarkOut {
         })))
     }
 
-    fn awake(&self) -> bool {
-        true
-    }
-
     /// The usual face goes without saying, as the person has it in the hand.
     fn aloud(&self, desk: &Desk) -> Option<String> {
         let sight = post_in_sight(desk)?;

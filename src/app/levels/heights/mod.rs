@@ -81,10 +81,6 @@ impl Screen for Heights {
         }))
     }
 
-    fn awake(&self) -> bool {
-        true
-    }
-
     fn aloud(&self, desk: &Desk) -> Option<String> {
         aloud(desk)
     }
