@@ -92,14 +92,15 @@ pub fn plans(job: &Job, solution: &Solution, rng: &mut StdRng) -> Vec<Made> {
 /// Its other drawings.
 pub fn pieces(solution: &Solution, rng: &mut StdRng) -> Vec<Made> {
     let mut all: Vec<Made> = Vec::new();
-    for id in solution.corners.keys().cloned() {
-        let own = id.clone();
+    for id in solution.corners.keys() {
         let arm = rng.random_range(500.0..3000.0);
+        let own = id.clone();
         all.push(Box::new(move |job, solution, _| {
             corner(job, solution, &own, arm)
         }));
+        let own = id.clone();
         all.push(Box::new(move |job, solution, _| {
-            corner_detail(job, solution, &id)
+            corner_detail(job, solution, &own)
         }));
     }
     all.push(Box::new(|job, solution, room| {
