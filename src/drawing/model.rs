@@ -288,8 +288,10 @@ pub enum Rank {
     Many,
     /// Between the many and what the drawing is about.
     Usual,
-    /// Names and figures that the drawing is about.
+    /// Figures and words that the drawing is about.
     Main,
+    /// Never left out: a mark's name, the number of a post at an end or beside a gate, a figure of a sum.
+    Kept,
     /// What the person is at now.
     Now,
 }

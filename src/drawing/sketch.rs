@@ -46,7 +46,7 @@ impl<'a> Sketch<'a> {
         if self.is_asked(tag) {
             Rank::Now
         } else {
-            Rank::Main
+            Rank::Kept
         }
     }
 
@@ -146,7 +146,7 @@ impl<'a> Sketch<'a> {
     /// A mark.
     pub fn mark(&mut self, at: Vec2, name: &str, out: Vec2) {
         self.pencil.add(Role::Mark, Shape::Cross(at));
-        let label = Label::near(at, name, out, 0.0);
+        let label = Label::near(at, name, out, 0.0).rank(Rank::Kept);
         self.pencil.label(Role::Text, label);
     }
 

@@ -76,6 +76,9 @@ fn document(
         for stroke in &laid.strokes {
             path(writer, stroke)?;
         }
+        for patch in laid.labels.iter().filter_map(PlacedLabel::patch) {
+            path(writer, &patch)?;
+        }
         for label in &laid.labels {
             words(writer, label)?;
         }
@@ -121,18 +124,6 @@ fn path(writer: &mut Writer<Vec<u8>>, stroke: &Stroke) -> io::Result<()> {
 }
 
 fn words(writer: &mut Writer<Vec<u8>>, label: &PlacedLabel) -> io::Result<()> {
-    if label.halo {
-        let corners = label.tile().corners();
-        let patch = Stroke {
-            points: corners.to_vec(),
-            closed: true,
-            line: None,
-            dash: None,
-            fill: Some(Tone::Paper),
-            item: label.item,
-        };
-        path(writer, &patch)?;
-    }
     if let Some(corners) = label.sign_corners() {
         let sign = Stroke {
             points: corners.to_vec(),

@@ -107,6 +107,9 @@ impl Pen<'_, '_> {
         for stroke in &laid.strokes {
             self.stroke(stroke);
         }
+        for patch in laid.labels.iter().filter_map(PlacedLabel::patch) {
+            self.stroke(&patch);
+        }
         for label in &laid.labels {
             self.label(label);
         }
@@ -126,9 +129,6 @@ impl Pen<'_, '_> {
     }
 
     fn label(&mut self, label: &PlacedLabel) {
-        if label.halo {
-            self.area(&label.tile().corners(), Tone::Paper);
-        }
         if let Some(corners) = label.sign_corners() {
             self.area(&corners, label.tone);
         }

@@ -423,3 +423,28 @@ fn a_post_that_has_set_is_kept_and_everything_else_is_fitted_to_it() {
     let anew = hand.shown().runs["R1"].posts[2].clone();
     assert!((anew.centre - planned.centre).abs() < 1e-6);
 }
+
+/// A wide gate has room for its name on the strip and a wicket has not: then neither is named.
+#[test]
+fn the_strip_names_both_gates_or_neither() {
+    let text = r#"{"format":"tautmark-job","version":1,"title":"Two gates",
+      "marks":[{"id":"P","rough":[0,0]},{"id":"Q","rough":[16000,0]}],
+      "readings":[{"kind":"tape","from":"P","to":"Q","length":16000}],
+      "lines":[{"id":"string","marks":["P","Q"]}],
+      "runs":[{"id":"R1","line":"string","side":"left","gap":0,
+        "start":{"mark":"P"},"end":{"mark":"Q"},"bays":{"max":1800,"fit":"equal"},
+        "gates":[{"at":3000,"clear":800},{"at":9000,"clear":3600}]}]}"#;
+    let hand = Hand::on(job::read(text).expect("a job").job);
+    hand.press("Posts");
+    let bays = PostsVm::get(&hand.app).get_bays();
+    let gates: Vec<f32> = bays
+        .iter()
+        .filter(|bay| bay.text == "gate")
+        .map(|bay| bay.share)
+        .collect();
+    assert_eq!(gates.len(), 2);
+    assert_eq!(
+        gates[0], gates[1],
+        "both have room for their name, or neither"
+    );
+}

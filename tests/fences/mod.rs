@@ -104,7 +104,8 @@ fn part<T: serde::de::DeserializeOwned>(value: Value) -> T {
     serde_json::from_value(value).expect("a part of a job")
 }
 
-fn boards(rng: &mut StdRng) -> Value {
+/// Boards, rails and pales that fit any run.
+pub fn boards(rng: &mut StdRng) -> Value {
     let fit = ["level", "stepped"][rng.random_range(0..2)];
     let step = [json!(null), json!(0), json!(rng.random_range(5.0..80.0))];
     let rails = rng.random_range(1..5);

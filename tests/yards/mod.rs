@@ -1,4 +1,5 @@
 //! Invented sites with known truth, taped with known errors.
+#![allow(dead_code, reason = "each test takes what it needs")]
 
 use rand::rngs::StdRng;
 use rand::{RngExt, SeedableRng};

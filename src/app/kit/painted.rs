@@ -25,7 +25,9 @@ pub fn painted(laid: Laid, room: [f64; 2], description: &str) -> PaintedDrawing 
     let Laid {
         strokes, labels, ..
     } = laid;
-    let strokes = strokes.iter().filter_map(|one| stroke(one, room));
+    let patches = labels.iter().filter_map(PlacedLabel::patch);
+    let strokes = strokes.into_iter().chain(patches);
+    let strokes = strokes.filter_map(|one| stroke(&one, room));
     let signs = labels.iter().filter_map(|label| sign(label, room));
     let strokes: Vec<PaintedStroke> = strokes.chain(signs).collect();
     let labels: Vec<PaintedLabel> = labels.into_iter().map(words).collect();
@@ -46,7 +48,6 @@ fn words(label: PlacedLabel) -> PaintedLabel {
         bold: label.bold,
         role: role(label.tone),
         anchor: Anchor::Middle,
-        halo: label.halo,
         turn: label.turn as f32,
     }
 }

@@ -155,18 +155,23 @@ fn strip(desk: &Desk, run: &Run, fix: &RunFix) -> Vec<StripPost> {
         .collect()
 }
 
-/// The bays between the posts of the strip.
+/// The bays between the posts of the strip. Gates have the room of the narrowest, so that all of them are
+/// named or none.
 fn bays(desk: &Desk, fix: &RunFix) -> Vec<StripBay> {
-    let pairs = fix.posts.windows(2);
-    pairs
-        .filter_map(|pair| {
-            let [before, after] = pair else { return None };
-            let text = if fix.gate_after(before.n) {
-                "gate".to_owned()
+    let pairs = || fix.posts.iter().zip(fix.posts.iter().skip(1));
+    let share = |before: &Post, after: &Post| along(fix, after.centre) - along(fix, before.centre);
+    let gates = pairs().filter(|(before, _)| fix.gate_after(before.n));
+    let narrowest = gates
+        .map(|(before, after)| share(before, after))
+        .fold(1.0, f32::min);
+    pairs()
+        .filter_map(|(before, after)| {
+            let (text, share) = if fix.gate_after(before.n) {
+                ("gate".to_owned(), narrowest)
             } else {
-                length::show(after.bay?, desk.job().show.lengths)
+                let bay = length::show(after.bay?, desk.job().show.lengths);
+                (bay, share(before, after))
             };
-            let share = along(fix, after.centre) - along(fix, before.centre);
             // Nothing of a long run's many bays has room; the screen looks at those that might.
             (share > 0.01).then(|| StripBay {
                 at: (along(fix, before.centre) + along(fix, after.centre)) / 2.0,

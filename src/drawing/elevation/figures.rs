@@ -26,7 +26,9 @@ fn posts(built: &Built, shown: &ElevationShow, pencil: &mut Pencil) {
             run: built.run.clone(),
             n: post.n,
         };
-        let rank = if post.n == 1 || post.n == last || post.n.is_multiple_of(5) {
+        let rank = if post.n == 1 || post.n == last {
+            Rank::Kept
+        } else if post.n.is_multiple_of(5) {
             Rank::Main
         } else {
             Rank::Usual

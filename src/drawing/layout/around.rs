@@ -1,6 +1,14 @@
 //! A place for words: around their point, on a line, or beside it.
+//!
+//! ```text
+//!   first where they belong; else moved along or to the other side; else led out; else smaller:
+//!
+//!      ─── 3 412 ───        ──────────────╮
+//!                                    3 412
+//! ```
 
-use super::board::{LayoutBoard, Words, readable};
+use super::board::{LayoutBoard, Words, Written, readable};
+use super::lead::{lead_out, leader, leader_cost, off_point};
 use super::tile::Tile;
 use crate::drawing::bounds::Vec2;
 use crate::drawing::model::{DrawnItem, Label, LineStyle, Rank, WordsPlace};
@@ -13,6 +21,12 @@ const LATER: f64 = 0.12;
 /// Directions in which a place around a point is looked for.
 const DIRECTIONS: i32 = 16;
 
+/// How far off words may stand that are only nice to have, in lines of words.
+const CLOSE: &[f64] = &[0.0, 0.6];
+/// The same for most words; from the third on, a line joins them to their point.
+const NEAR: &[f64] = &[0.0, 0.6, 1.6, 3.0];
+/// The same for a number that belongs just there.
+const THERE: &[f64] = &[0.0, 0.6, 1.6, 2.7];
 /// A place to try.
 struct Try {
     tile: Tile,
@@ -27,43 +41,70 @@ pub(super) fn place(board: &mut LayoutBoard, index: usize, item: &DrawnItem, lab
         return;
     }
     let size = board.desk.hand.size(label.size);
-    let words = board.signed(label.sign, &label.text, size, label.bold);
-    let tries = match label.place {
-        WordsPlace::Around { toward, clear } => {
-            around(board, label.rank, at, toward, clear, &words)
-        }
-        WordsPlace::Toward { toward, clear } => close_by(board, at, toward, clear, &words),
-        WordsPlace::Along { along, reach } => along_line(board, at, along, reach, &words),
-        WordsPlace::Beside { along, out, reach } => beside(board, at, along, out, reach, &words),
-        WordsPlace::Clear { along, out, reach } => {
-            clear_of_lines(board, at, along, out, reach, &words)
-        }
-    };
-    match best(board, tries) {
-        Some(found) => {
+    let smaller = board.desk.hand.small_text.min(size);
+    let mut sizes = vec![size];
+    if label.rank >= Rank::Main && smaller < size {
+        sizes.push(smaller);
+    }
+    for size in sizes {
+        let words = board.signed(label.sign, &label.text, size, label.bold);
+        let found = where_it_belongs(board, label, at, &words);
+        if let Some(found) = found.or_else(|| led_out(board, label, at, &words)) {
             if let Some(ends) = found.leader {
                 board.rule(index, Tone::Second, LineStyle::Hair, ends);
             }
             board.write(index, item, words, found.tile);
+            return;
         }
-        None => board.laid.dropped += 1,
     }
+    board.laid.dropped += 1;
+}
+
+fn where_it_belongs(
+    board: &LayoutBoard,
+    label: &Label,
+    at: ViewPoint,
+    words: &Words,
+) -> Option<Try> {
+    let mut written = Written::Beside;
+    let tries = match label.place {
+        WordsPlace::Around { toward, clear } => {
+            let rings = if label.rank >= Rank::Usual {
+                NEAR
+            } else {
+                CLOSE
+            };
+            around(board, rings, at, toward, clear, words)
+        }
+        WordsPlace::Toward { toward, clear } => close_by(board, at, toward, clear, words),
+        WordsPlace::Along { along, reach } => {
+            written = Written::OnLine;
+            along_line(board, at, along, reach, words)
+        }
+        WordsPlace::Beside { along, out, reach } => beside(board, at, along, out, reach, words),
+        WordsPlace::Clear { along, out, reach } => {
+            clear_of_lines(board, at, along, out, reach, words)
+        }
+    };
+    best(board, tries, words, written)
 }
 
 /// The free place that costs least.
-fn best(board: &LayoutBoard, tries: Vec<Try>) -> Option<Try> {
+fn best(board: &LayoutBoard, tries: Vec<Try>, words: &Words, written: Written) -> Option<Try> {
     let mut found: Option<Try> = None;
     for try_ in tries {
         let least = found.as_ref().map_or(f64::INFINITY, |found| found.cost);
-        if try_.cost >= least || !board.is_free(&try_.tile) {
+        if try_.cost >= least || !board.is_free(&try_.tile, words) {
             continue;
         }
-        if let Some([from, to]) = try_.leader
-            && !board.is_open(from, to)
-        {
-            continue;
-        }
-        let cost = try_.cost + board.cost(&try_.tile);
+        let leader = match try_.leader {
+            Some(ends) => match leader_cost(board, ends) {
+                Some(cost) => cost,
+                None => continue,
+            },
+            None => 0.0,
+        };
+        let cost = try_.cost + leader + board.cost(&try_.tile, written);
         if cost < least {
             found = Some(Try { cost, ..try_ });
         }
@@ -71,24 +112,34 @@ fn best(board: &LayoutBoard, tries: Vec<Try>) -> Option<Try> {
     found
 }
 
+/// Out of the way with a line to the point, for what is never left out.
+fn led_out(board: &LayoutBoard, label: &Label, at: ViewPoint, words: &Words) -> Option<Try> {
+    if label.rank < Rank::Kept {
+        return None;
+    }
+    let clear = match label.place {
+        WordsPlace::Around { clear, .. } | WordsPlace::Toward { clear, .. } => clear,
+        _ => 0.0,
+    };
+    let led = lead_out(board, at, clear, words)?;
+    Some(Try {
+        tile: led.tile,
+        cost: 0.0,
+        leader: led.leader,
+    })
+}
+
 fn around(
     board: &LayoutBoard,
-    rank: Rank,
+    rings: &[f64],
     at: ViewPoint,
     toward: Vec2,
     clear: f64,
     words: &Words,
 ) -> Vec<Try> {
-    let hand = board.desk.hand;
-    let near = (clear * board.view.scale).max(hand.cross * 0.7) + hand.gap;
+    let near = off_point(board, clear);
     let way = board.view.direction(toward);
     let start = way.y.atan2(way.x);
-    // Farther rings only for words worth a line to their point.
-    let rings: &[f64] = if rank >= Rank::Usual {
-        &[0.0, 0.6, 1.6, 3.0]
-    } else {
-        &[0.0, 0.6]
-    };
     let half = words.half();
     let mut tries = Vec::new();
     for (ring, &lines) in rings.iter().enumerate() {
@@ -99,21 +150,18 @@ fn around(
             let out = near + lines * words.size;
             let away = Vec2::new(cosine * (out + half[0]), sine * (out + half[1]));
             let tile = Tile::level(at + away, half);
-            let leader = (lines > 1.0).then(|| {
-                let way = Vec2::new(cosine, sine);
-                [at + way * near, at + way * (out - hand.gap / 2.0)]
-            });
+            let leader = (lines > 1.0).then(|| leader(board, at, near, &tile));
             tries.push(Try {
                 tile,
                 cost: LATER * f64::from(step) + 2.0 * ring as f64,
-                leader,
+                leader: leader.flatten(),
             });
         }
     }
     tries
 }
 
-/// Straight on, or a sixteenth of a turn to either side.
+/// Straight on, or a sixteenth of a turn to either side; with a line to the point up to a quarter.
 fn close_by(
     board: &LayoutBoard,
     at: ViewPoint,
@@ -121,11 +169,12 @@ fn close_by(
     clear: f64,
     words: &Words,
 ) -> Vec<Try> {
-    let all = around(board, Rank::Many, at, toward, clear, words);
-    let near = all.into_iter().enumerate();
-    near.filter(|(step, _)| step % DIRECTIONS as usize <= 2)
-        .map(|(_, try_)| try_)
-        .collect()
+    let all = around(board, THERE, at, toward, clear, words);
+    let near = all.into_iter().enumerate().filter(|(step, try_)| {
+        let most = if try_.leader.is_some() { 8 } else { 2 };
+        step % DIRECTIONS as usize <= most
+    });
+    near.map(|(_, try_)| try_).collect()
 }
 
 /// The middle first, then to and fro.
@@ -225,6 +274,6 @@ fn clear_of_lines(
             cost,
             leader: None,
         })
-        .filter(|one| board.cost(&one.tile) == 0.0)
+        .filter(|one| board.cost(&one.tile, Written::Beside) == 0.0)
         .collect()
 }

@@ -1,4 +1,10 @@
 //! What is on the drawing so far, and what a place for words would cost.
+//!
+//! ```text
+//!   solid  posts, marks, rings           words keep off them
+//!   words  with the space at their ends  words keep off them, and no line is drawn through them
+//!   lines  heavy: never under words but those written on them; fine: at a price, with a patch
+//! ```
 
 use super::near::{Near, along_line, around_tile};
 use super::tile::Tile;
@@ -16,11 +22,29 @@ pub(super) struct LayoutBoard<'a> {
     pub view: &'a View,
     pub desk: LayoutDesk<'a>,
     pub laid: Laid,
-    room: Option<[f64; 2]>,
+    /// Width and height, where words must stay inside.
+    pub room: Option<[f64; 2]>,
     /// What words may not cover.
     solid: Near<Tile>,
-    /// Lines, and how little words like to stand on them.
-    lines: Near<(Vec2, Vec2, f64)>,
+    /// Words in their places, each with its share of the space between two.
+    words: Near<Tile>,
+    /// Lines that no words but their own stand on.
+    heavy: Near<(Vec2, Vec2)>,
+    /// Other lines, and how little words like to stand on them.
+    fine: Near<(Vec2, Vec2, f64)>,
+}
+
+/// What a line costs that no words but its own stand on: with a patch under them it would be cut in two
+/// and they would be taken for its figure, without one it would strike them.
+pub(super) const STRIKES: f64 = f64::INFINITY;
+
+/// The line that words are written on costs them nothing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Written {
+    /// On a line through their middle, along them.
+    OnLine,
+    /// Beside whatever they are of.
+    Beside,
 }
 
 /// Words with a place that is not theirs yet.
@@ -34,6 +58,9 @@ pub(super) struct Words {
     pub inset: f64,
     /// Width of sign and words together.
     pub width: f64,
+    /// Width of a space: what they keep free at either end. Two figures closer than two spaces would be
+    /// read as one row.
+    pub space: f64,
 }
 
 impl Words {
@@ -51,19 +78,30 @@ impl<'a> LayoutBoard<'a> {
             laid: Laid::default(),
             room,
             solid: Near::new(),
-            lines: Near::new(),
+            words: Near::new(),
+            heavy: Near::new(),
+            fine: Near::new(),
         }
     }
 
+    /// What is wider than the room ends in “…”.
     pub fn words(&self, text: &str, size: f64, bold: bool) -> Words {
         let weight = if bold { Weight::Bold } else { Weight::Regular };
-        let text = visible(text).into_owned();
+        let width = |text: &str| self.desk.measure.width(text, size, weight);
+        let mut text = visible(text).into_owned();
+        let most = self.room.map_or(f64::INFINITY, |[width, _]| width);
+        let most = most - 2.0 * self.desk.hand.gap;
+        if width(&text) > most {
+            while text.pop().is_some() && width(&text) + width("…") > most {}
+            text.push('…');
+        }
         Words {
             size,
             bold,
             sign: None,
             inset: 0.0,
-            width: self.desk.measure.width(&text, size, weight),
+            width: width(&text),
+            space: width(" "),
             text,
         }
     }
@@ -89,7 +127,11 @@ impl<'a> LayoutBoard<'a> {
 
     /// Makes words on a line cost so much.
     pub fn avoid(&mut self, from: ViewPoint, to: ViewPoint, cost: f64) {
-        self.lines.add((from, to, cost), along_line(from, to));
+        if cost < STRIKES {
+            self.fine.add((from, to, cost), along_line(from, to));
+        } else {
+            self.heavy.add((from, to), along_line(from, to));
+        }
     }
 
     /// True where a point is in sight.
@@ -99,32 +141,48 @@ impl<'a> LayoutBoard<'a> {
         })
     }
 
-    /// True where nothing solid is in the way of a tile and it is in the room.
-    pub fn is_free(&self, tile: &Tile) -> bool {
-        // Two figures side by side would be read as one.
-        let apart = tile.wider(self.desk.hand.gap * 0.8);
-        let within = around_tile(&apart);
+    /// True where a tile is in the room, and neither anything solid nor other words are in its way.
+    pub fn is_free(&self, tile: &Tile, words: &Words) -> bool {
+        let off = tile.wider(self.desk.hand.gap * 0.8);
+        let apart = tile.wider(words.space);
         tile.corners().iter().all(|&corner| self.sees(corner))
-            && !self.solid.any(within, |solid| solid.covers(&apart))
+            && !covers(&self.solid, &off)
+            && !covers(&self.words, &apart)
     }
 
-    /// True where a line runs through no words and nothing solid.
+    /// True where a line runs through nothing solid.
     pub fn is_open(&self, from: ViewPoint, to: ViewPoint) -> bool {
-        let crossed = |within| {
-            let hit = |solid: &Tile| solid.is_crossed(from, to);
-            self.solid.any(within, hit)
-        };
-        !along_line(from, to).any(crossed)
+        !crosses(&self.solid, from, to)
+    }
+
+    /// True where a line runs through no words.
+    pub fn spares_words(&self, from: ViewPoint, to: ViewPoint) -> bool {
+        !crosses(&self.words, from, to)
+    }
+
+    /// True where a heavy line runs under a tile or close beside it, but the one its words are written on.
+    pub fn is_struck(&self, tile: &Tile, written: Written) -> bool {
+        let close = self.close(tile);
+        self.heavy.any(around_tile(&close), |(from, to)| {
+            close.is_crossed(*from, *to)
+                && !(written == Written::OnLine && tile.lies_on(*from, *to))
+        })
     }
 
     /// What the lines under a tile or close beside it cost.
-    pub fn cost(&self, tile: &Tile) -> f64 {
-        let tile = tile.grown(self.desk.hand.gap * 0.4);
-        let crossing = self
-            .lines
-            .each(around_tile(&tile))
-            .filter(|(from, to, _)| tile.is_crossed(*from, *to));
+    pub fn cost(&self, tile: &Tile, written: Written) -> f64 {
+        if self.is_struck(tile, written) {
+            return STRIKES;
+        }
+        let close = self.close(tile);
+        let crossing = self.fine.each(around_tile(&close));
+        let crossing = crossing.filter(|(from, to, _)| close.is_crossed(*from, *to));
         crossing.map(|(_, _, cost)| cost).sum()
+    }
+
+    /// A tile and what is so close beside it that it seems to touch.
+    fn close(&self, tile: &Tile) -> Tile {
+        tile.grown(self.desk.hand.gap * 0.4)
     }
 
     /// Faint lines do not trouble words on a screen; on paper a hatch does.
@@ -141,7 +199,7 @@ impl<'a> LayoutBoard<'a> {
     pub fn done(mut self) -> Laid {
         let mut labels = std::mem::take(&mut self.laid.labels);
         for label in &mut labels {
-            label.halo = self.needs_patch(self.cost(&label.tile()));
+            label.patched = self.needs_patch(self.cost(&label.tile(), Written::Beside));
         }
         self.laid.labels = labels;
         self.laid
@@ -150,6 +208,8 @@ impl<'a> LayoutBoard<'a> {
     /// Writes words in their place; `tile` is what they take.
     pub fn write(&mut self, index: usize, item: &DrawnItem, words: Words, tile: Tile) {
         let tone = outline(item.role, item.stress);
+        let kept = tile.wider(words.space);
+        self.words.add(kept, [around_tile(&kept)]);
         self.laid.labels.push(PlacedLabel {
             half: words.half(),
             text: words.text,
@@ -160,18 +220,17 @@ impl<'a> LayoutBoard<'a> {
             inset: words.inset,
             tone,
             turn: tile.along.y.atan2(tile.along.x).to_degrees(),
-            halo: false,
+            patched: false,
             item: index,
         });
-        self.keep_off(tile);
     }
 
-    /// Draws an open line that words would rather not stand on.
+    /// Draws an open line that no words stand on.
     pub fn rule(&mut self, index: usize, tone: Tone, line: LineStyle, ends: [ViewPoint; 2]) {
         let Some((width, dash)) = self.desk.hand.pen(line) else {
             return;
         };
-        self.avoid(ends[0], ends[1], 1.5);
+        self.avoid(ends[0], ends[1], STRIKES);
         self.laid.strokes.push(Stroke {
             points: ends.to_vec(),
             closed: false,
@@ -181,6 +240,14 @@ impl<'a> LayoutBoard<'a> {
             item: index,
         });
     }
+}
+
+fn covers(things: &Near<Tile>, tile: &Tile) -> bool {
+    things.any(around_tile(tile), |thing| thing.covers(tile))
+}
+
+fn crosses(things: &Near<Tile>, from: ViewPoint, to: ViewPoint) -> bool {
+    along_line(from, to).any(|within| things.any(within, |thing| thing.is_crossed(from, to)))
 }
 
 /// The direction in which words along a line are read: from the left, or upwards.

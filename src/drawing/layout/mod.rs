@@ -6,10 +6,19 @@
 //!     ┌──┴┐───────┘   other or a post; what finds no place is left out
 //!   ──│   │──────
 //! ```
+//!
+//! Two words keep two spaces apart, and what is heavy or drawn in ink runs through none but those that
+//! are written on it. Words look for a place where they belong, then on the other side, then farther off
+//! with a line to their point. What still finds none is left out, the least important first: it may be
+//! the name of a wall, a string or a run, the figure of a wall, one running reading or one post's number
+//! of many that stand close. A mark's name, the numbers of the posts at the ends and beside the gates,
+//! and the figure that is asked for are led as far out as they must be.
 
 mod around;
 mod board;
 mod dimension;
+mod fit;
+mod lead;
 mod near;
 mod row;
 mod strokes;
@@ -17,14 +26,15 @@ mod tile;
 
 use super::bounds::Vec2;
 use super::hand::Hand;
-use super::model::{Drawing, DrawnItem, Rank, Shape, Sign};
+use super::model::{Drawing, Rank, Shape, Sign, WordsPlace};
 use super::text::{TextMeasure, Weight};
 use super::tone::Tone;
-use super::view::{Margins, View, ViewPoint};
+use super::view::{View, ViewPoint};
 use board::LayoutBoard;
+pub use fit::fitted;
 pub use tile::Tile;
 
-/// A drawing ready to be painted: first the strokes in their order, then the labels.
+/// A drawing ready to be painted: the strokes in their order, the patches under the labels, the labels.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Laid {
     /// In the order they are painted.
@@ -102,8 +112,8 @@ pub struct PlacedLabel {
     pub tone: Tone,
     /// Degrees clockwise, −90 to 90.
     pub turn: f64,
-    /// Lines run behind them: they stand on a patch of paper.
-    pub halo: bool,
+    /// Lines run behind them: they stand on a patch of paper, painted before any words.
+    pub patched: bool,
     /// Place in the drawing's items.
     pub item: usize,
 }
@@ -113,6 +123,21 @@ impl PlacedLabel {
     #[must_use]
     pub fn tile(&self) -> Tile {
         Tile::turned(self.at, self.half, self.turn)
+    }
+
+    /// The patch of paper that they stand on, where lines run behind them.
+    #[must_use]
+    pub fn patch(&self) -> Option<Stroke> {
+        /// How far it reaches beyond them at either end, in font sizes.
+        const BEYOND: f64 = 0.15;
+        self.patched.then(|| Stroke {
+            points: self.tile().wider(BEYOND * self.size).corners().to_vec(),
+            closed: true,
+            line: None,
+            dash: None,
+            fill: Some(Tone::Paper),
+            item: self.item,
+        })
     }
 
     /// Middle of the words themselves.
@@ -163,7 +188,7 @@ impl PlacedLabel {
             bold: weight == Weight::Bold,
             tone: Tone::Ink,
             turn: 0.0,
-            halo: false,
+            patched: false,
             item: 0,
         }
     }
@@ -209,14 +234,11 @@ pub fn lay_out(
     for (index, item) in drawing.items.iter().enumerate() {
         strokes::draw(&mut board, index, item);
     }
-    let mut worded: Vec<(usize, &DrawnItem)> = drawing
-        .items
-        .iter()
-        .enumerate()
-        .filter(|(_, item)| rank(&item.shape).is_some())
-        .collect();
-    worded.sort_by_key(|(_, item)| std::cmp::Reverse(rank(&item.shape)));
-    for (index, item) in worded {
+    let worded = drawing.items.iter().enumerate();
+    let worded = worded.filter_map(|(index, item)| Some((turn(&item.shape)?, index, item)));
+    let mut worded: Vec<_> = worded.collect();
+    worded.sort_by_key(|(turn, ..)| std::cmp::Reverse(*turn));
+    for (_, index, item) in worded {
         match &item.shape {
             Shape::Label(label) => around::place(&mut board, index, item, label),
             Shape::Dimension(dimension) => dimension::place(&mut board, index, item, dimension),
@@ -227,60 +249,17 @@ pub fn lay_out(
     board.done()
 }
 
-/// Who chooses first: by rank, and in one rank figures in a row, then dimensions, then names.
-fn rank(shape: &Shape) -> Option<(Rank, u8)> {
+/// Who chooses first: by rank, and in one rank figures in a row, then dimensions, then words. Numbers
+/// that can stand in one place only come right after the names of marks.
+fn turn(shape: &Shape) -> Option<(Rank, u8)> {
     match shape {
         Shape::Row(_) => Some((Rank::Main, 2)),
         Shape::Dimension(dimension) => Some((dimension.rank, 1)),
-        Shape::Label(label) => Some((label.rank, 0)),
+        Shape::Label(label) => match label.place {
+            WordsPlace::Toward { .. } => Some((label.rank.max(Rank::Kept), 0)),
+            _ if label.rank == Rank::Kept => Some((label.rank, 1)),
+            _ => Some((label.rank, 0)),
+        },
         _ => None,
     }
-}
-
-/// The view that shows all of a drawing with its words in a room, as large as it goes.
-#[must_use]
-pub fn fitted(drawing: &Drawing, room: [f64; 2], desk: LayoutDesk<'_>) -> View {
-    let edge = desk.hand.gap + desk.hand.thick;
-    let mut margins = Margins::even(edge + desk.hand.cross);
-    let mut view = View::fit(&drawing.bounds, room, margins);
-    for _ in 0..2 {
-        let reach = reach(drawing, &lay_out(drawing, &view, None, desk));
-        let Some([min, max]) = reach else {
-            break;
-        };
-        let (low, high) = (drawing.bounds.min, drawing.bounds.max);
-        let top_left = view.place(Vec2::new(low.x, high.y));
-        let foot_right = view.place(Vec2::new(high.x, low.y));
-        // Never more than a third of the room: what is drawn matters more than its names.
-        let side = |over: f64, whole: f64| (over.max(0.0) + edge).min(whole / 3.0);
-        margins = Margins {
-            left: side(top_left.x - min.x, room[0]),
-            right: side(max.x - foot_right.x, room[0]),
-            top: side(top_left.y - min.y, room[1]),
-            bottom: side(max.y - foot_right.y, room[1]),
-        };
-        view = View::fit(&drawing.bounds, room, margins);
-    }
-    view
-}
-
-/// The corners of the box around everything laid out but what is only nice to have.
-fn reach(drawing: &Drawing, laid: &Laid) -> Option<[ViewPoint; 2]> {
-    let strokes = laid
-        .strokes
-        .iter()
-        .flat_map(|stroke| stroke.points.iter().copied());
-    let wanted = |label: &&PlacedLabel| {
-        let item = drawing.items.get(label.item);
-        item.and_then(|item| rank(&item.shape)) > Some((Rank::Many, 0))
-    };
-    let labels = laid.labels.iter().filter(wanted);
-    let labels = labels.flat_map(|label| label.tile().corners());
-    let mut all = strokes
-        .chain(labels)
-        .filter(|at| at.x.is_finite() && at.y.is_finite());
-    let first = all.next()?;
-    Some(all.fold([first, first], |[min, max], at| {
-        [min.inf(&at), max.sup(&at)]
-    }))
 }

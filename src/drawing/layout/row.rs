@@ -1,11 +1,12 @@
 //! Figures of points along one line: level with it where they have room, else square to it, pushed
-//! apart just as far as they must be.
+//! apart just as far as they must be, those that find no place there in another row.
 
 use super::LINE;
-use super::board::{LayoutBoard, Words, readable};
+use super::board::{LayoutBoard, Words, Written, readable};
+use super::lead::lead_close;
 use super::tile::Tile;
 use crate::drawing::bounds::Vec2;
-use crate::drawing::model::{DrawnItem, LineStyle, Row};
+use crate::drawing::model::{DrawnItem, LineStyle, Row, RowFigure};
 use crate::drawing::tone::Tone;
 use crate::drawing::view::ViewPoint;
 
@@ -24,6 +25,8 @@ pub(super) fn place(board: &mut LayoutBoard, index: usize, item: &DrawnItem, row
     let seen: Vec<_> = seen
         .filter(|figure| board.sees(board.view.place(figure.at)))
         .collect();
+    let (seen, left_out) = thinned(board, row, seen);
+    board.laid.dropped += left_out;
     let points: Vec<ViewPoint> = seen.iter().map(|one| board.view.place(one.at)).collect();
     let (Some(&zero), along) = (points.first(), board.view.direction(row.along)) else {
         return;
@@ -41,15 +44,16 @@ pub(super) fn place(board: &mut LayoutBoard, index: usize, item: &DrawnItem, row
         .map(|one| board.words(&one.text, size, true))
         .collect();
     let widest = words.iter().map(|one| one.width).fold(0.0, f64::max);
+    let space = words.iter().map(|one| one.space).fold(0.0, f64::max);
     let apart = readings.windows(2).map(|two| two[1] - two[0]);
-    let level = row.level || apart.fold(f64::INFINITY, f64::min) > widest + hand.gap;
+    let level = row.level || apart.fold(f64::INFINITY, f64::min) > widest + 2.0 * space;
     let between = |two: &[Words]| match level {
-        true => two[0].half()[0] + two[1].half()[0] + 2.0 * hand.gap,
+        true => two[0].half()[0] + two[1].half()[0] + two[0].space + two[1].space + 0.5,
         false => two[0].half()[1] + two[1].half()[1] + 0.5,
     };
     let pitches: Vec<f64> = words.windows(2).map(between).collect();
     let spread = spread(&readings, &pitches);
-    let mut best: Option<(f64, Vec<Set>)> = None;
+    let mut rows: Vec<(f64, Vec<Set>)> = Vec::new();
     for step in 0..TRIES {
         for (side, clear) in [(1.0, row.clear), (-1.0, row.clear_back)] {
             let out = board.view.direction(row.out) * side;
@@ -61,21 +65,52 @@ pub(super) fn place(board: &mut LayoutBoard, index: usize, item: &DrawnItem, row
                     set(at, foot, along, out, words, level)
                 })
                 .collect();
-            let cost = cost(board, &sets) + step as f64 + if side < 0.0 { 3.0 } else { 0.0 };
-            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
-                best = Some((cost, sets));
-            }
+            let other_side = if side < 0.0 { 3.0 } else { 0.0 };
+            let cost = cost(board, &sets, &words) + step as f64 + other_side;
+            rows.push((cost, sets));
         }
     }
-    let Some((_, sets)) = best else { return };
-    for (words, set) in words.into_iter().zip(sets) {
-        if board.is_free(&set.tile) {
-            board.write(index, item, words, set.tile);
-            board.rule(index, Tone::Second, LineStyle::Hair, set.leader);
-        } else {
+    rows.sort_by(|one, other| one.0.total_cmp(&other.0));
+    for (at, words) in words.into_iter().enumerate() {
+        // One that has no place in its row stands in the next.
+        let mut sets = rows.iter().filter_map(|(_, sets)| sets.get(at));
+        let set = sets.find(|set| is_free(board, set, &words));
+        let found = match set {
+            Some(set) => Some((set.tile, Some(set.leader))),
+            None => lead_close(board, points[at], &words).map(|led| (led.tile, led.leader)),
+        };
+        let Some((tile, leader)) = found else {
             board.laid.dropped += 1;
+            continue;
+        };
+        board.write(index, item, words, tile);
+        if let Some(ends) = leader {
+            board.rule(index, Tone::Second, LineStyle::Hair, ends);
         }
     }
+}
+
+/// Every so many figures of a row, and its last, where they stand so close that the rest would be pushed
+/// far off their points; and how many are left out.
+fn thinned<'a>(
+    board: &LayoutBoard,
+    row: &Row,
+    figures: Vec<&'a RowFigure>,
+) -> (Vec<&'a RowFigure>, usize) {
+    /// How far a row may reach beyond its points, in figures.
+    const BEYOND: f64 = 4.0;
+    let (Some(first), Some(last), false) = (figures.first(), figures.last(), row.level) else {
+        return (figures, 0);
+    };
+    let length = (board.view.place(last.at) - board.view.place(first.at)).norm();
+    let room = length / (board.desk.hand.small_text * LINE + 0.5) + BEYOND;
+    let every = (figures.len() as f64 / room).ceil().max(1.0) as usize;
+    let end = figures.len() - 1;
+    let kept = figures.iter().enumerate();
+    let kept = kept.filter(|(at, _)| at % every == 0 || *at == end);
+    let kept: Vec<_> = kept.map(|(_, figure)| *figure).collect();
+    let left_out = figures.len() - kept.len();
+    (kept, left_out)
 }
 
 fn set(at: ViewPoint, foot: ViewPoint, along: Vec2, out: Vec2, words: &Words, level: bool) -> Set {
@@ -91,12 +126,20 @@ fn set(at: ViewPoint, foot: ViewPoint, along: Vec2, out: Vec2, words: &Words, le
     }
 }
 
-fn cost(board: &LayoutBoard, sets: &[Set]) -> f64 {
-    let of = |set: &Set| {
-        let hidden = if board.is_free(&set.tile) { 0.0 } else { 12.0 };
-        hidden + board.cost(&set.tile)
+fn cost(board: &LayoutBoard, sets: &[Set], words: &[Words]) -> f64 {
+    let of = |(set, words): (&Set, &Words)| match is_free(board, set, words) {
+        true => board.cost(&set.tile, Written::Beside),
+        false => 12.0,
     };
-    sets.iter().map(of).sum()
+    sets.iter().zip(words).map(of).sum()
+}
+
+/// True where the figure can be read and its leader runs through no words.
+fn is_free(board: &LayoutBoard, set: &Set, words: &Words) -> bool {
+    let [from, to] = set.leader;
+    board.is_free(&set.tile, words)
+        && !board.is_struck(&set.tile, Written::Beside)
+        && board.spares_words(from, to)
 }
 
 /// Readings in order, moved as little as possible (least squares) to be at least their `pitches`

@@ -1,7 +1,7 @@
 //! Strokes, fillings, hatches and the signs that have their size from the eye.
 
 use super::Stroke;
-use super::board::LayoutBoard;
+use super::board::{LayoutBoard, STRIKES};
 use super::tile::Tile;
 use crate::drawing::bounds::Vec2;
 use crate::drawing::hand::Areas;
@@ -121,11 +121,7 @@ fn path(
     {
         board.keep_off(tile.grown(board.desk.hand.line));
     }
-    let cost = if line == LineStyle::None {
-        0.0
-    } else {
-        cost(item.role)
-    };
+    let cost = cost(item.role, line);
     let ends = points.iter().zip(points.iter().skip(1));
     for (&from, &to) in ends {
         board.avoid(from, to, cost);
@@ -149,17 +145,20 @@ fn path(
     }
 }
 
-/// How little words like to stand on a line of this kind.
-fn cost(role: Role) -> f64 {
-    match role {
-        Role::String | Role::Wall | Role::AskedTape | Role::SuspectTape => 3.0,
-        Role::Post | Role::DonePost | Role::Gate | Role::LaserLine => 3.0,
-        Role::Ground | Role::GuessedGround => 2.0,
-        Role::Rail | Role::LyingPost => 0.6,
-        Role::GravelBoard => 0.3,
-        Role::Dimension | Role::Hole | Role::Mark => 1.5,
-        Role::Tape | Role::LeftOut | Role::Sketch | Role::Text | Role::Quiet => 0.7,
-        Role::Pale => 0.05,
+/// How little words like to stand on a line: what is drawn heavily or in ink strikes them, what is fine
+/// or dotted they may stand on with a patch.
+fn cost(role: Role, line: LineStyle) -> f64 {
+    match (role, line) {
+        (_, LineStyle::None) => 0.0,
+        (Role::Pale, _) => 0.05,
+        (_, LineStyle::Plain | LineStyle::Thick | LineStyle::Dashed | LineStyle::HeavyDashed) => {
+            STRIKES
+        }
+        (Role::GravelBoard, _) => 0.3,
+        (Role::Rail, _) => 0.6,
+        (Role::Hole, _) => 1.5,
+        (_, LineStyle::Dotted | LineStyle::Hair) => 0.7,
+        (_, LineStyle::Fine) => STRIKES,
     }
 }
 
@@ -205,7 +204,7 @@ fn wall(
         ),
         _ => (hand.thick, None),
     };
-    board.avoid(from, to, cost(Role::Wall));
+    board.avoid(from, to, STRIKES);
     board.laid.strokes.push(Stroke {
         points: vec![from, to],
         closed: false,

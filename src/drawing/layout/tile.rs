@@ -77,6 +77,26 @@ impl Tile {
         [m - u - v, m + u - v, m + u + v, m - u + v]
     }
 
+    /// True where a line runs along its middle.
+    pub(super) fn lies_on(&self, from: Vec2, to: Vec2) -> bool {
+        /// In view units.
+        const CLOSE: f64 = 0.5;
+        let across = self.across();
+        [from, to]
+            .iter()
+            .all(|end| (end - self.middle).dot(&across).abs() < CLOSE)
+    }
+
+    /// The point of it that is nearest to another.
+    pub(super) fn nearest(&self, to: Vec2) -> Vec2 {
+        let away = to - self.middle;
+        let [along, across] = [self.along, self.across()];
+        let [width, height] = self.half;
+        self.middle
+            + along * away.dot(&along).clamp(-width, width)
+            + across * away.dot(&across).clamp(-height, height)
+    }
+
     /// Half of its extent in a direction.
     fn extent(&self, way: Vec2) -> f64 {
         self.half[0] * self.along.dot(&way).abs() + self.half[1] * self.across().dot(&way).abs()

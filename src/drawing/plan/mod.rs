@@ -178,7 +178,7 @@ fn marks(site: &Site, pencil: &mut Pencil) {
             pencil.add(role, ring).of(target.clone()).chosen_if(chosen);
         }
         let away = (at - middle).try_normalize(1e-6);
-        let rank = if chosen { Rank::Now } else { Rank::Main };
+        let rank = if chosen { Rank::Now } else { Rank::Kept };
         let label = Label::near(
             at,
             mark.id.as_str(),

@@ -8,7 +8,7 @@ use crate::drawing::model::{Fill, Label, LineStyle, Rank, Role, Shape, Target, W
 use crate::drawing::pencil::{Pencil, circle, left_of};
 use crate::job::RunId;
 use crate::job::model::Foot;
-use crate::setout::{GateFix, Post, RunFix};
+use crate::setout::{GateFix, Post, PostKind, RunFix};
 
 /// Closer than this two posts are one, mm.
 const SAME: f64 = 1.0;
@@ -109,9 +109,10 @@ fn number(
     };
     let ends = post.n == 1 || post.n == fix.posts.len();
     let rank = match post.kind {
-        _ if ends => Rank::Main,
-        crate::setout::PostKind::Line if !post.n.is_multiple_of(5) => Rank::Many,
-        _ => Rank::Usual,
+        PostKind::Line if ends => Rank::Kept,
+        PostKind::Line if post.n.is_multiple_of(5) => Rank::Usual,
+        PostKind::Line => Rank::Many,
+        _ => Rank::Kept,
     };
     let text = match other.filter(|_| site.show.detail == Detail::Sheet) {
         Some(other) => format!("{} · {other}", post.n),

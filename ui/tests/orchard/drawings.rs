@@ -177,7 +177,6 @@ fn post(width: f32, height: f32) -> PaintedDrawing {
     ));
     labels.push(PaintedLabel {
         anchor: Anchor::End,
-        halo: true,
         ..label(
             "laser, set-up 1",
             width - 6.0,
@@ -234,7 +233,6 @@ fn label(text: &str, x: f32, y: f32, size: f32, role: Paint) -> PaintedLabel {
         bold: true,
         role,
         anchor: Anchor::Middle,
-        halo: false,
         turn: 0.0,
     }
 }
