@@ -553,3 +553,39 @@ fn fitted_and_laid(drawing: &Drawing, room: [f64; 2]) -> Laid {
     let view = fitted(drawing, room, desk);
     lay_out(drawing, &view, Some(room), desk)
 }
+
+#[test]
+fn the_run_at_hand_fills_the_picture() {
+    let job = job::example();
+    let solution = solve(&job);
+    let room = [360.0, 240.0];
+    let hand = Hand::screen(1.0);
+    let seen = |close: bool, run: &str| {
+        let show = PlanShow {
+            run: Some(run.into()),
+            close,
+            ..PlanShow::default()
+        };
+        let drawing = plan(&job, &solution, &show);
+        let (view, _) = laid(&drawing, room, &hand);
+        let posts = solution.runs[run].posts.iter();
+        let places = posts.map(|post| view.place(drawing.from_site(Vec2::new(post.x, post.y))));
+        (places.collect::<Vec<_>>(), view.scale)
+    };
+    for run in ["R1", "R2"] {
+        let (posts, near) = seen(true, run);
+        let inside = |at: &Vec2| (0.0..room[0]).contains(&at.x) && (0.0..room[1]).contains(&at.y);
+        assert!(posts.iter().all(inside), "{run}: {posts:?}");
+        let (_, far) = seen(false, run);
+        assert!(near > 1.5 * far, "{run}: {near} px in a mm, whole {far}");
+    }
+    // A run that is not settled: the whole plan.
+    let mut open = job.clone();
+    open.readings.clear();
+    let show = PlanShow {
+        run: Some("R1".into()),
+        close: true,
+        ..PlanShow::default()
+    };
+    assert_eq!(plan(&open, &solve(&open), &show).sight, None);
+}

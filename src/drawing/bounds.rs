@@ -43,6 +43,18 @@ impl Bounds {
         }
     }
 
+    /// The same with so much more on every side, mm; nothing stays nothing.
+    #[must_use]
+    pub fn wider(&self, by: f64) -> Self {
+        if self.is_empty() {
+            return *self;
+        }
+        Self {
+            min: self.min.add_scalar(-by),
+            max: self.max.add_scalar(by),
+        }
+    }
+
     /// True where it holds no point.
     #[must_use]
     pub fn is_empty(&self) -> bool {

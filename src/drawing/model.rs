@@ -11,6 +11,8 @@ pub struct Drawing {
     pub items: Vec<DrawnItem>,
     /// What the drawn things reach to, without their labels.
     pub bounds: Bounds,
+    /// The part of it that is seen at first; all of it where none is named.
+    pub sight: Option<Bounds>,
     /// How far the job's own frame is turned in this drawing, degrees, positive to the left.
     pub turn: f64,
     /// What it shows, in words.

@@ -74,6 +74,7 @@ impl Pencil {
         Drawing {
             items: self.items,
             bounds: self.bounds,
+            sight: None,
             turn: 0.0,
             description,
         }

@@ -95,3 +95,22 @@ fn every_form_is_saved_and_holds_what_the_command_line_gives() {
     let text = String::from_utf8(saved("orchard-corner-screen.job.json")).expect("text");
     assert_eq!(job::read(&text).expect("a job").job, job);
 }
+
+#[test]
+fn a_press_on_the_paper_reads_it_from_near_and_another_sees_it_whole() {
+    let hand = Hand::on(job::example());
+    hand.press("Sheet");
+    let size = || {
+        let labels = DrawingVm::get(&hand.app).get_drawing().labels;
+        labels.iter().map(|label| label.size).fold(0.0, f32::max)
+    };
+    let whole = size();
+    assert!(!DrawingVm::get(&hand.app).get_moved());
+    hand.tap_plan(200.0, 60.0);
+    assert!(DrawingVm::get(&hand.app).get_moved());
+    assert!(size() > 2.0 * whole, "{} px, whole {whole} px", size());
+    hand.picture("live-sheet-near");
+    hand.tap_plan(200.0, 60.0);
+    assert!(!DrawingVm::get(&hand.app).get_moved());
+    assert_eq!(size(), whole);
+}

@@ -5,7 +5,7 @@ use super::screen::PagePicture;
 use crate::app::desk::{Desk, Then, root_of};
 use crate::app::kit::{laid, painted, patched};
 use crate::drawing::{
-    self, Bounds, Bundled, Hand, Margins, Stroke, Tile, Tone, Vec2, View, fitted, hit,
+    self, Bounds, Bundled, Hand, Margins, Stroke, Target, Tile, Tone, Vec2, View, fitted, hit,
 };
 use slint::{Global, Model};
 use std::rc::Rc;
@@ -13,6 +13,17 @@ use tautmark_ui::{App, DrawingVm, PaintedDrawing, Theme};
 
 /// How near to a thing a press must be, logical px.
 const REACH: f64 = 24.0;
+/// How large a sheet's page is seen from near, logical px in a point: its smallest words as large as a
+/// page's notes.
+const NEARER: f64 = 1.6;
+
+/// What a press on a picture hits.
+enum Pressed {
+    /// A thing or nothing, and where on the site, mm.
+    Drawing(Option<Target>, Vec2),
+    /// A page of the sheet, as it is seen.
+    Paper(View),
+}
 
 pub fn wire(app: &App, bridge: &Rc<Bridge>) {
     let vm = DrawingVm::get(app);
@@ -73,16 +84,30 @@ impl Bridge {
         let found = self.look(|desk| {
             let picture = self.picture(desk)?;
             let view = view(&app, desk, &picture)?;
-            let PagePicture::Drawing(drawing) = picture else {
-                return None;
-            };
-            let target = hit(&drawing, &view, at, REACH).cloned();
-            Some((target, drawing.to_site(view.find(at))))
+            match picture {
+                PagePicture::Blank => None,
+                PagePicture::Paper { .. } => Some(Pressed::Paper(view)),
+                PagePicture::Drawing(drawing) => {
+                    let target = hit(&drawing, &view, at, REACH).cloned();
+                    Some(Pressed::Drawing(target, drawing.to_site(view.find(at))))
+                }
+            }
         });
-        let Some((target, place)) = found else { return };
-        self.act(|desk| {
-            let screen = self.screen(desk.nav.page);
-            screen.drawing_pressed(desk, target.as_ref(), [place.x, place.y])
+        let Some(found) = found else { return };
+        self.act(|desk| match found {
+            Pressed::Drawing(target, place) => {
+                let screen = self.screen(desk.nav.page);
+                screen.drawing_pressed(desk, target.as_ref(), [place.x, place.y])
+            }
+            Pressed::Paper(view) => {
+                // From near where all of the page is seen, and back again.
+                if desk.moved_view().is_some() {
+                    desk.view.whole();
+                } else {
+                    desk.move_view(view.zoomed(NEARER / view.scale, at));
+                }
+                Then::Stay
+            }
         });
     }
 }

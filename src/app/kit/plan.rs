@@ -30,13 +30,14 @@ pub fn plan_of(desk: &Desk, how: impl FnOnce(&mut PlanShow)) -> drawing::Drawing
     plan(job, &desk.solution, &show)
 }
 
-/// The plan with the posts of the run in sight.
+/// The plan with the posts of the run in sight, which fills it.
 #[must_use]
 pub fn plan_of_run(desk: &Desk, how: impl FnOnce(&mut PlanShow)) -> drawing::Drawing {
     plan_of(desk, |show| {
         show.readings = Seen::Hidden;
         let run = desk.job().runs.get(desk.chosen.run);
         show.run = run.map(|run| run.id.clone());
+        show.close = true;
         how(show);
     })
 }

@@ -5,10 +5,15 @@ use crate::drawing::bounds::Vec2;
 use crate::drawing::model::{Drawing, Rank, Shape};
 use crate::drawing::view::{Margins, View, ViewPoint};
 
-/// The view that shows all of a drawing with its words in a room, as large as it goes.
+/// The view that shows all of a drawing with its words in a room, or the part of it that is seen at
+/// first, as large as it goes.
 #[must_use]
 pub fn fitted(drawing: &Drawing, room: [f64; 2], desk: LayoutDesk<'_>) -> View {
     let edge = desk.hand.gap + desk.hand.thick;
+    if let Some(sight) = &drawing.sight {
+        // Whatever stands beyond needs no room; words that belong to what is seen do.
+        return View::fit(sight, room, Margins::even(edge + desk.hand.text));
+    }
     let mut margins = Margins::even(edge + desk.hand.cross);
     let mut view = View::fit(&drawing.bounds, room, margins);
     for _ in 0..2 {

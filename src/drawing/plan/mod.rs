@@ -20,7 +20,7 @@ mod walls;
 
 pub use turn::Turn;
 
-use super::bounds::Vec2;
+use super::bounds::{Bounds, Vec2};
 use super::model::{Drawing, Label, Rank, Role, Shape, Target};
 use super::pencil::Pencil;
 use crate::Solution;
@@ -51,6 +51,8 @@ pub struct PlanShow {
     pub post: Option<PostShow>,
     /// The two tapes that swing to the post at hand.
     pub swings: Seen,
+    /// The run at hand fills the picture; what stands beyond is out of sight at first.
+    pub close: bool,
 }
 
 impl Default for PlanShow {
@@ -67,6 +69,7 @@ impl Default for PlanShow {
             run: None,
             post: None,
             swings: Seen::Hidden,
+            close: false,
         }
     }
 }
@@ -155,8 +158,19 @@ pub fn plan(job: &Job, solution: &Solution, show: &PlanShow) -> Drawing {
     let drawing = pencil.done(described(&site));
     Drawing {
         turn: site.turn,
+        sight: show.close.then(|| run_at_hand(&site)).flatten(),
         ..drawing
     }
+}
+
+/// Around the posts of the run at hand and the ground that they are marked from.
+fn run_at_hand(site: &Site) -> Option<Bounds> {
+    /// At least so much round about, mm.
+    const ROUND: f64 = 500.0;
+    let run = site.solution.runs.get(site.show.run.as_ref()?)?;
+    let posts = run.posts.iter().map(|post| Vec2::new(post.x, post.y));
+    let posts = posts.map(|at| rotate(at, site.turn));
+    Some(Bounds::around(posts).wider(ROUND.max(run.length / 20.0)))
 }
 
 fn marks(site: &Site, pencil: &mut Pencil) {
