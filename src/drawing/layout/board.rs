@@ -120,18 +120,25 @@ impl<'a> LayoutBoard<'a> {
         }
     }
 
-    /// Keeps words off a place.
+    /// Keeps words off a place, once all that is drawn is there.
     pub fn keep_off(&mut self, tile: Tile) {
-        self.solid.add(tile, [around_tile(&tile)]);
+        self.solid.prepare(tile, [around_tile(&tile)]);
     }
 
-    /// Makes words on a line cost so much.
+    /// Makes words on a line cost so much, once all that is drawn is there.
     pub fn avoid(&mut self, from: ViewPoint, to: ViewPoint, cost: f64) {
         if cost < STRIKES {
-            self.fine.add((from, to, cost), along_line(from, to));
+            self.fine.prepare((from, to, cost), along_line(from, to));
         } else {
-            self.heavy.add((from, to), along_line(from, to));
+            self.heavy.prepare((from, to), along_line(from, to));
         }
+    }
+
+    /// All that is drawn is there: words can be placed.
+    pub fn drawn(&mut self) {
+        self.solid.pack();
+        self.heavy.pack();
+        self.fine.pack();
     }
 
     /// True where a point is in sight.
@@ -230,7 +237,8 @@ impl<'a> LayoutBoard<'a> {
         let Some((width, dash)) = self.desk.hand.pen(line) else {
             return;
         };
-        self.avoid(ends[0], ends[1], STRIKES);
+        let [from, to] = ends;
+        self.heavy.add((from, to), along_line(from, to));
         self.laid.strokes.push(Stroke {
             points: ends.to_vec(),
             closed: false,

@@ -234,6 +234,7 @@ pub fn lay_out(
     for (index, item) in drawing.items.iter().enumerate() {
         strokes::draw(&mut board, index, item);
     }
+    board.drawn();
     let worded = drawing.items.iter().enumerate();
     let worded = worded.filter_map(|(index, item)| Some((turn(&item.shape)?, index, item)));
     let mut worded: Vec<_> = worded.collect();

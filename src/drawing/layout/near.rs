@@ -11,6 +11,8 @@ type Boxed = GeomWithData<Rectangle<[f64; 2]>, usize>;
 /// Things in the order in which they came, and where each is.
 pub(super) struct Near<T> {
     things: Vec<T>,
+    /// Not in the tree yet: one that is packed at once is made far sooner than one that grows.
+    waiting: Vec<Boxed>,
     tree: RTree<Boxed>,
 }
 
@@ -19,21 +21,29 @@ impl<T> Near<T> {
     pub fn new() -> Self {
         Self {
             things: Vec::new(),
+            waiting: Vec::new(),
             tree: RTree::new(),
         }
     }
 
-    /// Adds a thing that lies within these boxes. One with a box that is not finite is nowhere.
-    pub fn add(&mut self, thing: T, boxes: impl IntoIterator<Item = [Vec2; 2]>) {
-        let index = self.things.len();
+    /// Packs everything so far (sort-tile-recursive, Leutenegger 1997); until then none of it is found.
+    pub fn pack(&mut self) {
+        self.tree = RTree::bulk_load(std::mem::take(&mut self.waiting));
+    }
+
+    /// Adds a thing that lies within these boxes, to be packed with others. One with a box that is not
+    /// finite is nowhere.
+    pub fn prepare(&mut self, thing: T, boxes: impl IntoIterator<Item = [Vec2; 2]>) {
+        self.waiting.extend(boxed(self.things.len(), boxes));
         self.things.push(thing);
-        for [min, max] in boxes {
-            let sides = [min.x, min.y, max.x, max.y];
-            if sides.iter().all(|side| side.is_finite()) {
-                let around = Rectangle::from_aabb(envelope([min, max]));
-                self.tree.insert(Boxed::new(around, index));
-            }
+    }
+
+    /// Adds a thing that is found from now on.
+    pub fn add(&mut self, thing: T, boxes: impl IntoIterator<Item = [Vec2; 2]>) {
+        for boxed in boxed(self.things.len(), boxes) {
+            self.tree.insert(boxed);
         }
+        self.things.push(thing);
     }
 
     /// The things with a box that meets this one, each once or more often, in no order.
@@ -56,6 +66,15 @@ impl<T> Near<T> {
         places.dedup();
         places.into_iter().filter_map(|at| self.things.get(at))
     }
+}
+
+fn boxed(index: usize, boxes: impl IntoIterator<Item = [Vec2; 2]>) -> impl Iterator<Item = Boxed> {
+    let finite = |[min, max]: &[Vec2; 2]| {
+        let sides = [min.x, min.y, max.x, max.y];
+        sides.iter().all(|side| side.is_finite())
+    };
+    let boxes = boxes.into_iter().filter(finite);
+    boxes.map(move |ends| Boxed::new(Rectangle::from_aabb(envelope(ends)), index))
 }
 
 fn envelope([min, max]: [Vec2; 2]) -> AABB<[f64; 2]> {
@@ -102,7 +121,12 @@ mod tests {
         ) {
             let tile = Tile::turned(middle, [30.0, 8.0], turn);
             let mut near = Near::new();
-            for (at, &(from, to)) in lines.iter().enumerate() {
+            let packed = lines.len() / 2;
+            for (at, &(from, to)) in lines.iter().enumerate().take(packed) {
+                near.prepare((at, from, to), along_line(from, to));
+            }
+            near.pack();
+            for (at, &(from, to)) in lines.iter().enumerate().skip(packed) {
                 near.add((at, from, to), along_line(from, to));
             }
             let crossed = |from: &Vec2, to: &Vec2| tile.is_crossed(*from, *to);
