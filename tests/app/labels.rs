@@ -213,7 +213,7 @@ fn every_sum(unit: &str, size: [f32; 2], seed: u64) -> Vec<String> {
                 let (key, kind) = (entry.figure.key(desk.saved()), entry.figure.measure());
                 let chance = key
                     .bytes()
-                    .fold(seed, |sum, byte| sum * 31 + u64::from(byte));
+                    .fold(seed, |sum, byte| sum.wrapping_mul(31) + u64::from(byte));
                 desk.figures.insert(key, figure(kind, chance));
                 Then::Stay
             });
