@@ -9,8 +9,7 @@ mod picks;
 mod rows;
 
 use super::problems::{to_look_at, told};
-use crate::app::adding::onward;
-use crate::app::adding::run::add;
+use crate::app::adding::run::{add, without_run};
 use crate::app::bridge::{FormScreen, PagePicture, Spec};
 use crate::app::desk::{Desk, Then, problems_of, run_fix, run_in_sight};
 use crate::app::kit::{FormButton, FormContents, capital, counted, plan_of_run, status};
@@ -79,7 +78,7 @@ fn contents(desk: &Desk) -> FormContents {
     if let Some(status) = standing(desk, at, run) {
         contents.status = status;
     }
-    let another = !onward::said(desk).is_empty();
+    let another = without_run(desk.saved()).is_some();
     contents.secondary = Some(match another {
         true => FormButton::new("See the posts", |_| Then::Back),
         false => FormButton::new("Add another run", add),
@@ -95,7 +94,7 @@ fn contents(desk: &Desk) -> FormContents {
         (None, Some(end)) => FormButton::new("Next: the post on the wall", move |desk| {
             feet::ask(desk, at, end)
         }),
-        (None, None) if another => FormButton::new("Next: another run", onward::go),
+        (None, None) if another => FormButton::new("Next: another run", add),
         (None, None) => FormButton::new("See the posts", |_| Then::Back),
     });
     contents
