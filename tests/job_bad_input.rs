@@ -115,7 +115,7 @@ fn a_length_that_cannot_be_is_told_as_the_job_shows_lengths() {
     );
     assert_eq!(
         told("ft-in", "/boards/rails/height", json!(1_219_200)),
-        ["The rail's height is 4000′\u{a0}0″; it cannot be more than a kilometre."]
+        ["The rail's height is 4\u{a0}000′\u{a0}0″; it cannot be more than a kilometre."]
     );
     // A share is no length.
     assert_eq!(

@@ -117,6 +117,11 @@ fn without_a_corner_it_goes_along_what_it_is_stretched_along() {
     assert_eq!(ends(&job, &solution, 0), ["mark A", "mark B"]);
     job.lines[0] = serde_json::from_value(json!({ "id": "one", "marks": ["B", "C"] })).expect("");
     let solution = solve(&job);
+    // Its marks are the ends of walls, and it runs into them there.
+    assert_eq!(ends(&job, &solution, 0), ["wall first", "wall second"]);
+    job.walls.clear();
+    job.lines.truncate(1);
+    let solution = solve(&job);
     assert_eq!(ends(&job, &solution, 0), ["mark B", "mark C"]);
     job.readings.clear();
     let solution = solve(&job);

@@ -191,6 +191,26 @@ fn other_arms_make_another_diagonal() {
 }
 
 #[test]
+fn what_a_diagonal_reads_is_told_against_what_it_must() {
+    let hand = Hand::on(job::example());
+    hand.press("Strings");
+    hand.press("front meets side");
+    let checks = hand.shown().corners["X"].check.clone();
+    let three = checks.iter().find(|check| check.arm == 3000.0);
+    let must = three.expect("arms of three metres").diagonal.round();
+    for (off, told) in [
+        (0.0, "this is the same, "),
+        (-7.0, "this is 7\u{a0}mm shorter, "),
+        (9.0, "this is 9\u{a0}mm longer, "),
+    ] {
+        hand.press("Type what it reads");
+        hand.keys(&format!("{:.0}", must + off));
+        hand.must_say(told);
+        hand.press("Leave this figure");
+    }
+}
+
+#[test]
 fn a_corner_is_deleted_and_made_again() {
     let hand = Hand::on(job::example());
     hand.press("Strings");

@@ -4,8 +4,9 @@
 use super::cure::use_sight;
 use super::datum::{choose_datum, is_datum, make_datum, new_peg, new_point_name};
 use super::figures::{ask, sight_dist, sight_down};
+use super::ground::AtPosts;
 use super::heights;
-use super::points::{AtPosts, new_ground};
+use super::points::new_ground;
 use super::sights::sight as sight_at;
 use crate::app::desk::{Desk, Menu, Then, caution, run_fix};
 use crate::app::kit::counted;

@@ -5,6 +5,7 @@ pub mod carry;
 mod cure;
 mod datum;
 mod figures;
+mod ground;
 pub mod heights;
 mod menus;
 mod points;

@@ -92,12 +92,16 @@ fn against(desk: &Desk, corner: usize, arm: f64, read: f64) -> Option<Status> {
     } else {
         Verdict::Attention
     };
-    let taped = PM * job.tape.sd(read);
+    let taped = length::show_pm_with_unit(PM * job.tape.sd(read), unit);
+    let by = length::show_with_unit(off.abs(), unit);
+    let off = match length::rounded(off, unit, 0) {
+        0.0 => "this is the same".to_owned(),
+        more if more > 0.0 => format!("this is {by} longer"),
+        _ => format!("this is {by} shorter"),
+    };
     let text = format!(
-        "It must read **{}**; this is {} {}.",
+        "It must read **{}**; {off}, {taped}.",
         length::show(check.diagonal, unit),
-        length::signed(off, unit),
-        length::show_pm_with_unit(taped, unit),
     );
     Some(status(verdict, &text))
 }
