@@ -293,7 +293,7 @@ fn the_advised_tape_is_one_press_away() {
     }
     press_all(&hand, &["Add a reading", "A mark"]);
     hand.tap_plan(70.0, 40.0);
-    assert!(hand.says("Mark E. Now tape to it."));
+    assert!(hand.says("Mark E. Press the marks you tape it from."));
     // Two tapes that reach a place from wherever they are advised.
     for figure in ["5797", "6712"] {
         let next = hand.shown().advice.expect("a tape that fixes it");
@@ -304,6 +304,30 @@ fn the_advised_tape_is_one_press_away() {
     }
     assert!(hand.shown().network.loose.is_empty());
     assert_eq!(hand.saved().readings.len(), 8);
+}
+
+#[test]
+fn a_new_mark_is_named_where_it_is_put_down() {
+    let hand = Hand::on(job::example());
+    press_all(&hand, &["Add a reading", "A mark"]);
+    hand.tap_plan(70.0, 40.0);
+    let newest = |hand: &Hand| hand.saved().marks.last().map(|mark| mark.id.to_string());
+    assert_eq!(newest(&hand).as_deref(), Some("G"));
+    hand.press("Name it");
+    for name in ["g", "ga", "gate peg"] {
+        hand.write("Name", name);
+    }
+    hand.press("Back");
+    assert_eq!(newest(&hand).as_deref(), Some("gate peg"));
+    // It is the one that is taped to, until it is fixed.
+    press_mark(&hand, "A");
+    assert!(hand.sees("Tape, gate peg to A"), "{:?}", hand.labels());
+    hand.enter("2400");
+    press_mark(&hand, "B");
+    hand.enter("3100");
+    assert!(hand.shown().network.loose.is_empty());
+    press_mark(&hand, "A");
+    hand.must_say("Mark A. Press another mark to tape to it.");
 }
 
 #[test]
