@@ -20,8 +20,8 @@ const NEAR: f64 = 1000.0;
 ///
 /// let job = tautmark::job::example();
 /// let marks = tautmark::solve(&job).marks;
-/// // The garden wall stands beyond the shed, on the right of its front.
-/// assert_eq!(usual_side(&marks, &job.walls[0]), Some(Side::Right));
+/// // Seen along the shed's front, the ends of the other walls are all on its left.
+/// assert_eq!(usual_side(&marks, &job.walls[0]), Some(Side::Left));
 /// ```
 #[must_use]
 pub fn usual_side(marks: &ByName<MarkId, MarkFix>, wall: &Wall) -> Option<Side> {
