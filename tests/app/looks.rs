@@ -12,7 +12,8 @@ use tautmark::solve;
 use tautmark_app_tests::{Hand, settle};
 use tautmark_ui::{Page, Place, Theme, ThemeMode};
 
-const PAGES: [(&str, Place, Page); 10] = [
+const PAGES: [(&str, Place, Page); 13] = [
+    ("stretch", Place::Lines, Page::Stretch),
     ("posts", Place::Posts, Page::Posts),
     ("run", Place::Posts, Page::Run),
     ("mark-out", Place::Posts, Page::MarkOut),
@@ -23,6 +24,8 @@ const PAGES: [(&str, Place, Page); 10] = [
     ("boards", Place::Boards, Page::Boards),
     ("sizes", Place::Boards, Page::Sizes),
     ("cut-list", Place::Boards, Page::CutList),
+    ("trestles", Place::Boards, Page::Trestles),
+    ("gate", Place::Boards, Page::Gate),
 ];
 
 /// The example with other names: its own, and one each for its walls, its runs and its strings.
@@ -138,7 +141,9 @@ fn odd_jobs_are_drawn() {
     for (name, job) in &jobs {
         draw(name, job, phone, ThemeMode::Day);
     }
-    draw("feet", &jobs[5].1, (915.0, 412.0), ThemeMode::Night);
+    for size in [(915.0, 412.0), (1280.0, 800.0)] {
+        draw("feet", &jobs[5].1, size, ThemeMode::Night);
+    }
     draw("many", &jobs[1].1, (1280.0, 800.0), ThemeMode::Day);
     draw("long", &jobs[0].1, (412.0, 915.0), ThemeMode::Night);
 }
