@@ -193,12 +193,8 @@ impl Ledger {
         value: f64,
         what: &str,
     ) -> Option<f64> {
-        let possible = self.possible_of(figure, place, value, what);
-        if possible && value <= 0.0 {
-            self.refuse(figure, place, value, what, "must be more than 0");
-            return None;
-        }
-        possible.then_some(value)
+        let holds = value > 0.0;
+        self.held(figure, place, value, what, holds, "must be more than 0")
     }
 
     /// A length that may be nothing but not less.
@@ -214,12 +210,27 @@ impl Ledger {
         value: f64,
         what: &str,
     ) -> Option<f64> {
-        let possible = self.possible_of(figure, place, value, what);
-        if possible && value < 0.0 {
-            self.refuse(figure, place, value, what, "cannot be negative");
+        let holds = value >= 0.0;
+        self.held(figure, place, value, what, holds, "cannot be negative")
+    }
+
+    /// A figure that is possible and holds what it must.
+    fn held(
+        &mut self,
+        figure: Figure,
+        place: FilePlace<'_>,
+        value: f64,
+        what: &str,
+        holds: bool,
+        must: &str,
+    ) -> Option<f64> {
+        if !self.possible_of(figure, place, value, what) {
             return None;
         }
-        possible.then_some(value)
+        if !holds {
+            self.refuse(figure, place, value, what, must);
+        }
+        holds.then_some(value)
     }
 
     /// A length of either sign.
