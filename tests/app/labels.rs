@@ -187,7 +187,7 @@ fn act(hand: &Hand, what: impl FnOnce(&mut Desk) -> Then) {
 }
 
 /// Fills every sum in, one figure after the other, on a screen of this size.
-fn every_sum(unit: &str, size: [f32; 2], seed: u64) -> Vec<String> {
+fn every_sum(unit: &str, size: [f32; 2]) -> Vec<String> {
     let hand = Hand::with_no_job(size[0], size[1]);
     hand.press("All quick sums");
     hand.press(unit);
@@ -213,7 +213,7 @@ fn every_sum(unit: &str, size: [f32; 2], seed: u64) -> Vec<String> {
                 let (key, kind) = (entry.figure.key(desk.saved()), entry.figure.measure());
                 let chance = key
                     .bytes()
-                    .fold(seed, |sum, byte| sum.wrapping_mul(31) + u64::from(byte));
+                    .fold(3u64, |sum, byte| sum.wrapping_mul(31) + u64::from(byte));
                 desk.figures.insert(key, figure(kind, chance));
                 Then::Stay
             });
@@ -235,14 +235,12 @@ fn every_word_in_the_picture_of_a_sum_can_be_read() {
     let mut ways = Vec::new();
     for unit in ["mm", "ft in"] {
         for size in [[360.0, 640.0], [1280.0, 800.0]] {
-            for seed in [3, 8] {
-                ways.push((unit, size, seed));
-            }
+            ways.push((unit, size));
         }
     }
     let tried = ways
         .into_iter()
-        .map(|(unit, size, seed)| thread::spawn(move || every_sum(unit, size, seed)));
+        .map(|(unit, size)| thread::spawn(move || every_sum(unit, size)));
     let tried: Vec<_> = tried.collect();
     let found = tried.into_iter().flat_map(|one| one.join().expect("drawn"));
     let found: Vec<String> = found.collect();

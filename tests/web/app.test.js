@@ -234,7 +234,7 @@ test("the page stays still under a finger and follows a turn of the phone", asyn
     return [left, top, width, height, scrollX, scrollY, innerWidth, innerHeight];
   });
   assert.deepEqual(await fits(), [0, 0, 412, 915, 0, 0, 412, 915]);
-  const reading = () => app.things().then((all) => all.find(({ label }) => label === "B to D")?.y);
+  const reading = () => app.things().then((all) => all.find(({ label }) => label === "B to C")?.y);
   const before = await reading();
   await app.swipe({ x: 206, y: 700 }, { x: 206, y: 480 });
   await app.until(async () => ((await reading()) < before - 50 ? true : undefined), "the list did not move");
