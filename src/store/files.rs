@@ -4,8 +4,7 @@ use super::disk::{Disk, DiskLock};
 use std::fs::{self, DirBuilder, File, OpenOptions, TryLockError};
 use std::io::{self, ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
-use std::thread;
-use std::time::{Duration, SystemTime};
+use std::time::SystemTime;
 
 /// Files in one folder of this device.
 #[derive(Clone, Debug)]
@@ -130,21 +129,13 @@ impl Disk for Files {
             make_folders(parent)?;
         }
         let file = own().truncate(false).write(true).open(at)?;
-        for _ in 0..TRIES {
-            match file.try_lock() {
-                Ok(()) => return Ok(Some(Box::new(file))),
-                Err(TryLockError::WouldBlock) => thread::sleep(BETWEEN_TRIES),
-                Err(TryLockError::Error(error)) => return Err(error),
-            }
+        match file.try_lock() {
+            Ok(()) => Ok(Some(Box::new(file))),
+            Err(TryLockError::WouldBlock) => Ok(None),
+            Err(TryLockError::Error(error)) => Err(error),
         }
-        Ok(None)
     }
 }
-
-/// A window that is just closing, or a program that this one is just starting, holds a lock a moment
-/// longer than it should.
-const TRIES: u32 = 10;
-const BETWEEN_TRIES: Duration = Duration::from_millis(10);
 
 /// Larger files are none of ours: a history is put together afresh long before.
 const LARGEST: u64 = 64 << 20;

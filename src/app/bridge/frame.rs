@@ -59,7 +59,6 @@ pub fn fill(app: &App, desk: &Desk, sight: &InSight<'_>) {
     let vm = FrameVm::get(app);
     let title = screen.title(desk);
     vm.set_title(title.unwrap_or_else(|| desk.job().title.clone()).into());
-    desk.device.keep_awake(screen.aloud(desk).is_some());
     let history = desk.open().map(|open| open.history());
     vm.set_can_undo(history.is_some_and(|history| !history.done().is_empty()));
     vm.set_can_redo(history.is_some_and(|history| !history.undone().is_empty()));

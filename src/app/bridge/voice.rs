@@ -40,10 +40,13 @@ pub fn wire(app: &App, bridge: &Rc<Bridge>) {
 }
 
 impl ReadAloud {
-    /// Reads aloud what has come into sight, and falls silent where there is nothing more to say.
+    /// Reads aloud what has come into sight, and falls silent where there is nothing more to say. Where
+    /// there is, hands are full: the device stays awake, with a voice or without.
     pub fn follow(&self, app: &App, desk: &Desk, screen: &dyn Screen) {
+        let words = screen.aloud(desk);
+        desk.device.keep_awake(words.is_some());
         let voice = desk.device.voice();
-        let words = voice.and_then(|_| screen.aloud(desk));
+        let words = words.filter(|_| voice.is_some());
         let vm = VoiceVm::get(app);
         vm.set_offered(words.is_some());
         vm.set_on(words.is_some() && desk.aloud);

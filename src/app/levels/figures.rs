@@ -1,13 +1,12 @@
 //! Sights and their distances, as they are typed.
 
-use super::sights::{sight, sight_fix, with_sight};
+use super::sights::{add_sight, sight, sight_fix, with_sight};
 use super::standing::doubt;
 use crate::adjust::CHECKED;
 use crate::app::desk::{Desk, FigureKind, FigureOf, Then};
 use crate::app::kit::{KeypadFigure, problem_in, status};
 use crate::app::names::{point_place, said_down};
-use crate::job::edit::{Change, Edit};
-use crate::job::model::{Job, Sight};
+use crate::job::model::Job;
 use crate::job::{PointId, Severity};
 use tautmark_ui::{KeySigns, Status, Verdict};
 
@@ -117,16 +116,7 @@ pub fn new_sight(setup: usize, point: PointId) -> KeypadFigure {
     let figure = KeypadFigure::new(
         format!("new sight of {point}"),
         |_| None,
-        move |job, value| {
-            let at = job.levels.setups.get(setup)?.sights.len();
-            let value = Sight {
-                point: new.clone(),
-                down: Some(-value),
-                ..Sight::default()
-            };
-            let change = Change::Insert { at, value };
-            Some(Edit::Sight { setup, change })
-        },
+        move |job, value| add_sight(job, setup, new.clone(), -value),
     );
     let (named, to, there) = (point.clone(), point, entered.clone());
     down(figure)

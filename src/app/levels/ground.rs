@@ -2,12 +2,13 @@
 
 use super::datum::new_point_name;
 use super::figures::{down, sight_dist};
+use super::points::add_ground;
+use super::sights::add_sight;
 use crate::app::desk::FigureOf;
 use crate::app::kit::KeypadFigure;
 use crate::app::names::run_called;
 use crate::job::RunId;
-use crate::job::edit::{Change, Edit};
-use crate::job::model::{Point, Sight};
+use crate::job::edit::Edit;
 use crate::length;
 use std::rc::Rc;
 
@@ -32,27 +33,9 @@ impl AtPosts {
             |_| None,
             move |job, value| {
                 let id = new_point_name(job, "g");
-                let point = Point {
-                    id: id.clone(),
-                    run: Some(run.clone()),
-                    at: Some(at),
-                    ..Point::default()
-                };
-                let sight = Sight {
-                    point: id,
-                    down: Some(-value),
-                    ..Sight::default()
-                };
-                let points = Change::Insert {
-                    at: job.levels.points.len(),
-                    value: point,
-                };
-                let change = Change::Insert {
-                    at: job.levels.setups.get(setup)?.sights.len(),
-                    value: sight,
-                };
-                let sighted = Edit::Sight { setup, change };
-                Some(Edit::Many(vec![Edit::Point(points), sighted]))
+                let sighted = add_sight(job, setup, id.clone(), -value)?;
+                let point = add_ground(job, id, run.clone(), at);
+                Some(Edit::Many(vec![point, sighted]))
             },
         );
         let (posts, rest) = (self.posts.len(), self.clone());

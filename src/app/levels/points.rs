@@ -9,22 +9,25 @@ use crate::job::model::{Job, Point};
 use crate::job::{PointId, RunId};
 use tautmark_ui::KeySigns;
 
+/// The change that adds a ground point at a running reading of a run, mm.
+pub fn add_ground(job: &Job, id: PointId, run: RunId, at: f64) -> Edit {
+    let value = Point {
+        id,
+        run: Some(run),
+        at: Some(at),
+        ..Point::default()
+    };
+    let at = job.levels.points.len();
+    Edit::Point(Change::Insert { at, value })
+}
+
 /// Where on its run a new ground point is; it is sighted from a set-up next.
 pub fn new_ground(run: RunId, point: PointId, setup: usize) -> KeypadFigure {
     let (key, of, new) = (format!("new ground {run}"), run.clone(), point.clone());
     let figure = KeypadFigure::new(
         key,
         |_| None,
-        move |job, value| {
-            let at = job.levels.points.len();
-            let value = Point {
-                id: new.clone(),
-                run: Some(of.clone()),
-                at: Some(value),
-                ..Point::default()
-            };
-            Some(Edit::Point(Change::Insert { at, value }))
-        },
+        move |job, at| Some(add_ground(job, new.clone(), of.clone(), at)),
     );
     let named = point.clone();
     figure

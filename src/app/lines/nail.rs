@@ -71,7 +71,7 @@ fn nail_of(job: &Job, line: usize, nail: usize) -> Option<&Station> {
 }
 
 /// A string and the wall that it is measured off.
-fn wall_of(desk: &Desk, line: usize) -> Option<(&Line, &Wall)> {
+pub fn wall_of(desk: &Desk, line: usize) -> Option<(&Line, &Wall)> {
     let job = desk.job();
     let line = job.lines.get(line)?;
     let mut walls = job.walls.iter();

@@ -1,6 +1,7 @@
 //! A string that has just been stretched along a wall: on which side, how far off, and its nails, each
 //! with what is usual.
 
+use super::string::change_line;
 use super::{nail, strings};
 use crate::app::adding::onward;
 use crate::app::bridge::{FormScreen, Spec};
@@ -32,10 +33,7 @@ pub static STRETCH: FormScreen = FormScreen {
 };
 
 fn in_sight(desk: &Desk) -> Option<(&Line, &Wall)> {
-    let job = desk.job();
-    let line = job.lines.get(desk.chosen.line)?;
-    let wall = (job.walls.iter()).find(|wall| Some(&wall.id) == line.wall.as_ref())?;
-    Some((line, wall))
+    nail::wall_of(desk, desk.chosen.line)
 }
 
 fn contents(desk: &Desk) -> FormContents {
@@ -74,12 +72,8 @@ fn open_ground(desk: &Desk, at: usize, line: &Line, wall: &Wall) -> FormRow {
     let names = sides.map(|side| (side_said(desk, wall, side), side));
     let label = "Open ground, where the fence goes";
     let pictures = sides.map(|side| picture(desk.job(), at, side));
-    let row = choice(label, names, line.side, move |desk, side| {
-        if let Some(mut value) = desk.saved().lines.get(at).cloned() {
-            value.side = Some(side);
-            desk.change(Edit::Line(Change::Replace { at, value }));
-        }
-        Then::Stay
+    let row = choice(label, names, line.side, |desk, side| {
+        change_line(desk, |line| line.side = Some(side))
     });
     row.pictured(pictures.to_vec())
 }

@@ -151,7 +151,8 @@ fn more(desk: &mut Desk) -> Then {
     desk.offer(menu)
 }
 
-fn change_line(desk: &mut Desk, how: impl FnOnce(&mut Line)) -> Then {
+/// Changes the string in sight.
+pub fn change_line(desk: &mut Desk, how: impl FnOnce(&mut Line)) -> Then {
     let at = desk.chosen.line;
     if let Some(mut value) = desk.saved().lines.get(at).cloned() {
         how(&mut value);

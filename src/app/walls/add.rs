@@ -247,10 +247,10 @@ pub fn place_mark(desk: &mut Desk, at: [f64; 2]) -> Then {
         value,
     }));
     let at = job.marks.len();
-    desk.change_and_say(
-        Edit::Many(edits),
-        &format!("Mark {id}. Press the marks you tape it from."),
-    );
+    if !desk.change(Edit::Many(edits)) {
+        return Then::Stay;
+    }
+    desk.say_undoable(&format!("Mark {id}. Press the marks you tape it from."));
     desk.chosen.tied = Some(at);
     desk.offer_beside("Name it", |desk| {
         let newest = desk.saved().marks.last().map(|mark| mark.id.clone());
