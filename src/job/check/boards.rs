@@ -48,12 +48,9 @@ pub(super) fn boards(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
     if let Some(rails) = rails {
         let place = boards.key("rails");
         ledger.unknown_keys(place, &rails.extra);
-        let count = ledger.positive_of(
-            Figure::Number,
-            place.key("count"),
-            f64::from(rails.count),
-            "number of rails",
-        );
+        let count = f64::from(rails.count);
+        let count = Figure::number(place.key("count"), count, "number of rails");
+        let count = ledger.positive_of(count);
         let few = few_enough(rails.count, ledger);
         let checks = [
             count,

@@ -160,13 +160,32 @@ struct Ledger {
     unit: Unit,
 }
 
-/// How a figure that cannot be is told.
+/// A figure of the file, with how it is told where it cannot be.
 #[derive(Clone, Copy)]
-enum Figure {
-    /// mm, shown as the job shows lengths.
-    Length,
-    /// A share, a count or litres.
-    Number,
+struct Figure<'a> {
+    place: FilePlace<'a>,
+    value: f64,
+    what: &'a str,
+    /// mm, shown as the job shows lengths; else a share, a count or litres.
+    is_length: bool,
+}
+
+impl<'a> Figure<'a> {
+    fn length(place: FilePlace<'a>, value: f64, what: &'a str) -> Self {
+        Self {
+            place,
+            value,
+            what,
+            is_length: true,
+        }
+    }
+
+    fn number(place: FilePlace<'a>, value: f64, what: &'a str) -> Self {
+        Self {
+            is_length: false,
+            ..Self::length(place, value, what)
+        }
+    }
 }
 
 impl Ledger {
@@ -182,96 +201,63 @@ impl Ledger {
 
     /// A length that must be more than nothing.
     fn positive(&mut self, place: FilePlace<'_>, value: f64, what: &str) -> Option<f64> {
-        self.positive_of(Figure::Length, place, value, what)
+        self.positive_of(Figure::length(place, value, what))
     }
 
     /// A figure that must be more than nothing.
-    fn positive_of(
-        &mut self,
-        figure: Figure,
-        place: FilePlace<'_>,
-        value: f64,
-        what: &str,
-    ) -> Option<f64> {
-        let holds = value > 0.0;
-        self.held(figure, place, value, what, holds, "must be more than 0")
+    fn positive_of(&mut self, figure: Figure<'_>) -> Option<f64> {
+        self.held(figure, figure.value > 0.0, "must be more than 0")
     }
 
     /// A length that may be nothing but not less.
     fn not_negative(&mut self, place: FilePlace<'_>, value: f64, what: &str) -> Option<f64> {
-        self.not_negative_of(Figure::Length, place, value, what)
+        self.not_negative_of(Figure::length(place, value, what))
     }
 
     /// A figure that may be nothing but not less.
-    fn not_negative_of(
-        &mut self,
-        figure: Figure,
-        place: FilePlace<'_>,
-        value: f64,
-        what: &str,
-    ) -> Option<f64> {
-        let holds = value >= 0.0;
-        self.held(figure, place, value, what, holds, "cannot be negative")
-    }
-
-    /// A figure that is possible and holds what it must.
-    fn held(
-        &mut self,
-        figure: Figure,
-        place: FilePlace<'_>,
-        value: f64,
-        what: &str,
-        holds: bool,
-        must: &str,
-    ) -> Option<f64> {
-        if !self.possible_of(figure, place, value, what) {
-            return None;
-        }
-        if !holds {
-            self.refuse(figure, place, value, what, must);
-        }
-        holds.then_some(value)
+    fn not_negative_of(&mut self, figure: Figure<'_>) -> Option<f64> {
+        self.held(figure, figure.value >= 0.0, "cannot be negative")
     }
 
     /// A length of either sign.
     fn any(&mut self, place: FilePlace<'_>, value: f64, what: &str) -> Option<f64> {
-        self.possible(place, value, what).then_some(value)
+        self.held(Figure::length(place, value, what), true, "")
     }
 
-    fn possible(&mut self, place: FilePlace<'_>, value: f64, what: &str) -> bool {
-        self.possible_of(Figure::Length, place, value, what)
-    }
-
-    fn possible_of(
-        &mut self,
-        figure: Figure,
-        place: FilePlace<'_>,
-        value: f64,
-        what: &str,
-    ) -> bool {
+    /// A figure that is possible and holds what it must.
+    fn held(&mut self, figure: Figure<'_>, holds: bool, must: &str) -> Option<f64> {
+        let Figure {
+            place, value, what, ..
+        } = figure;
         if !value.is_finite() {
             self.problems.error(
                 place,
                 format!("The {what} is not a number."),
                 format!("Enter the {what} again."),
             );
-            return false;
+            return None;
         }
         if value.abs() > LONGEST {
-            let most = match figure {
-                Figure::Length => "cannot be more than a kilometre",
-                Figure::Number => "cannot be as much",
+            let most = match figure.is_length {
+                true => "cannot be more than a kilometre",
+                false => "cannot be as much",
             };
-            self.refuse(figure, place, value, what, most);
-            return false;
+            self.refuse(figure, most);
+            return None;
         }
-        true
+        if !holds {
+            self.refuse(figure, must);
+        }
+        holds.then_some(value)
     }
 
-    fn refuse(&mut self, figure: Figure, place: FilePlace<'_>, value: f64, what: &str, must: &str) {
-        let shown = match figure {
-            Figure::Length => show_with_unit(value, self.unit),
-            Figure::Number => value.to_string(),
+    fn refuse(&mut self, figure: Figure<'_>, must: &str) {
+        let Figure {
+            place, value, what, ..
+        } = figure;
+        let shown = match figure.is_length {
+            true => show_with_unit(value, self.unit),
+            false => value.to_string(),
         };
         self.problems.error(
             place,

@@ -19,8 +19,13 @@ pub(super) fn marks(job: &Job, sound: &mut Sound, ledger: &mut Ledger) -> Marks 
             continue;
         }
         let rough = mark.rough.filter(|&[x, y]| {
-            ledger.possible(place.key("rough").nth(0), x, "place on the sketch")
-                && ledger.possible(place.key("rough").nth(1), y, "place on the sketch")
+            let mut side = |nth, value| {
+                let place = place.key("rough");
+                ledger
+                    .any(place.nth(nth), value, "place on the sketch")
+                    .is_some()
+            };
+            side(0, x) && side(1, y)
         });
         marks.settle(&mark.id, MarkIx(sound.marks.len()));
         sound.marks.push(SoundMark {

@@ -53,14 +53,13 @@ pub(super) fn settings(job: &Job, sound: &mut Sound, ledger: &mut Ledger) {
     for (place, value, what, keep) in positive {
         *keep = ledger.positive(place, value, what).unwrap_or(*keep);
     }
-    let (number, holes) = (Figure::Number, &mut sound.hole);
-    let (bag, over) = (hole.key("bag"), hole.key("over"));
-    if let Some(litres) = ledger.positive_of(number, bag, job.hole.bag, "litres from one bag") {
-        holes.bag = litres;
+    let bag = Figure::number(hole.key("bag"), job.hole.bag, "litres from one bag");
+    if let Some(litres) = ledger.positive_of(bag) {
+        sound.hole.bag = litres;
     }
-    let share = "share a hole runs over";
-    if let Some(share) = ledger.not_negative_of(number, over, job.hole.over, share) {
-        holes.over = share;
+    let over = Figure::number(hole.key("over"), job.hole.over, "share a hole runs over");
+    if let Some(share) = ledger.not_negative_of(over) {
+        sound.hole.over = share;
     }
     let pull = "change of the tape by pull, sag and heat";
     let (laser, off) = ("laser's accuracy", "tolerance");

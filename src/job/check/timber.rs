@@ -243,12 +243,11 @@ pub(super) fn clearing(clear: Option<&Clearing>, sound: &mut Sound, ledger: &mut
     let checks = [
         ledger.not_negative(place.key("width"), clear.width, "width to clear"),
         ledger.not_negative(place.key("depth"), clear.depth, "depth to clear"),
-        ledger.positive_of(
-            Figure::Number,
+        ledger.positive_of(Figure::number(
             place.key("bulk"),
             clear.bulk,
             "share that dug ground swells to",
-        ),
+        )),
     ];
     let swells = clear.bulk >= 1.0 || !clear.bulk.is_finite() || clear.bulk <= 0.0;
     if !swells {
