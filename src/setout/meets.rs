@@ -2,7 +2,8 @@
 
 use crate::job::model::{Job, Wall};
 use crate::job::{ByName, MarkId};
-use crate::site::{LineFix, MarkFix};
+use crate::site::{LineFix, MarkFix, Ray};
+use nalgebra::Vector2;
 
 /// A string that leaves a wall at less than this never runs into it, degrees.
 const SLANT: f64 = 10.0;
@@ -31,23 +32,17 @@ pub fn walls_met<'a>(
     let Some(string) = string else {
         return job.walls.iter().collect();
     };
-    let (sin, cos) = string.bearing.to_radians().sin_cos();
+    let string = string.ray();
+    // How far past its ends the wall's face is met.
     let beyond = |wall: &Wall| {
-        let (from, to) = (marks.get(&wall.from)?, marks.get(&wall.to)?);
-        let (along, length) = (
-            [to.x - from.x, to.y - from.y],
-            (to.x - from.x).hypot(to.y - from.y),
-        );
-        if length < 1.0 {
+        let (from, to) = (place(marks, &wall.from)?, place(marks, &wall.to)?);
+        let face = Ray::between(from, to)?;
+        let slant = string.along.perp(&face.along).abs();
+        let length = (to - from).norm();
+        if length < 1.0 || slant < SLANT.to_radians().sin() {
             return None;
         }
-        // How far to the left of the string, seen along it, the wall goes from end to end.
-        let across = cos * along[1] - sin * along[0];
-        if across.abs() < length * SLANT.to_radians().sin() {
-            return None;
-        }
-        let off = cos * (from.y - string.y) - sin * (from.x - string.x);
-        let at = -off / across * length;
+        let at = face.running(string.crossing(&face)?);
         let past = (-at).max(at - length).max(0.0);
         (past <= BEYOND).then_some(past)
     };
@@ -62,4 +57,9 @@ pub fn walls_met<'a>(
         .collect();
     met.sort_by(|a, b| a.0.total_cmp(&b.0));
     met.into_iter().map(|(_, wall)| wall).collect()
+}
+
+/// Where a settled mark is.
+pub(super) fn place(marks: &ByName<MarkId, MarkFix>, id: &MarkId) -> Option<Vector2<f64>> {
+    marks.get(id).map(|fix| Vector2::new(fix.x, fix.y))
 }

@@ -1,7 +1,7 @@
 //! Where a fence usually goes, for a person to agree to: on which side of a wall, and from where to
 //! where along a string.
 
-use super::walls_met;
+use super::meets::{place, walls_met};
 use crate::job::model::{End, Job, Line, Side, Wall};
 use crate::job::{ByName, CornerId, LineId, MarkId};
 use crate::site::{CornerFix, LineFix, MarkFix, Ray};
@@ -87,7 +87,7 @@ pub fn usual_ends(
     let Some(fix) = lines.get(&line.id) else {
         return [None, None];
     };
-    let string = ray(fix);
+    let string = fix.ray();
     // The corners of the string, and the ends of what it is stretched along.
     let mut turns: Vec<(f64, End)> = (job.corners.iter())
         .filter(|corner| corner.lines.contains(&line.id))
@@ -155,18 +155,6 @@ fn own_marks<'a>(job: &'a Job, line: &'a Line) -> Vec<&'a MarkId> {
         .iter()
         .find(|wall| Some(&wall.id) == line.wall.as_ref());
     wall.map_or_else(Vec::new, |wall| vec![&wall.from, &wall.to])
-}
-
-fn ray(line: &LineFix) -> Ray {
-    let (sin, cos) = line.bearing.to_radians().sin_cos();
-    Ray {
-        through: Vector2::new(line.x, line.y),
-        along: Vector2::new(cos, sin),
-    }
-}
-
-fn place(marks: &ByName<MarkId, MarkFix>, id: &MarkId) -> Option<Vector2<f64>> {
-    marks.get(id).map(|fix| Vector2::new(fix.x, fix.y))
 }
 
 /// From a wall's first mark to its second; `None` while they are not settled, or are one place.

@@ -1,7 +1,9 @@
 //! What the plane network, the lines and the corners come to.
 
+use super::ray::Ray;
 use crate::adjust::misread::Hint;
 use crate::job::{LineId, MarkId};
+use nalgebra::Vector2;
 use serde::Serialize;
 
 /// Whether everything holds together, or something can still move.
@@ -135,6 +137,18 @@ pub struct LineFix {
     /// there are three nails or more.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bow: Option<Vec<f64>>,
+}
+
+impl LineFix {
+    /// The string as a ray from its point, along its direction.
+    #[must_use]
+    pub fn ray(&self) -> Ray {
+        let (sin, cos) = self.bearing.to_radians().sin_cos();
+        Ray {
+            through: Vector2::new(self.x, self.y),
+            along: Vector2::new(cos, sin),
+        }
+    }
 }
 
 /// Where two lines cross: mm and degrees.
