@@ -127,30 +127,6 @@ fn a_file_of_nothing_but_things_is_refused_before_it_fills_the_memory() {
     }
 }
 
-#[cfg(unix)]
-#[test]
-fn a_pipe_in_place_of_a_file_holds_nobody_up() {
-    let folder = folder();
-    let (jobs, key) = one_job(folder.path());
-    let own = folder
-        .path()
-        .join("jobs")
-        .join(key.as_str())
-        .join("job.json");
-    fs::remove_file(&own).expect("removed");
-    let made = std::process::Command::new("mkfifo").arg(&own).status();
-    if !made.is_ok_and(|status| status.success()) {
-        return;
-    }
-    assert_eq!(jobs.list().expect("a list").len(), 1);
-    let mut open = jobs.open(&key).expect("from its history");
-    assert_eq!(open.job().title, "one");
-    // Nothing takes the place of what is no file of ours, and that is said.
-    open.change(title("two")).expect("a title");
-    open.settle();
-    assert!(open.trouble().is_some());
-}
-
 /// What one person measures is no other's to read.
 #[cfg(unix)]
 #[test]
