@@ -64,11 +64,14 @@ pub fn plans(job: &Job, solution: &Solution, rng: &mut StdRng) -> Vec<Made> {
     for (run, fix) in &solution.runs {
         let run = Some(run.clone());
         let readings = Seen::Hidden;
-        add(PlanShow {
-            run: run.clone(),
-            readings,
-            ..PlanShow::default()
-        });
+        for close in [true, false] {
+            add(PlanShow {
+                run: run.clone(),
+                readings,
+                close,
+                ..PlanShow::default()
+            });
+        }
         let face = *[Face::Near, Face::Centre, Face::Far]
             .choose(rng)
             .expect("faces");
@@ -82,6 +85,7 @@ pub fn plans(job: &Job, solution: &Solution, rng: &mut StdRng) -> Vec<Made> {
                 readings,
                 post,
                 swings,
+                close: true,
                 ..PlanShow::default()
             });
         }
